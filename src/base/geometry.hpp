@@ -1,0 +1,28 @@
+// The plane: points and polygons in millimetres, by Boost.Geometry.
+// x runs aft along the chord; y runs to port of the centre plane.
+#pragma once
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/multi_polygon.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+#include <vector>
+
+namespace fairblade {
+
+using Point = boost::geometry::model::d2::point_xy<double>;  ///< mm
+using Polyline = boost::geometry::model::linestring<Point>;
+using Polygon = boost::geometry::model::polygon<Point>;  ///< clockwise, closed
+using MultiPolygon = boost::geometry::model::multi_polygon<Polygon>;
+
+/// The polygon with these corners, in either sense, closed or not; repeated points dropped.
+Polygon polygon_of(const std::vector<Point>& corners);
+/// a without b.
+MultiPolygon difference(const Polygon& a, const Polygon& b);
+/// mm²; never negative.
+double area(const Polygon& polygon);
+double area(const MultiPolygon& polygons);
+/// The polyline with points dropped that lie within `tolerance` mm of what remains (Douglas-Peucker).
+Polyline thinned(const Polyline& line, double tolerance);
+
+}  // namespace fairblade

@@ -1,0 +1,121 @@
+#include "base/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <vector>
+
+namespace fairblade {
+
+std::string fixed(double value, int decimals) {
+  std::array<char, 400> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
+  std::string out(buffer.data(), end.ptr);
+  if (!out.empty() && out.front() == '-' && out.find_first_not_of("-0.") == std::string::npos) out.erase(0, 1);
+  return out;
+}
+
+std::string shortest(double value) {
+  std::array<char, 40> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value);
+  return {buffer.data(), end.ptr};
+}
+
+std::string trimmed(double value, int decimals) {
+  std::string out = fixed(value, decimals);
+  if (out.find('.') == std::string::npos) return out;
+  out.erase(out.find_last_not_of('0') + 1);
+  if (out.back() == '.') out.pop_back();
+  return out;
+}
+
+namespace {
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t diagonal = row[0];
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t change = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+      diagonal = row[j];
+      row[j] = std::min({row[j] + 1, row[j - 1] + 1, change});
+    }
+  }
+  return row[b.size()];
+}
+
+}  // namespace
+
+std::string nearest_name(std::string_view word, std::span<const std::string_view> known) {
+  if (word.size() > 60) return {};
+  std::string_view best;
+  std::size_t best_distance = word.size() / 2 + 1;
+  for (const std::string_view name : known) {
+    const std::size_t distance = edit_distance(word, name);
+    if (distance < best_distance) {
+      best_distance = distance;
+      best = name;
+    }
+  }
+  return std::string(best);
+}
+
+std::string xml_escaped(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  for (const char c : text) {
+    switch (c) {
+      case '&': out += "&amp;"; break;
+      case '<': out += "&lt;"; break;
+      case '>': out += "&gt;"; break;
+      case '"': out += "&quot;"; break;
+      case '\'': out += "&#39;"; break;
+      default:
+        if (static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t') out += c;
+    }
+  }
+  return out;
+}
+
+std::string file_name_of(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' ||
+                       c == '_' || c == '-';
+    if (plain) {
+      out += c;
+    } else if (!out.empty() && out.back() != '-') {
+      out += '-';
+    }
+    if (out.size() >= 60) break;
+  }
+  while (!out.empty() && (out.back() == '-' || out.back() == '.')) out.pop_back();
+  while (!out.empty() && (out.front() == '.' || out.front() == '-')) out.erase(0, 1);
+  return out.empty() ? "unnamed" : out;
+}
+
+bool valid_utf8(std::string_view text, std::size_t& bad_offset) {
+  for (std::size_t i = 0; i < text.size();) {
+    const auto lead = static_cast<unsigned char>(text[i]);
+    const std::size_t length = lead < 0x80 ? 1 : lead >= 0xc2 && lead < 0xe0 ? 2 : (lead & 0xf0) == 0xe0 ? 3
+                               : lead >= 0xf0 && lead < 0xf5 ? 4 : 0;
+    bad_offset = i;
+    if (length == 0 || i + length > text.size()) return false;
+    for (std::size_t k = 1; k < length; ++k) {
+      if ((static_cast<unsigned char>(text[i + k]) & 0xc0) != 0x80) return false;
+    }
+    if (length > 2) {
+      const auto second = static_cast<unsigned char>(text[i + 1]);
+      const bool overlong = (lead == 0xe0 && second < 0xa0) || (lead == 0xf0 && second < 0x90);
+      const bool surrogate_or_beyond = (lead == 0xed && second >= 0xa0) || (lead == 0xf4 && second >= 0x90);
+      if (overlong || surrogate_or_beyond) return false;
+    }
+    i += length;
+  }
+  return true;
+}
+
+}  // namespace fairblade

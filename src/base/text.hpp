@@ -1,0 +1,25 @@
+// Numbers and names as text, the same under every locale.
+#pragma once
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace fairblade {
+
+/// A number with a fixed count of decimals, by std::to_chars; "-0.00" is written "0.00".
+std::string fixed(double value, int decimals);
+/// The shortest text that reads back as the same number.
+std::string shortest(double value);
+/// As `fixed`, with trailing zeros and a trailing point dropped: 12.50 -> "12.5", 3.00 -> "3".
+std::string trimmed(double value, int decimals);
+/// The name among `known` that is nearest to `word` by edit distance, or empty when none is near.
+std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
+/// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.
+std::string xml_escaped(std::string_view text);
+/// A name that every file system takes: letters, digits, '.', '_' and '-' stay, the rest become '-';
+/// never empty, never starting with '.', at most 60 bytes. The same name may come from two texts.
+std::string file_name_of(std::string_view text);
+/// Is this valid UTF-8? When not, `bad_offset` is set to the first bad byte.
+bool valid_utf8(std::string_view text, std::size_t& bad_offset);
+
+}  // namespace fairblade

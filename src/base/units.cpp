@@ -1,0 +1,41 @@
+#include "base/units.hpp"
+
+#include "base/text.hpp"
+
+namespace fairblade {
+
+double millimetres_in(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::mm: return 1.0;
+    case LengthUnit::cm: return 10.0;
+    case LengthUnit::inch: return 25.4;
+  }
+  return 1.0;
+}
+
+std::string_view name_of(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::mm: return "mm";
+    case LengthUnit::cm: return "cm";
+    case LengthUnit::inch: return "in";
+  }
+  return "mm";
+}
+
+std::optional<LengthUnit> length_unit(std::string_view name) {
+  for (const LengthUnit unit : {LengthUnit::mm, LengthUnit::cm, LengthUnit::inch}) {
+    if (name == name_of(unit)) return unit;
+  }
+  return std::nullopt;
+}
+
+std::string number_in_unit(double mm, LengthUnit unit) {
+  const int decimals = unit == LengthUnit::mm ? 1 : unit == LengthUnit::cm ? 2 : 3;
+  return fixed(mm / millimetres_in(unit), decimals);
+}
+
+std::string in_unit(double mm, LengthUnit unit) {
+  return number_in_unit(mm, unit) + " " + std::string(name_of(unit));
+}
+
+}  // namespace fairblade

@@ -1,0 +1,22 @@
+// Lengths inside the program are millimetres; this is the one door where they change.
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace fairblade {
+
+enum class LengthUnit { mm, cm, inch };
+
+/// Millimetres in one unit: 1, 10, 25.4 (exact by definition).
+double millimetres_in(LengthUnit unit);
+/// "mm", "cm", "in".
+std::string_view name_of(LengthUnit unit);
+/// The unit of that name, if there is one.
+std::optional<LengthUnit> length_unit(std::string_view name);
+/// A length in mm as the owner reads it in the job's unit: "12.3 mm", "1.23 cm", "0.484 in".
+std::string in_unit(double mm, LengthUnit unit);
+/// The same without the unit's name.
+std::string number_in_unit(double mm, LengthUnit unit);
+
+}  // namespace fairblade

@@ -1,0 +1,50 @@
+// Product of the fill room: how much to add and to take off, where, and in litres. Verbs: compare, sum_volumes.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "section/section.hpp"
+#include "target/target.hpp"
+
+namespace fairblade::fill {
+
+using section::Face;
+
+/// change = target - measured half-breadth, mm. Positive: add filler. Negative: take off.
+struct OffsetRow {
+  double x = 0;
+  Face face = Face::port;
+  double measured = 0, target = 0, change = 0;
+  int line = 0;
+};
+
+/// The deepest place of one kind: depth in mm along the target's normal, x in mm aft of the measured leading edge.
+struct Deepest {
+  double depth = 0;
+  double x = 0;
+  Face face = Face::port;
+};
+
+struct StationChange {
+  std::string station;
+  double add_area = 0, remove_area = 0;  ///< mm², polygon differences
+  Deepest add, removal;
+  std::vector<OffsetRow> offsets;        ///< one per reading and side, sorted by x, port first
+};
+
+/// Litres.
+struct Volumes {
+  double add = 0, remove = 0;       ///< between the first and the last station
+  double add_error = 0;             ///< one standard deviation from reading error
+  double may_be_reading_error = 0;  ///< litres of `add` that noise alone would show
+  bool has_below = false;           ///< `bottom` was given
+  double below_add = 0, below_remove = 0;  ///< from the last station to the bottom
+  double above_add = 0, above_remove = 0;  ///< from the top to the first station, when it is not at the top
+};
+
+StationChange compare(const section::MeasuredSection& measured, const target::TargetSection& target);
+
+Volumes sum_volumes(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                    const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes);
+
+}  // namespace fairblade::fill

@@ -1,0 +1,157 @@
+// Product of the job room: what the owner wrote, checked, in millimetres, remembering its lines.
+// Verbs: read_job.
+#pragma once
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/fault.hpp"
+#include "base/units.hpp"
+
+namespace fairblade::job {
+
+enum class MeasuredBy { half_breadths, thickness, gaps };
+
+/// One line of the measuring sheet. All mm; x aft of the station's leading edge along the chord.
+/// A side that was not read is empty. For "thickness" only `caliper` is set; it may also stand beside half-breadths
+/// as a check. Gaps have become half-breadths (board - gap). A half-breadth may be negative on a twisted blade.
+struct Reading {
+  double x = 0;
+  std::optional<double> port, starboard, caliper;
+  int line = 0;  ///< in the station's `readings_from`
+};
+
+enum class Approach { full_section, edges_only };
+enum class LeadingEdgeWork { shape, leave };
+enum class Spanwise { fair, straight, as_measured };
+
+/// How thick the target is: ratio = maximum thickness / chord; mm = maximum thickness.
+struct Thickness {
+  enum class Kind { least_fill, closest, ratio, mm } kind = Kind::closest;
+  double value = 0;
+};
+/// Chord fraction of the maximum thickness: the plain 4-digit form's own, a fraction 0.2-0.6, or the fitted one.
+struct MaxThicknessAt {
+  enum class Kind { form, closest, fraction } kind = Kind::form;
+  double value = 0;
+};
+struct LeadingEdgeRadius {
+  enum class Kind { form, mm, percent_chord } kind = Kind::form;
+  double value = 0;
+};
+struct TrailingEdgeThickness {
+  enum class Kind { form, mm } kind = Kind::form;
+  double value = 0;
+};
+/// A fixed extension in mm, or the most that the tool may choose.
+struct Extension {
+  bool up_to = false;
+  double mm = 0;
+};
+/// A place along the measured chord, as a fraction of it or in mm aft of the leading edge.
+struct ChordPlace {
+  bool in_mm = false;
+  double value = 0;
+};
+/// A patch where nothing comes off: heights below the top and x aft of the leading edge, mm.
+struct NoCut {
+  double down_from = 0, down_to = 0, x_from = 0, x_to = 0;
+};
+
+/// What the owner asks of the section, every value settled (file, station, option, or default).
+struct TargetRequest {
+  Approach approach = Approach::full_section;
+  Thickness thickness;
+  MaxThicknessAt max_thickness_at;
+  LeadingEdgeRadius leading_edge_radius;
+  TrailingEdgeThickness trailing_edge_thickness;
+  Extension extend_leading_edge, extend_trailing_edge;
+  ChordPlace keep_from{false, 0.20}, keep_to{false, 0.75};
+  LeadingEdgeWork leading_edge = LeadingEdgeWork::shape;
+  std::vector<NoCut> no_cut;
+  double max_removal = 1.0;  ///< mm
+  Spanwise spanwise = Spanwise::fair;
+  std::map<std::string, Place> places;  ///< key -> where it was written; a key left to its default is absent
+};
+
+struct Station {
+  std::string name;
+  double down = 0;              ///< mm below the top of the blade, along the stock
+  std::optional<double> ahead;  ///< mm the leading edge stands ahead of the stock centreline
+  double chord = 0;             ///< mm
+  std::optional<double> trailing_edge_off_centre;  ///< mm to port
+  double skeg = 0;              ///< mm of fixed skeg ahead of this edge
+  MeasuredBy measured_by = MeasuredBy::half_breadths;
+  std::vector<Reading> readings;  ///< sorted by x; repeats kept
+  std::string readings_from;      ///< the file that Reading::line counts in
+  TargetRequest target;
+  Place place;
+  bool interpolated = false;  ///< not measured: carries no weight along the span
+};
+
+/// One coat over the filler, in the order of `coats`. Exactly one of thickness and dry_film_um is given.
+struct Coat {
+  std::string name;
+  std::optional<double> thickness;   ///< mm per layer
+  std::optional<double> dry_film_um;
+  int layers = 1;
+  std::optional<double> volume_solids_percent;
+  std::string stage;  ///< "glass" or "paint"
+};
+
+/// A filler's mix; what the owner did not give is a default, listed.
+struct Filler {
+  double resin_density = 1.15;                     ///< kg/L, mixed epoxy
+  double resin_by_weight = 100, hardener_by_weight = 38;
+  double powder_density = 0.35;                    ///< kg/L of the particles, not of the bulk
+  double powder_per_100_epoxy = 35;                ///< mass
+  double layer_limit = 6;                          ///< mm
+};
+
+struct Workshop {
+  double temperature = 20;  ///< degrees C
+  double humidity_percent = 60;
+  double pot_life_minutes = 25, pot_life_at = 25, pot_life_mass_g = 100;
+  double batch_limit_g = 300;
+  double loss_percent = 12;
+  double sanding_allowance = 0.5;  ///< mm over the wetted faces
+};
+
+enum class Paper { a4, letter, a3, both, roll_610, roll_914 };
+
+struct Print {
+  Paper paper = Paper::both;
+  double margin = 10, overlap = 12;           ///< mm
+  double ruler_across = 100, ruler_along = 100;  ///< mm that the 100 mm check bars measured
+};
+
+struct Job {
+  std::string name;
+  std::string file;  ///< the job file as given
+  LengthUnit units = LengthUnit::mm;
+  double reading_error = 0.5;    ///< mm, one standard deviation
+  double coating_to_strip = 0;   ///< mm
+  std::optional<double> bottom;  ///< mm down
+  std::optional<double> speed;   ///< knots
+  std::string centre_station;    ///< name; the top one unless told
+  std::vector<Station> stations; ///< sorted by down
+  TargetRequest target;          ///< the job's own, before stations override it
+  std::vector<Coat> coats;
+  Filler edges{1.15, 100, 38, 2.2, 8, 6};
+  Filler faces{1.15, 100, 38, 0.35, 35, 6};
+  Workshop workshop;
+  Print print;
+  std::vector<DefaultUsed> defaults;  ///< every default that was used, in the order of the job file's keys
+  std::vector<Warning> warnings;
+};
+
+/// A target key set on the command line: {"leading_edge_radius", "8"}. Lengths in the job's unit.
+using Override = std::pair<std::string, std::string>;
+
+/// The job in that file: JSON with // comments, or a CSV alone. Overrides win over the file. Up to 20 faults.
+/// Every length in it has become mm.
+Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides = {});
+
+}  // namespace fairblade::job

@@ -1,0 +1,43 @@
+// Product of the target room: what each section should become. Verbs: plan_targets.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "form/curve.hpp"
+#include "form/form.hpp"
+#include "section/section.hpp"
+
+namespace fairblade::target {
+
+using section::Face;
+
+/// The target of one station. x in the measured section's frame: mm aft of the *measured* leading edge, so that a
+/// leading edge built forward stands at negative x.
+struct TargetSection {
+  std::string station;
+  double down = 0;
+  std::optional<double> ahead;  ///< mm the target's leading edge stands ahead of the stock
+  double leading_edge_x = 0;    ///< mm; minus the extension
+  double chord = 0;             ///< mm
+  form::SectionCurve curve;     ///< unit chord, the same on both sides
+  double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm
+  double max_thickness_at = 0;  ///< chord fraction
+  double thickness_ratio = 0;
+  double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
+  std::vector<Warning> warnings;
+
+  double trailing_edge_x() const { return leading_edge_x + chord; }
+  double half_breadth(Face face, double x) const;  ///< mm; 0 outside the target's chord
+  double slope(Face face, double x) const;         ///< dy/dx
+  /// Corners of the target's outline, mm, from the leading edge along port to the edge and back along starboard;
+  /// within 0.005 mm of the curve.
+  std::vector<Point> outline() const;
+};
+
+/// The targets of all stations, or why there are none.
+Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,
+                                                 const std::vector<section::MeasuredSection>& measured,
+                                                 const std::vector<form::FittedForm>& fitted);
+
+}  // namespace fairblade::target

@@ -1,0 +1,54 @@
+#include <array>
+
+#include "base/fault.hpp"
+#include "base/text.hpp"
+#include "base/units.hpp"
+#include "catch.hpp"
+
+using namespace fairblade;
+
+TEST_CASE("numbers are written with a point and without a negative zero") {
+  CHECK(fixed(1.25, 1) == "1.2");  // to_chars rounds half to even on the exact binary value 1.25
+  CHECK(fixed(-0.001, 2) == "0.00");
+  CHECK(fixed(-12.345, 2) == "-12.35");  // -12.345 is stored just beyond the half: 12.34500000000000063
+  CHECK(trimmed(12.50, 2) == "12.5");
+  CHECK(trimmed(3.0, 2) == "3");
+  CHECK(trimmed(100, 0) == "100");
+  CHECK(shortest(0.1) == "0.1");
+}
+
+TEST_CASE("an inch is 25.4 mm") {
+  CHECK(millimetres_in(LengthUnit::inch) == 25.4);
+  CHECK(in_unit(25.4, LengthUnit::inch) == "1.000 in");
+  CHECK(in_unit(123.4, LengthUnit::cm) == "12.34 cm");
+  CHECK(length_unit("in") == LengthUnit::inch);
+  CHECK_FALSE(length_unit("inches").has_value());
+}
+
+TEST_CASE("a fault is one line whatever is in it") {
+  CHECK(one_line({{"a.json", 7}, "bad", "mend it"}) == "a.json:7: bad: mend it");
+  CHECK(one_line({{"a.json", 0}, "bad\nworse", "mend it"}) == "a.json: bad\\x0aworse: mend it");
+}
+
+TEST_CASE("the nearest known name is offered") {
+  const std::array<std::string_view, 3> known{"thickness", "chord", "down"};
+  CHECK(nearest_name("tickness", known) == "thickness");
+  CHECK(nearest_name("cord", known) == "chord");
+  CHECK(nearest_name("zzzz", known).empty());
+}
+
+TEST_CASE("odd names do no harm in XML and file names") {
+  CHECK(xml_escaped("a<b>&\"'\x01") == "a&lt;b&gt;&amp;&quot;&#39;");
+  CHECK(file_name_of("../etc/A & B") == "etc-A-B");
+  CHECK(file_name_of("\xf0\x9f\x90\xa6") == "unnamed");
+  CHECK(file_name_of(std::string(200, 'x')).size() == 60);
+}
+
+TEST_CASE("UTF-8 is told from what is not") {
+  std::size_t bad = 0;
+  CHECK(valid_utf8("caf\xc3\xa9 \xf0\x9f\x90\xa6", bad));
+  CHECK_FALSE(valid_utf8("caf\xe9", bad));
+  CHECK(bad == 3);
+  CHECK_FALSE(valid_utf8("\xed\xa0\x80", bad));  // a surrogate
+  CHECK_FALSE(valid_utf8("\xc0\x80", bad));      // overlong
+}
