@@ -1,0 +1,135 @@
+#include "fill/slice.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/numerics.hpp"
+#include "section/outline.hpp"
+
+namespace fairblade::fill {
+
+using section::Face;
+
+namespace {
+
+std::vector<double> merged(std::vector<double> places, const std::vector<double>& more, double close) {
+  const auto middle = static_cast<std::ptrdiff_t>(places.size());
+  places.insert(places.end(), more.begin(), more.end());
+  std::inplace_merge(places.begin(), places.begin() + middle, places.end());
+  std::vector<double> out;
+  out.reserve(places.size());
+  for (const double x : places) {
+    if (out.empty() || x - out.back() > close) out.push_back(x);
+  }
+  return out;
+}
+
+// One end of a piece: what of the target's breadth lies outside the measured one, as linear as the outlines are.
+struct Breadths {
+  double target_port, target_starboard, measured_port, measured_starboard;
+};
+
+double overlap(const Breadths& b) {
+  return std::max(0.0, std::min(b.target_port, b.measured_port) - std::max(-b.target_starboard, -b.measured_starboard));
+}
+
+Breadths between(const Breadths& a, const Breadths& b, double w) {
+  const auto mix = [w](double p, double q) { return p + (q - p) * w; };
+  return {mix(a.target_port, b.target_port), mix(a.target_starboard, b.target_starboard),
+          mix(a.measured_port, b.measured_port), mix(a.measured_starboard, b.measured_starboard)};
+}
+
+// Integral of the overlap over one piece of length 1: exact, by cutting where the linear functions cross.
+double overlap_integral(const Breadths& a, const Breadths& b) {
+  std::vector<double> cuts{0, 1};
+  const auto crossing = [&](double at_a, double at_b) {
+    if ((at_a > 0) != (at_b > 0) && at_a != at_b) cuts.push_back(at_a / (at_a - at_b));
+  };
+  const auto gap = [](const Breadths& s, int which) {
+    switch (which) {
+      case 0: return s.target_port - s.measured_port;
+      case 1: return s.target_starboard - s.measured_starboard;
+      case 2: return s.target_port + s.measured_starboard;
+      case 3: return s.measured_port + s.target_starboard;
+      case 4: return s.target_port + s.target_starboard;
+      default: return s.measured_port + s.measured_starboard;
+    }
+  };
+  bool plain = true;
+  for (int which = 0; which < 6; ++which) {
+    const double at_a = gap(a, which);
+    const double at_b = gap(b, which);
+    plain = plain && (at_a > 0) == (at_b > 0);
+    crossing(at_a, at_b);
+  }
+  if (plain) return (overlap(a) + overlap(b)) / 2;
+  std::sort(cuts.begin(), cuts.end());
+  double sum = 0;
+  for (std::size_t k = 1; k < cuts.size(); ++k) {
+    sum += (cuts[k] - cuts[k - 1]) * (overlap(between(a, b, cuts[k - 1])) + overlap(between(a, b, cuts[k]))) / 2;
+  }
+  return sum;
+}
+
+double breadth_integral(const Outline& o) {
+  double sum = 0;
+  for (std::size_t k = 1; k < o.x.size(); ++k) {
+    sum += (o.x[k] - o.x[k - 1]) * (o.port[k] + o.starboard[k] + o.port[k - 1] + o.starboard[k - 1]) / 2;
+  }
+  return sum;
+}
+
+}  // namespace
+
+Pair common_outlines(const section::MeasuredSection& measured, const target::TargetSection& target, std::size_t count) {
+  const double close = 1e-7;
+  std::vector<double> of_target;
+  for (const double f : chord_fractions(count)) of_target.push_back(target.leading_edge_x + f * target.chord);
+  const auto all = merged(section::sample_places(measured, count), of_target, close);
+  Pair out;
+  const double front = target.leading_edge_x;
+  const double back = target.trailing_edge_x();
+  for (const double x : all) {
+    if (x >= -close && x <= measured.chord + close) {
+      out.measured.x.push_back(std::clamp(x, 0.0, measured.chord));
+      out.measured.port.push_back(measured.port.at(x));
+      out.measured.starboard.push_back(measured.starboard.at(x));
+    }
+    if (x >= front - close && x <= back + close) {
+      const double held = std::clamp(x, front, back);
+      out.target.x.push_back(held);
+      out.target.port.push_back(target.half_breadth(Face::port, held));
+      out.target.starboard.push_back(target.half_breadth(Face::starboard, held));
+    }
+  }
+  return out;
+}
+
+Areas areas_between(const Pair& pair) {
+  const Outline& t = pair.target;
+  const Outline& m = pair.measured;
+  // Both lists hold the same places where they overlap.
+  const double close = 1e-6;
+  std::size_t i = 0;
+  std::size_t j = 0;
+  while (i < t.x.size() && j < m.x.size() && std::abs(t.x[i] - m.x[j]) > close) t.x[i] < m.x[j] ? ++i : ++j;
+  double common = 0;
+  while (i + 1 < t.x.size() && j + 1 < m.x.size()) {
+    const Breadths a{t.port[i], t.starboard[i], m.port[j], m.starboard[j]};
+    ++i;
+    ++j;
+    const Breadths b{t.port[i], t.starboard[i], m.port[j], m.starboard[j]};
+    common += (t.x[i] - t.x[i - 1]) * overlap_integral(a, b);
+  }
+  return {std::max(0.0, breadth_integral(t) - common), std::max(0.0, breadth_integral(m) - common)};
+}
+
+Polygon polygon_of_outline(const Outline& outline) {
+  std::vector<Point> corners;
+  corners.reserve(2 * outline.x.size());
+  for (std::size_t k = 0; k < outline.x.size(); ++k) corners.emplace_back(outline.x[k], outline.port[k]);
+  for (std::size_t k = outline.x.size(); k-- > 0;) corners.emplace_back(outline.x[k], -outline.starboard[k]);
+  return polygon_of(corners);
+}
+
+}  // namespace fairblade::fill

@@ -1,0 +1,190 @@
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "base/plain_form.hpp"
+#include "form/curve.hpp"
+#include "form/fit_modified.hpp"
+#include "form/form.hpp"
+#include "form/normal_distance.hpp"
+#include "form/robust.hpp"
+
+namespace fairblade::form {
+namespace {
+
+using section::Face;
+using section::MeasuredSection;
+
+struct PlainCurve {
+  double at(double u) const { return plain_form(u); }
+  double slope(double u) const { return plain_form_slope_u(u); }
+  double second(double u) const { return plain_form_second_u(u); }
+};
+
+std::vector<Sample> samples_of(const MeasuredSection& measured) {
+  const bool one = measured.thickness_only || measured.one_side_only;  // the second side is a copy
+  std::vector<Sample> out;
+  out.reserve(measured.points.size());
+  for (const auto& point : measured.points) {
+    if (one && point.face == Face::starboard) continue;
+    const double sign = section::sign_of(point.face);
+    out.push_back({point.x / measured.chord, sign * point.half_breadth / measured.chord, sign});
+  }
+  return out;
+}
+
+struct PlainFit {
+  double thickness = 0, error = -1, scale = 0;
+  CentreLine centre;
+  std::vector<double> residuals;  // chords, normal
+};
+
+// One weighted Gauss-Newton step on (t, shift, skew); returns the greatest change.
+template <class Weight>
+double step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const Weight& weight) {
+  Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
+  Eigen::Vector3d right = Eigen::Vector3d::Zero();
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const Distance d = normal_distance(samples[k], PlainCurve{}, fit.thickness, fit.centre);
+    const double side = centred ? 0 : samples[k].sign * d.cosine;
+    const Eigen::Vector3d row(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
+    const double w = weight(d.value);
+    normal += w * row * row.transpose();
+    right += w * d.value * row;
+    fit.residuals[k] = d.value;
+  }
+  if (centred) normal.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
+  const Eigen::LDLT<Eigen::Matrix3d> solver(normal);
+  const Eigen::Vector3d move = solver.solve(right);
+  if (solver.info() != Eigen::Success || !move.allFinite()) return 0;
+  fit.thickness += move[0];
+  fit.centre.shift += move[1];
+  fit.centre.skew += move[2];
+  return move.cwiseAbs().maxCoeff();
+}
+
+// Sandwich: A⁻¹ B A⁻¹ with A from psi', B from psi² / (1 - h), h the leverage (small samples).
+double standard_error(const std::vector<Sample>& samples, const PlainFit& fit, bool centred) {
+  Eigen::Matrix3d bread = Eigen::Matrix3d::Zero();
+  Eigen::Matrix3d filling = Eigen::Matrix3d::Zero();
+  std::vector<Eigen::Vector3d> rows;
+  rows.reserve(samples.size());
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const Distance d = normal_distance(samples[k], PlainCurve{}, fit.thickness, fit.centre);
+    const double side = centred ? 0 : samples[k].sign * d.cosine;
+    rows.emplace_back(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
+    bread += tukey_slope(d.value, fit.scale) * rows.back() * rows.back().transpose();
+  }
+  if (centred) bread.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
+  const Eigen::LDLT<Eigen::Matrix3d> solver(bread);
+  if (solver.info() != Eigen::Success || !solver.isPositive()) return -1;
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const double r = fit.residuals[k];
+    const double psi = tukey_weight(r, fit.scale) * r;
+    const double leverage = std::min(0.9, std::max(0.0, tukey_weight(r, fit.scale) * rows[k].dot(solver.solve(rows[k]))));
+    filling += psi * psi / (1 - leverage) * rows[k] * rows[k].transpose();
+  }
+  const Eigen::Vector3d first = solver.solve(Eigen::Vector3d::UnitX());
+  const double variance = first.dot(filling * first);
+  return variance >= 0 ? std::sqrt(variance) : -1;
+}
+
+double first_thickness(const std::vector<Sample>& samples) {
+  std::vector<double> ratios;
+  for (const Sample& p : samples) {
+    if (p.x > 0.02 && p.x < 0.95) ratios.push_back(p.sign * p.y / plain_form(std::sqrt(p.x)));
+  }
+  if (ratios.empty()) {
+    for (const Sample& p : samples) {
+      if (p.x > 0) ratios.push_back(p.sign * p.y / plain_form(std::sqrt(p.x)));
+    }
+  }
+  return ratios.empty() ? 0.12 : std::max(0.005, median(std::move(ratios)));
+}
+
+PlainFit fit_plain(const std::vector<Sample>& samples, bool centred) {
+  constexpr double settled = 1e-12;
+  const double floor = 1e-10;  // chords: exact data still needs a scale
+  PlainFit fit;
+  fit.thickness = first_thickness(samples);
+  fit.residuals.resize(samples.size());
+  // Least absolute misses first (weights 1/|r|), so that one slip cannot choose the start.
+  for (int k = 0; k < 20; ++k) {
+    step(samples, fit, centred, [](double) { return 0.0; });  // residuals only
+    const double reach = robust_scale(fit.residuals, floor);
+    if (step(samples, fit, centred, [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); }) < 1e-7) break;
+  }
+  for (int round = 0; round < 3; ++round) {
+    fit.scale = robust_scale(fit.residuals, floor);
+    for (int k = 0; k < 40; ++k) {
+      if (step(samples, fit, centred, [&](double r) { return tukey_weight(r, fit.scale); }) < settled) break;
+    }
+  }
+  step(samples, fit, centred, [](double) { return 0.0; });
+  return fit;
+}
+
+bool enough_for_error(const MeasuredSection& measured) {
+  std::size_t port = 0;
+  std::size_t starboard = 0;
+  for (const auto& point : measured.points) ++(point.face == Face::port ? port : starboard);
+  return port >= 4 && starboard >= 4;
+}
+
+void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double reading_error, FittedForm& out) {
+  const double c = measured.chord;
+  const SectionCurve curve{out.form};
+  const double scale = fit.scale * c;
+  const double normal_limit = std::max(tukey_reach * scale, 4 * reading_error);
+  const double half_limit = std::max(6 * scale, 6 * reading_error);
+  std::size_t sample = 0;
+  for (const auto& point : measured.points) {
+    const double sign = section::sign_of(point.face);
+    const double along = sign * fit.centre.at(point.x / c) * c;
+    const Residual here{point.half_breadth - c * curve.at(point.x / c) - along, point.x, point.face, point.line};
+    if (std::abs(here.residual) > std::abs(out.worst.residual)) out.worst = here;
+    if ((measured.thickness_only || measured.one_side_only) && point.face == Face::starboard) continue;
+    const double normal = std::abs(fit.residuals[sample++]) * c;
+    // A leading edge worn flat reads alike on both sides: that is the blade, not a slip of one reading.
+    const Face other = point.face == Face::port ? Face::starboard : Face::port;
+    const bool worn = point.x < 0.01 * c &&
+                      std::abs(measured.side(other).at(point.x) - point.half_breadth) < 3 * reading_error;
+    if (normal > normal_limit || (std::abs(here.residual) > half_limit && !worn)) out.suspects.push_back(here);
+  }
+  // Many strays are not slips but another shape.
+  if (out.suspects.size() * 6 > measured.points.size()) out.suspects.clear();
+  std::stable_sort(out.suspects.begin(), out.suspects.end(), [](const Residual& a, const Residual& b) {
+    return std::abs(a.residual) > std::abs(b.residual);
+  });
+}
+
+}  // namespace
+
+FittedForm fit_form(const MeasuredSection& measured, double reading_error) {
+  const std::vector<Sample> samples = samples_of(measured);
+  const bool centred = measured.thickness_only || measured.one_side_only;
+  const double c = measured.chord;
+  const PlainFit fit = fit_plain(samples, centred);
+  FittedForm out;
+  out.form.thickness_ratio = std::max(1e-3, fit.thickness);
+  if (enough_for_error(measured)) out.thickness_ratio_error = standard_error(samples, fit, centred);
+  else out.thickness_ratio_error = -1;
+  double square = 0;
+  std::vector<double> sizes;
+  for (const double r : fit.residuals) {
+    square += r * r;
+    sizes.push_back(std::abs(r) * c);
+  }
+  out.rms = c * std::sqrt(square / static_cast<double>(samples.size()));
+  out.typical = median(std::move(sizes));
+  out.centre_shift = fit.centre.shift * c;
+  out.skew_degrees = std::atan(fit.centre.skew) * 180 / std::numbers::pi;
+  judge_readings(measured, fit, reading_error, out);
+  const ModifiedFit modified = fit_modified(samples, out.form.thickness_ratio, fit.centre, centred, reading_error / c);
+  out.modified = modified.form;
+  out.modified_rms = modified.rms * c;
+  return out;
+}
+
+}  // namespace fairblade::form

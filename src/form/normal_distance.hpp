@@ -1,0 +1,51 @@
+// The distance of a point from a curve, along the curve's normal, with its derivatives.
+#pragma once
+#include <algorithm>
+#include <cmath>
+
+namespace fairblade::form {
+
+/// A point of a section in chords: x aft, y to port; `sign` +1 for a port reading, -1 for starboard.
+struct Sample {
+  double x = 0, y = 0, sign = 1;
+};
+
+/// Centre line of the fitted section: y = shift + skew (x - 1/2), in chords.
+struct CentreLine {
+  double shift = 0, skew = 0;
+  double at(double x) const { return shift + skew * (x - 0.5); }
+};
+
+struct Distance {
+  double value = 0;   ///< chords, positive outside
+  double u = 0;       ///< sqrt(x) of the nearest point of the curve
+  double cosine = 0;  ///< share of a half-breadth change that shows along the normal
+};
+
+/// Nearest point by Newton's rule in u from sqrt(x). Curve: f(u), slope(u), second(u), half-breadths of unit thickness.
+/// By the envelope theorem d(value)/dp = -cosine d(half-breadth)/dp at that u.
+template <class Curve>
+Distance normal_distance(const Sample& p, const Curve& f, double thickness, const CentreLine& centre) {
+  double u = std::sqrt(std::clamp(p.x, 0.0, 1.0));
+  const double scale = p.sign * thickness;
+  for (int step = 0; step < 8; ++step) {
+    const double dx = u * u - p.x;
+    const double dy = scale * f.at(u) + centre.at(u * u) - p.y;
+    const double rise = scale * f.slope(u) + 2 * u * centre.skew;
+    const double bend = scale * f.second(u) + 2 * centre.skew;
+    const double gradient = 2 * u * dx + dy * rise;
+    const double curvature = std::max(4 * u * u + 2 * dx + rise * rise + dy * bend, 0.25 * (4 * u * u + rise * rise));
+    if (!(curvature > 0)) break;
+    const double next = std::clamp(u - gradient / curvature, 0.0, 1.0);
+    const double move = next - u;
+    u = next;
+    if (std::abs(move) < 1e-9) break;
+  }
+  const double rise = scale * f.slope(u) + 2 * u * centre.skew;
+  const double length = std::hypot(2 * u, rise);
+  if (!(length > 0)) return {std::abs(p.y), u, 1};
+  const double along_normal = (p.x - u * u) * -rise + (p.y - scale * f.at(u) - centre.at(u * u)) * 2 * u;
+  return {p.sign * along_normal / length, u, 2 * u / length};
+}
+
+}  // namespace fairblade::form

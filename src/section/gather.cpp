@@ -1,0 +1,77 @@
+#include "section/gather.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+
+namespace fairblade::section {
+namespace {
+
+std::string where(const job::Station& station) { return "station " + station.name; }
+
+// One side's readings, repeats of one x averaged; a spread past 6 sigma sqrt(2) is said.
+std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& station, Face face,
+                                      std::vector<Warning>& warnings) {
+  std::vector<SurfacePoint> out;
+  const double close = 1e-6;  // mm: the same x, written twice
+  double low = 0;
+  double high = 0;
+  const auto judge = [&] {
+    if (out.empty() || out.back().repeats < 2 || high - low <= 6 * job.reading_error * std::sqrt(2.0)) return;
+    warnings.push_back({"repeats-disagree", where(station),
+                        std::string(name_of(face)) + " at x " + in_unit(out.back().x, job.units) + " was read " +
+                            std::to_string(out.back().repeats) + " times and the readings differ by " +
+                            in_unit(high - low, job.units) + "; their mean is used: measure it again"});
+  };
+  for (const job::Reading& reading : station.readings) {
+    std::optional<double> half = face == Face::port ? reading.port : reading.starboard;
+    if (station.measured_by == job::MeasuredBy::thickness && reading.caliper) half = *reading.caliper / 2;
+    if (!half) continue;
+    if (!out.empty() && reading.x - out.back().x <= close) {
+      SurfacePoint& point = out.back();
+      point.half_breadth += (*half - point.half_breadth) / ++point.repeats;
+      low = std::min(low, *half);
+      high = std::max(high, *half);
+      continue;
+    }
+    judge();
+    out.push_back({reading.x, face, *half, reading.line, 1});
+    low = high = *half;
+  }
+  judge();
+  return out;
+}
+
+}  // namespace
+
+Outcome<Gathered> gather(const job::Job& job, const job::Station& station) {
+  Gathered out;
+  out.thickness_only = station.measured_by == job::MeasuredBy::thickness;
+  out.port = side_points(job, station, Face::port, out.warnings);
+  if (out.thickness_only) {  // one pass is enough: the other side is the same half
+    out.starboard = out.port;
+    for (SurfacePoint& point : out.starboard) point.face = Face::starboard;
+  } else {
+    out.starboard = side_points(job, station, Face::starboard, out.warnings);
+  }
+  for (const Face face : {Face::port, Face::starboard}) {
+    auto& own = face == Face::port ? out.port : out.starboard;
+    auto& other = face == Face::port ? out.starboard : out.port;
+    if (!own.empty() || other.empty()) continue;
+    own = other;
+    for (SurfacePoint& point : own) point.face = face;
+    out.one_side_only = true;
+    out.warnings.push_back({"one-side-only", where(station),
+                            std::string("no reading on the ") + name_of(face) + " side: it is taken as the mirror of the other"});
+  }
+  for (const auto* side : {&out.port, &out.starboard}) {
+    if (side->size() >= 2) continue;
+    return Fault{{station.readings_from, station.place.line},
+                 "station " + station.name + " has only one reading on a side",
+                 "measure at least two places on each side, better eight to twelve"};
+  }
+  return out;
+}
+
+}  // namespace fairblade::section

@@ -1,0 +1,110 @@
+#include "section/section.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "section/gather.hpp"
+#include "section/outline.hpp"
+#include "section/strip.hpp"
+
+namespace fairblade::section {
+namespace {
+
+std::string where(const job::Station& station) { return "station " + station.name; }
+
+std::vector<Node> nodes_of(const std::vector<SurfacePoint>& points) {
+  std::vector<Node> out;
+  for (const SurfacePoint& point : points) out.push_back({point.x, point.half_breadth});
+  return out;
+}
+
+// Without a reading at x = 0 the two sides meet there in a point on the centre plane.
+void close_leading_edge(const job::Station& station, std::vector<Node>& port, std::vector<Node>& starboard,
+                        std::vector<Warning>& warnings) {
+  bool implied = false;
+  for (auto* side : {&port, &starboard}) {
+    if (side->front().x == 0) continue;
+    side->insert(side->begin(), Node{0, 0});
+    implied = true;
+  }
+  if (!implied) return;
+  warnings.push_back({"leading-edge-assumed", where(station),
+                      "no reading at x = 0 on every side: the leading edge is taken as sharp there (half-breadth 0); "
+                      "if it is square or worn flat, measure at x = 0"});
+}
+
+// Without a reading at the trailing edge the last two are carried on in a straight line.
+void close_trailing_edge(const job::Job& job, const job::Station& station, std::vector<Node>& port,
+                         std::vector<Node>& starboard, std::vector<Warning>& warnings) {
+  const double chord = station.chord;
+  bool assumed = false;
+  for (auto* side : {&port, &starboard}) {
+    if (side->back().x == chord) continue;
+    const Node& a = (*side)[side->size() - 2];
+    const Node& b = side->back();
+    side->push_back({chord, b.half_breadth + (b.half_breadth - a.half_breadth) * (chord - b.x) / (b.x - a.x)});
+    assumed = true;
+  }
+  if (!assumed) return;
+  double& p = port.back().half_breadth;
+  double& s = starboard.back().half_breadth;
+  const double thickness = std::max(0.0, p + s);
+  const double middle = station.trailing_edge_off_centre.value_or((p - s) / 2);
+  p = thickness / 2 + middle;
+  s = thickness / 2 - middle;
+  warnings.push_back({"trailing-edge-assumed", where(station),
+                      "no reading at the trailing edge: the last two are carried on in a straight line, giving an edge " +
+                          in_unit(thickness, job.units) + " thick; measure it"});
+}
+
+// A twisted blade may lie wholly to one side, but port + starboard is a thickness.
+std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::Station& station, MeasuredSection& out) {
+  for (const SurfacePoint& point : out.points) {
+    const Face other = point.face == Face::port ? Face::starboard : Face::port;
+    const double thickness = point.half_breadth + out.side(other).at(point.x);
+    if (thickness >= -3 * job.reading_error) continue;
+    return Fault{{station.readings_from, point.line},
+                 "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
+                     in_unit(thickness, job.units) + ", less than nothing",
+                 "check the signs: a half-breadth is negative only where the blade lies wholly on the other side"};
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station& station) {
+  auto gathered = gather(job, station);
+  if (!gathered) return gathered.faults();
+  MeasuredSection out;
+  out.station = station.name;
+  out.down = station.down;
+  out.ahead = station.ahead;
+  out.chord = station.chord;
+  out.skeg = station.skeg;
+  out.readings_from = station.readings_from;
+  out.thickness_only = gathered->thickness_only;
+  out.one_side_only = gathered->one_side_only;
+  out.interpolated = station.interpolated;
+  out.warnings = std::move(gathered->warnings);
+
+  auto port = nodes_of(gathered->port);
+  auto starboard = nodes_of(gathered->starboard);
+  close_leading_edge(station, port, starboard, out.warnings);
+  close_trailing_edge(job, station, port, starboard, out.warnings);
+  out.port = Side(out.chord, port);
+  out.starboard = Side(out.chord, starboard);
+  out.points = gathered->port;
+  out.points.insert(out.points.end(), gathered->starboard.begin(), gathered->starboard.end());
+  std::stable_sort(out.points.begin(), out.points.end(),
+                   [](const SurfacePoint& a, const SurfacePoint& b) { return a.x < b.x; });
+  if (auto fault = refuse_negative_thickness(job, station, out)) return *fault;
+  if (job.coating_to_strip > 0) {
+    if (auto fault = strip_coating(job, station, out)) return *fault;
+  }
+  out.figures = figures_of(out, job.reading_error);
+  return out;
+}
+
+}  // namespace fairblade::section

@@ -1,0 +1,111 @@
+#include "section/strip.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/numerics.hpp"
+
+namespace fairblade::section {
+namespace {
+
+struct Moved {
+  double x = 0, y = 0;
+};
+
+// The place of u moved inward by depth along the side's normal, in the old frame. A blunt nose (half-breadth at
+// x = 0) is a corner: it moves inward on both its faces.
+Moved moved(const Side& side, double u, double depth) {
+  const double x = side.chord() * u * u;
+  const double y = side.at_u(u);
+  if (u == 0) return {depth, std::max(0.0, y - depth)};
+  // A secant over 2 % of the root-chord each way: crowded readings make the curve's own slope mostly noise.
+  const double before = std::max(0.0, u - 0.02);
+  const double after = std::min(1.0, u + 0.02);
+  const double along_x = 2 * u * side.chord();
+  const double along_y = (side.at_u(after) - side.at_u(before)) / (after - before);
+  const double length = std::hypot(along_x, along_y);
+  return {x + depth * along_y / length, y - depth * along_x / length};
+}
+
+// The stripped side: its moved nodes that still lie between the new edges, and the new edges themselves.
+std::vector<Node> stripped(const Side& side, double depth, double new_chord) {
+  std::vector<Node> dense;
+  for (const double fraction : chord_fractions(800)) {
+    const Moved place = moved(side, std::sqrt(fraction), depth);
+    const double x = place.x - depth;
+    if (dense.empty() || x > dense.back().x) dense.push_back({x, place.y});
+  }
+  const auto at = [&](double x) {
+    auto above = std::lower_bound(dense.begin(), dense.end(), x, [](const Node& node, double v) { return node.x < v; });
+    if (above == dense.begin()) return above->half_breadth;
+    if (above == dense.end()) return dense.back().half_breadth;
+    const Node& b = *above;
+    const Node& a = *(above - 1);
+    return a.half_breadth + (b.half_breadth - a.half_breadth) * (x - a.x) / (b.x - a.x);
+  };
+  std::vector<Node> out{{0, at(0)}};
+  for (const Node& node : side.nodes()) {
+    if (node.x == 0) continue;
+    const Moved place = moved(side, std::sqrt(node.x / side.chord()), depth);
+    const double x = place.x - depth;
+    if (x > out.back().x + 1e-6 && x < new_chord - 1e-6) out.push_back({x, place.y});
+  }
+  out.push_back({new_chord, at(new_chord)});
+  return out;
+}
+
+}  // namespace
+
+std::optional<Fault> strip_coating(const job::Job& job, const job::Station& station, MeasuredSection& measured) {
+  const double depth = job.coating_to_strip;
+  const double new_chord = measured.chord - 2 * depth;
+  const Fault nothing_left{station.place,
+                           "station " + station.name + ": taking " + in_unit(depth, job.units) +
+                               " of old coating off each face leaves no blade",
+                           "check coating_to_strip, or the readings of this station"};
+  if (new_chord <= 0) return nothing_left;
+  const Side old_port = measured.port;
+  const Side old_starboard = measured.starboard;
+  auto port = stripped(old_port, depth, new_chord);
+  auto starboard = stripped(old_starboard, depth, new_chord);
+  measured.port = Side(new_chord, port);
+  measured.starboard = Side(new_chord, starboard);
+  double thickest = 0;
+  bool closed = false;
+  for (const double fraction : chord_fractions(200)) {
+    const double thickness = measured.port.at(fraction * new_chord) + measured.starboard.at(fraction * new_chord);
+    thickest = std::max(thickest, thickness);
+    closed = closed || thickness < -1e-9;
+  }
+  if (thickest <= 0) return nothing_left;
+  if (closed) {  // a thin edge goes with its paint: there the faces meet on their middle line
+    for (std::size_t k = 0; k < port.size(); ++k) {
+      const double gap = port[k].half_breadth + measured.starboard.at(port[k].x);
+      if (gap < 0) port[k].half_breadth -= gap / 2;
+    }
+    for (auto& node : starboard) {
+      const double gap = node.half_breadth + measured.port.at(node.x);
+      if (gap < 0) node.half_breadth -= gap / 2;
+    }
+    measured.port = Side(new_chord, port);
+    measured.starboard = Side(new_chord, starboard);
+    measured.warnings.push_back({"edge-goes-with-coating", "station " + station.name,
+                                 "the trailing edge is thinner than its old coating on both faces: stripped, it comes "
+                                 "to a point there"});
+  }
+  for (SurfacePoint& point : measured.points) {
+    const Side& old_side = point.face == Face::port ? old_port : old_starboard;
+    const double x = moved(old_side, std::sqrt(std::clamp(point.x / old_side.chord(), 0.0, 1.0)), depth).x - depth;
+    point.x = std::clamp(x, 0.0, new_chord);
+    point.half_breadth = measured.side(point.face).at(point.x);
+  }
+  measured.chord = new_chord;
+  if (measured.ahead) *measured.ahead -= depth;
+  measured.warnings.push_back({"coating-stripped", "station " + station.name,
+                               in_unit(depth, job.units) +
+                                   " of old coating was taken off the measured outline all round; x is counted from "
+                                   "the bare leading edge"});
+  return std::nullopt;
+}
+
+}  // namespace fairblade::section
