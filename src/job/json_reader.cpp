@@ -1,0 +1,173 @@
+// read_tree by nlohmann's event interface, over bytes that are counted as they are taken.
+#include <iterator>
+#include <list>
+#include <nlohmann/json.hpp>
+
+#include "job/json_trouble.hpp"
+#include "job/tree.hpp"
+
+namespace fairblade::job {
+namespace {
+
+constexpr std::size_t deepest = 32;
+constexpr std::size_t most_values = 5'000'000;  // some 0.6 GB of tree
+constexpr std::size_t most_keys = 1000;
+
+/// Where the reading stands: the line of the last non-blank byte, so that a number that ends its line keeps it.
+struct Tally {
+  int line = 1;
+  int line_of_last = 1;
+};
+
+class CountedBytes {
+ public:
+  using iterator_category = std::input_iterator_tag;
+  using value_type = char;
+  using difference_type = std::ptrdiff_t;
+  using pointer = const char*;
+  using reference = const char&;
+  CountedBytes(const char* at, Tally* tally) : at_(at), tally_(tally) {}
+  reference operator*() const { return *at_; }
+  CountedBytes& operator++() {
+    if (*at_ == '\n') {
+      ++tally_->line;
+    } else if (*at_ != ' ' && *at_ != '\t' && *at_ != '\r') {
+      tally_->line_of_last = tally_->line;
+    }
+    ++at_;
+    return *this;
+  }
+  CountedBytes operator++(int) {
+    CountedBytes old = *this;
+    ++*this;
+    return old;
+  }
+  bool operator==(const CountedBytes& other) const { return at_ == other.at_; }
+  bool operator!=(const CountedBytes& other) const { return at_ != other.at_; }
+
+ private:
+  const char* at_;
+  Tally* tally_;
+};
+
+class Builder : public nlohmann::json_sax<nlohmann::json> {
+ public:
+  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root)
+      : text_(text), file_(std::move(file)), tally_(tally), faults_(faults), root_(root) {}
+
+  bool null() override { return place(NodeKind::null) != nullptr; }
+  bool boolean(bool value) override { return put_number(NodeKind::boolean, value ? 1 : 0); }
+  bool number_integer(number_integer_t value) override { return put_number(NodeKind::number, static_cast<double>(value)); }
+  bool number_unsigned(number_unsigned_t value) override { return put_number(NodeKind::number, static_cast<double>(value)); }
+  bool number_float(number_float_t value, const string_t& written) override {
+    if (!put_number(NodeKind::number, value)) return false;
+    last_->text = written;
+    return true;
+  }
+  bool string(string_t& value) override {
+    Node* node = place(NodeKind::text);
+    if (node) node->text = std::move(value);
+    return node != nullptr;
+  }
+  bool binary(binary_t&) override { return false; }  // never in JSON text
+  bool start_object(std::size_t) override { return open(NodeKind::object); }
+  bool start_array(std::size_t) override { return open(NodeKind::list); }
+  bool end_object() override { return close(); }
+  bool end_array() override { return close(); }
+
+  bool key(string_t& value) override {
+    key_ = std::move(value);
+    state_ = JsonState::after_key;
+    Node& object = *open_.back();
+    duplicate_ = object.find(key_) != nullptr;
+    if (duplicate_) {
+      faults_.add(here(), in_quotes(key_) + " stands twice (first on line " + std::to_string(object.find(key_)->line) + ")",
+                  "keep one of the two");
+    }
+    return object.keys.size() < most_keys || stop("more than 1000 keys in one object", "check that this is a job file");
+  }
+
+  bool parse_error(std::size_t position, const std::string& token, const nlohmann::json::exception& error) override {
+    if (error.id == 406) return stop(token + " is too large a number", "check its digits");  // the library: out of range
+    const std::size_t bad = position == 0 ? 0 : position - 1;
+    const JsonTrouble trouble = json_trouble(text_, bad, state_);
+    return stop(trouble.what, trouble.remedy);
+  }
+
+ private:
+  Place here() const { return {file_, tally_.line_of_last}; }
+  bool stop(std::string what, std::string remedy) {
+    faults_.add(here(), std::move(what), std::move(remedy));
+    return false;
+  }
+  bool put_number(NodeKind kind, double value) {
+    Node* node = place(kind);
+    if (node) node->number = value;
+    return node != nullptr;
+  }
+  /// A new node where the text now stands.
+  Node* place(NodeKind kind) {
+    if (++values_ > most_values) {
+      stop("more than 5 million values", "put the readings in a CSV and name it in \"readings_file\"");
+      return nullptr;
+    }
+    Node* node = &root_;
+    if (!open_.empty()) {
+      Node& parent = *open_.back();
+      if (parent.kind == NodeKind::object && duplicate_) {
+        spare_ = Node{};
+        node = &spare_;
+      } else {
+        if (parent.kind == NodeKind::object) parent.keys.push_back(std::move(key_));
+        node = &parent.items.emplace_back();
+      }
+    }
+    duplicate_ = false;
+    node->kind = kind;
+    node->line = tally_.line_of_last;
+    state_ = open_.empty() ? JsonState::finished : JsonState::after_value;
+    last_ = node;
+    return node;
+  }
+  bool open(NodeKind kind) {
+    if (open_.size() >= deepest) return stop("brackets stand more than 32 deep", "check that this is a job file");
+    Node* node = place(kind);
+    if (!node) return false;
+    // A second value of one key is read for its faults only; it needs a home of its own while it is open.
+    if (node == &spare_) node = &*spares_.emplace(spares_.end());
+    node->kind = kind;
+    open_.push_back(node);
+    state_ = JsonState::after_value;
+    return true;
+  }
+  bool close() {
+    open_.pop_back();
+    state_ = open_.empty() ? JsonState::finished : JsonState::after_value;
+    return true;
+  }
+
+  std::string_view text_;
+  std::string file_;
+  const Tally& tally_;
+  Faults& faults_;
+  Node& root_;
+  std::vector<Node*> open_;
+  std::list<Node> spares_;
+  Node spare_;
+  Node* last_ = nullptr;
+  std::string key_;
+  bool duplicate_ = false;
+  std::size_t values_ = 0;
+  JsonState state_ = JsonState::nothing;
+};
+
+}  // namespace
+
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root) {
+  Tally tally;
+  Builder builder(text, file, tally, faults, root);
+  const CountedBytes begin(text.data(), &tally), end(text.data() + text.size(), &tally);
+  return nlohmann::json::sax_parse(begin, end, &builder, nlohmann::json::input_format_t::json, true, true);
+}
+
+}  // namespace fairblade::job

@@ -1,0 +1,28 @@
+// Private to the job room. Product: numbers and lengths out of text, the same under every locale.
+// Verbs: decimal, fraction, length_of_text, percent_of_text. Lengths come out in mm.
+#pragma once
+#include <optional>
+#include <string_view>
+
+#include "base/units.hpp"
+
+namespace fairblade::job {
+
+std::string_view without_blanks(std::string_view text);
+/// A whole text as one finite number; the decimal mark may be a point or a comma.
+std::optional<double> decimal(std::string_view text);
+/// "3/16", "1 1/8", "1-1/8", "-5/8".
+std::optional<double> fraction(std::string_view text);
+/// "12%" or "12 %" -> 12.
+std::optional<double> percent_of_text(std::string_view text);
+
+struct LengthOfText {
+  enum class Kind { length, no_unit, fraction_outside_inches, not_a_length } kind = Kind::not_a_length;
+  double mm = 0;
+};
+/// "50mm", "5 cm", "2in", and in an inch job "1 1/8". A number without a unit counts in `unit` and is told apart.
+LengthOfText length_of_text(std::string_view text, LengthUnit unit);
+/// Does the text look like a number in which a letter O (or l) stands for a digit?
+bool has_letter_for_digit(std::string_view text);
+
+}  // namespace fairblade::job

@@ -1,0 +1,39 @@
+// Private to the job room. Product: what a file said, before it is judged: a small tree whose nodes know their lines.
+// Verbs: read_tree (JSON), node_of_text (a CSV cell or an option), described.
+#pragma once
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "job/faults.hpp"
+
+namespace fairblade::job {
+
+enum class NodeKind { null, boolean, number, text, list, object };
+
+struct Node {
+  NodeKind kind = NodeKind::null;
+  int line = 0;
+  bool loose = false;  ///< from a CSV cell or the command line, where numbers and texts look alike
+  double number = 0;   ///< of a boolean: 0 or 1
+  std::string text;    ///< the text, or the number as it was written where that is known
+  std::vector<Node> items;
+  std::vector<std::string> keys;  ///< of an object, one beside each item
+
+  const Node* find(std::string_view key) const;
+  /// Sets a key of an object, replacing what stood there.
+  void set(std::string_view key, Node value);
+};
+
+/// "420", "the text "long"", "a list": a node as a fault names it.
+std::string described(const Node& node);
+/// The text in double quotes, cut short where it is long, never inside a character.
+std::string in_quotes(std::string_view text);
+/// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root);
+/// "8" is a number, "true" a boolean, anything else a text.
+Node node_of_text(std::string_view text, int line);
+/// The same, and "0.2, 0.75" is a list.
+Node node_of_list_text(std::string_view text, int line);
+
+}  // namespace fairblade::job
