@@ -10,6 +10,7 @@ namespace fairblade::job {
 namespace {
 
 constexpr int none = -1;
+constexpr double furthest = 10000;  // mm; the chord gives the closer limits
 
 /// Which cell holds what; `none` where there is no such column.
 struct Columns {
@@ -220,10 +221,10 @@ class CsvReader {
     if (cell.empty()) return std::nullopt;
     if (const auto value = decimal(cell)) {
       if (!one_decimal_mark(cell)) ok = false;
-      return *value * millimetres_in(content_.unit);
+      return within_reach(*value * millimetres_in(content_.unit), cell, at, ok);
     }
     const LengthOfText read = length_of_text(cell, content_.unit);
-    if (read.kind == LengthOfText::Kind::length) return read.mm;
+    if (read.kind == LengthOfText::Kind::length) return within_reach(read.mm, cell, at, ok);
     ok = false;
     const std::string what = content_.header.columns[static_cast<std::size_t>(at)] + " is " + in_quotes(cell) + ", not a number";
     if (has_letter_for_digit(cell)) {
@@ -234,6 +235,14 @@ class CsvReader {
       fault(line_, what, "write a number, or leave the cell empty where nothing was read");
     }
     return std::nullopt;
+  }
+
+  double within_reach(double mm, std::string_view cell, int at, bool& ok) {
+    if (mm >= -furthest && mm <= furthest) return mm;
+    ok = false;
+    fault(line_, content_.header.columns[static_cast<std::size_t>(at)] + " is " + std::string(cell) + ", more than 10 m",
+          "check it, and the units");
+    return 0;
   }
 
   /// 1,234 beside 9.8 could be a thousand or one and a bit: refuse rather than guess.

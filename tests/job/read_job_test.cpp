@@ -1,0 +1,203 @@
+// The whole job file, in each of its parts. Expected values are the numbers written in the file, converted by hand.
+#include "catch.hpp"
+#include "scratch.hpp"
+
+using namespace fairblade;
+using namespace fairblade::job;
+
+namespace {
+
+const char* const whole_job = R"(// every key of a job
+{
+  "job": "Invented blade",
+  "units": "mm", "reading_error": 0.4, "coating_to_strip": 0.8, "bottom": 1000, "speed": 5.5, "centre_station": "B",
+  "stations": [
+    { "name": "B", "down": 400, "ahead": -20, "chord": 380, "trailing_edge_off_centre": -2, "skeg": 30, "interpolated": true,
+      "measured_by": "thickness", "x_from": "trailing-edge", "readings": [[380, 0], [10, 6]], "max_removal": 2 },
+    { "name": "A", "down": 0, "ahead": 78, "chord": 420, "measured_by": "half-breadths", "x_from": "leading-edge", "skeg": 0,
+      "readings": [
+        [50, 20.5, null],
+        [0, 0, 0, 0.5],
+        [50, 20, 19.5]
+      ] }
+  ],
+  "target": {
+    "approach": "edges-only", "thickness": "12%", "max_thickness_at": 0.35, "leading_edge_radius": { "percent_chord": 1.8 },
+    "trailing_edge_thickness": 4, "extend_leading_edge": { "up_to": 15 }, "extend_trailing_edge": 5,
+    "keep": [0.25, "300mm"], "leading_edge": "leave", "no_cut": [ { "down": [300, 360], "x": [0, 120] } ],
+    "max_removal": 1.5, "spanwise": "straight"
+  },
+  "coats": [ { "name": "glass", "thickness": 0.37, "layers": 2, "stage": "glass" },
+             { "name": "barrier coat", "dry_film_um": 60, "layers": 4, "volume_solids_percent": 60, "stage": "paint" } ],
+  "fillers": { "edges": { "resin_density": 1.1, "resin_to_hardener_by_weight": [100, 30], "powder_density": 2.2, "powder_per_100_epoxy": 8, "layer_limit": 7 },
+               "faces": { "resin_density": 1.1, "resin_to_hardener_by_weight": [100, 30], "powder_density": 0.3, "powder_per_100_epoxy": 30, "layer_limit": 8 } },
+  "workshop": { "temperature": 12, "humidity_percent": 70, "pot_life": { "minutes": 20, "at": 23, "mass_g": 150 }, "batch_limit_g": 250, "loss_percent": 10, "sanding_allowance": 0.6 },
+  "print": { "paper": "a3", "margin": 9, "overlap": 11, "ruler_reads": [99.5, 100.5] } // the owner's printer
+}
+)";
+
+}  // namespace
+
+TEST_CASE("a job that says everything has no defaults, and nothing is lost") {
+  const Scratch scratch;
+  const auto outcome = scratch.read("job.json", whole_job);
+  REQUIRE(faults_of(outcome) == "");
+  const Job& job = *outcome;
+  CHECK(job.defaults.empty());
+  CHECK(job.warnings.empty());
+  CHECK(job.name == "Invented blade");
+  CHECK(job.reading_error == 0.4);
+  CHECK(job.coating_to_strip == 0.8);
+  CHECK(job.bottom == 1000.0);
+  CHECK(job.speed == 5.5);
+  CHECK(job.centre_station == "B");
+  REQUIRE(job.stations.size() == 2);
+
+  const Station &a = job.stations[0], &b = job.stations[1];  // sorted by down
+  CHECK(a.name == "A");
+  CHECK(a.place.line == 8);
+  CHECK(a.ahead == 78.0);
+  CHECK_FALSE(a.trailing_edge_off_centre);
+  CHECK_FALSE(a.interpolated);
+  REQUIRE(a.readings.size() == 3);
+  CHECK(a.readings[0].x == 0);
+  CHECK(a.readings[0].caliper == 0.5);
+  CHECK(a.readings[0].line == 11);
+  CHECK(a.readings[1].port == 20.5);  // repeats stay, in the order of the file
+  CHECK_FALSE(a.readings[1].starboard);
+  CHECK(a.readings[1].line == 10);
+  CHECK(a.readings[2].line == 12);
+  CHECK(a.readings_from == job.file);
+
+  CHECK(b.measured_by == MeasuredBy::thickness);
+  CHECK(b.ahead == -20.0);
+  CHECK(b.trailing_edge_off_centre == -2.0);
+  CHECK(b.skeg == 30);
+  CHECK(b.interpolated);
+  REQUIRE(b.readings.size() == 2);  // from the trailing edge: 380 - 380 and 380 - 10
+  CHECK(b.readings[0].x == 0);
+  CHECK(b.readings[1].x == 370);
+  CHECK(b.readings[1].caliper == 6.0);
+  CHECK_FALSE(b.readings[1].port);
+
+  CHECK(job.target.max_removal == 1.5);
+  CHECK(a.target.max_removal == 1.5);
+  CHECK(b.target.max_removal == 2);
+  CHECK(a.target.places.at("max_removal").line == 19);
+  CHECK(b.target.places.at("max_removal").line == 7);
+
+  REQUIRE(job.coats.size() == 2);
+  CHECK(job.coats[0].thickness == 0.37);
+  CHECK(job.coats[0].layers == 2);
+  CHECK(job.coats[1].dry_film_um == 60.0);
+  CHECK(job.coats[1].volume_solids_percent == 60.0);
+  CHECK(job.coats[1].stage == "paint");
+  CHECK(job.edges.layer_limit == 7);
+  CHECK(job.faces.hardener_by_weight == 30);
+  CHECK(job.faces.powder_density == 0.3);
+  CHECK(job.workshop.pot_life_mass_g == 150);
+  CHECK(job.workshop.sanding_allowance == 0.6);
+  CHECK(job.print.paper == Paper::a3);  // capitals or not
+  CHECK(job.print.ruler_along == 100.5);
+}
+
+TEST_CASE("the target's keys arrive as they were asked") {
+  const Scratch scratch;
+  const auto outcome = scratch.read("job.json", whole_job);
+  REQUIRE(outcome);
+  const TargetRequest& target = outcome->target;
+  CHECK(target.approach == Approach::edges_only);
+  CHECK(target.thickness.kind == Thickness::Kind::ratio);
+  CHECK(target.thickness.value == Approx(0.12).epsilon(1e-15));
+  CHECK(target.max_thickness_at.value == 0.35);
+  CHECK(target.leading_edge_radius.kind == LeadingEdgeRadius::Kind::percent_chord);
+  CHECK(target.leading_edge_radius.value == 1.8);
+  CHECK(target.trailing_edge_thickness.value == 4);
+  CHECK(target.extend_leading_edge.up_to);
+  CHECK(target.extend_leading_edge.mm == 15);
+  CHECK_FALSE(target.extend_trailing_edge.up_to);
+  CHECK(target.extend_trailing_edge.mm == 5);
+  CHECK_FALSE(target.keep_from.in_mm);
+  CHECK(target.keep_to.in_mm);
+  CHECK(target.keep_to.value == 300);
+  CHECK(target.leading_edge == LeadingEdgeWork::leave);
+  REQUIRE(target.no_cut.size() == 1);
+  CHECK(target.no_cut[0].down_to == 360);
+  CHECK(target.no_cut[0].x_to == 120);
+  CHECK(target.spanwise == Spanwise::straight);
+}
+
+TEST_CASE("a short job lists every default, in the order of the file") {
+  const Scratch scratch;
+  const auto outcome = scratch.read("job.json", R"({ "job": "J", "stations": [
+    { "name": "A", "down": 0, "chord": 400, "skeg": 5, "readings": [[0, 0, 0], [50, 20, 20]] },
+    { "name": "B", "down": 9, "chord": 400, "thickness": 0.1, "readings": [[0, 0, 0], [50, 20, 20]] } ],
+    "coats": [ { "name": "paint", "dry_film_um": 60 } ] })");
+  REQUIRE(faults_of(outcome) == "");
+  std::string keys;
+  for (const DefaultUsed& used : outcome->defaults) keys += used.key + "=" + used.value + "\n";
+  CHECK(keys ==
+        "units=mm\nreading_error=0.5 mm\ncoating_to_strip=0 mm\ncentre_station=A\n"
+        "stations.skeg=0 mm (B)\nstations.measured_by=half-breadths\nstations.x_from=leading-edge\n"
+        "target.approach=full-section\ntarget.thickness=closest (A)\ntarget.max_thickness_at=form\n"
+        "target.leading_edge_radius=form\ntarget.trailing_edge_thickness=form\ntarget.extend_leading_edge=0 mm\n"
+        "target.extend_trailing_edge=0 mm\ntarget.keep=0.2 to 0.75 of the chord\ntarget.leading_edge=shape\n"
+        "target.no_cut=none\ntarget.max_removal=1 mm\ntarget.spanwise=fair\n"
+        "coats[0].layers=1\ncoats[0].stage=paint\n"
+        "fillers.edges.resin_density=1.15 kg/L\nfillers.edges.resin_to_hardener_by_weight=100 : 38\n"
+        "fillers.edges.powder_density=2.2 kg/L\nfillers.edges.powder_per_100_epoxy=8 by weight\nfillers.edges.layer_limit=6 mm\n"
+        "fillers.faces.resin_density=1.15 kg/L\nfillers.faces.resin_to_hardener_by_weight=100 : 38\n"
+        "fillers.faces.powder_density=0.35 kg/L\nfillers.faces.powder_per_100_epoxy=35 by weight\nfillers.faces.layer_limit=6 mm\n"
+        "workshop.temperature=20 degrees C\nworkshop.humidity_percent=60 %\nworkshop.pot_life.minutes=25 minutes\n"
+        "workshop.pot_life.at=25 degrees C\nworkshop.pot_life.mass_g=100 g\nworkshop.batch_limit_g=300 g\n"
+        "workshop.loss_percent=12 %\nworkshop.sanding_allowance=0.5 mm\n"
+        "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n");
+}
+
+TEST_CASE("options win over the file and over the stations") {
+  const Scratch scratch;
+  const auto outcome = scratch.read("job.json", whole_job, {{"max_removal", "3"}, {"leading-edge-radius", "8"}, {"keep", "0.3,0.6"},
+                                                            {"extend_leading_edge", "up_to 12"}, {"no_cut", "1,2,3,4"}});
+  REQUIRE(faults_of(outcome) == "");
+  for (const Station& station : outcome->stations) {
+    CHECK(station.target.max_removal == 3);
+    CHECK(station.target.leading_edge_radius.kind == LeadingEdgeRadius::Kind::mm);
+    CHECK(station.target.leading_edge_radius.value == 8);
+    CHECK(station.target.keep_from.value == 0.3);
+    CHECK(station.target.extend_leading_edge.up_to);
+    CHECK(station.target.extend_leading_edge.mm == 12);
+    CHECK(station.target.no_cut.at(0).x_to == 4);
+    CHECK(station.target.places.at("leading_edge_radius").file == "--leading-edge-radius");
+  }
+  const auto refused = scratch.read("job.json", whole_job, {{"max_removal", "much"}, {"max_removals", "1"}, {"thickness", "45"}});
+  CHECK(faults_of(refused) ==
+        "--max-removal: \"max_removal\" is \"much\": give a length from 0 to 100 mm\n"
+        "--max-removals: no such key of the target: did you mean max_removal?\n"
+        "--thickness: \"thickness\" is 45: write \"45mm\" if 45 mm thick is meant");
+}
+
+TEST_CASE("a byte-order mark and both kinds of comment are accepted") {
+  const Scratch scratch;
+  const auto outcome = scratch.read("job.json", std::string("\xef\xbb\xbf") + "/* one\n two */ " + whole_job);
+  REQUIRE(faults_of(outcome) == "");
+  CHECK(outcome->stations[0].place.line == 9);
+}
+
+TEST_CASE("twenty faults at most, by line") {
+  const Scratch scratch;
+  std::string text = "{ \"job\": \"J\", \"stations\": [\n";
+  for (int i = 0; i < 30; ++i) text += "{ \"down\": " + std::to_string(i) + " },\n";
+  text += "{} ] }";
+  const auto outcome = scratch.read("job.json", text);
+  REQUIRE(outcome.faults().size() == 20);
+  for (std::size_t i = 1; i < 20; ++i) CHECK(outcome.faults()[i - 1].place.line <= outcome.faults()[i].place.line);
+}
+
+TEST_CASE("the demo jobs are taken") {
+  for (const char* name : {"whimbrel/whimbrel.json", "turnstone/turnstone.json", "dunlin/dunlin.json"}) {
+    const std::string path = std::string(PROFILES_DIR) + "/" + name;
+    if (!std::filesystem::exists(path)) continue;
+    INFO(name);
+    CHECK(faults_of(read_job(path)) == "");
+  }
+}
