@@ -54,7 +54,7 @@ std::string_view CsvRows::quoted_cell(std::string_view row, std::size_t& at) {
   const std::size_t begin = at + 1;
   bool doubled = false;
   std::size_t end = begin;
-  for (;; ++end) {
+  while (true) {
     end = row.find('"', end);
     if (end == std::string_view::npos) {
       quote_left_open_ = true;
@@ -63,7 +63,7 @@ std::string_view CsvRows::quoted_cell(std::string_view row, std::size_t& at) {
     }
     if (end + 1 >= row.size() || row[end + 1] != '"') break;
     doubled = true;
-    ++end;
+    end += 2;
   }
   std::string_view cell = row.substr(begin, end - begin);
   at = std::min(row.find(delimiter_, end), row.size());
