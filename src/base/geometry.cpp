@@ -1,5 +1,6 @@
 #include "base/geometry.hpp"
 
+#include <boost/geometry.hpp>
 #include <cmath>
 
 namespace bg = boost::geometry;
@@ -20,8 +21,16 @@ MultiPolygon difference(const Polygon& a, const Polygon& b) {
   return out;
 }
 
+MultiPolygon intersection(const MultiPolygon& a, const MultiPolygon& b) {
+  MultiPolygon out;
+  bg::intersection(a, b, out);
+  return out;
+}
+
 double area(const Polygon& polygon) { return std::abs(bg::area(polygon)); }
 double area(const MultiPolygon& polygons) { return std::abs(bg::area(polygons)); }
+
+double perimeter(const Polygon& polygon) { return bg::perimeter(polygon); }
 
 Polyline thinned(const Polyline& line, double tolerance) {
   Polyline out;

@@ -1,7 +1,8 @@
 // The plane: points and polygons in millimetres, by Boost.Geometry.
 // x runs aft along the chord; y runs to port of the centre plane.
+// Only the shapes are declared here; what needs Boost's algorithms includes <boost/geometry.hpp> in its own .cpp.
 #pragma once
-#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/multi_polygon.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
@@ -19,9 +20,13 @@ using MultiPolygon = boost::geometry::model::multi_polygon<Polygon>;
 Polygon polygon_of(const std::vector<Point>& corners);
 /// a without b.
 MultiPolygon difference(const Polygon& a, const Polygon& b);
+/// What a and b share.
+MultiPolygon intersection(const MultiPolygon& a, const MultiPolygon& b);
 /// mm²; never negative.
 double area(const Polygon& polygon);
 double area(const MultiPolygon& polygons);
+/// mm, all edges of the outer ring.
+double perimeter(const Polygon& polygon);
 /// The polyline with points dropped that lie within `tolerance` mm of what remains (Douglas-Peucker).
 Polyline thinned(const Polyline& line, double tolerance);
 

@@ -28,6 +28,8 @@ struct Deepest {
 struct StationChange {
   std::string station;
   double add_area = 0, remove_area = 0;  ///< mm², polygon differences
+  /// Polygon difference and integration agree to 0.1 % or 1 mm². Where they do not, the areas are the integrals'.
+  bool routes_agree = true;
   Deepest add, removal;
   std::vector<OffsetRow> offsets;        ///< one per reading and side, sorted by x, port first
 };

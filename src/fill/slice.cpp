@@ -92,8 +92,11 @@ Pair common_outlines(const section::MeasuredSection& measured, const target::Tar
   for (const double x : all) {
     if (x >= -close && x <= measured.chord + close) {
       out.measured.x.push_back(std::clamp(x, 0.0, measured.chord));
-      out.measured.port.push_back(measured.port.at(x));
-      out.measured.starboard.push_back(measured.starboard.at(x));
+      const double port = measured.port.at(x);
+      const double starboard = measured.starboard.at(x);
+      const double crossed = std::min(0.0, port + starboard) / 2;  // between readings of a ragged thin edge
+      out.measured.port.push_back(port - crossed);
+      out.measured.starboard.push_back(starboard - crossed);
     }
     if (x >= front - close && x <= back + close) {
       const double held = std::clamp(x, front, back);
@@ -124,12 +127,25 @@ Areas areas_between(const Pair& pair) {
   return {std::max(0.0, breadth_integral(t) - common), std::max(0.0, breadth_integral(m) - common)};
 }
 
-Polygon polygon_of_outline(const Outline& outline) {
-  std::vector<Point> corners;
-  corners.reserve(2 * outline.x.size());
-  for (std::size_t k = 0; k < outline.x.size(); ++k) corners.emplace_back(outline.x[k], outline.port[k]);
-  for (std::size_t k = outline.x.size(); k-- > 0;) corners.emplace_back(outline.x[k], -outline.starboard[k]);
-  return polygon_of(corners);
+MultiPolygon polygons_of_outline(const Outline& outline) {
+  constexpr double nothing = 1e-7;  // mm
+  MultiPolygon out;
+  const auto thickness = [&](std::size_t k) { return outline.port[k] + outline.starboard[k]; };
+  std::size_t first = 0;
+  while (first + 1 < outline.x.size()) {
+    if (thickness(first) <= nothing && thickness(first + 1) <= nothing) {
+      ++first;
+      continue;
+    }
+    std::size_t last = first + 1;
+    while (last + 1 < outline.x.size() && thickness(last) > nothing) ++last;
+    std::vector<Point> corners;
+    for (std::size_t k = first; k <= last; ++k) corners.emplace_back(outline.x[k], outline.port[k]);
+    for (std::size_t k = last + 1; k-- > first;) corners.emplace_back(outline.x[k], -outline.starboard[k]);
+    out.push_back(polygon_of(corners));
+    first = last;
+  }
+  return out;
 }
 
 }  // namespace fairblade::fill

@@ -99,7 +99,7 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     }
   }
   out.add_error = std::sqrt(variance) / mm3_per_litre;
-  out.may_be_reading_error = excess / mm3_per_litre;
+  out.may_be_reading_error = std::min(out.add, excess / mm3_per_litre);
 }
 
 }  // namespace

@@ -103,9 +103,11 @@ double first_thickness(const std::vector<Sample>& samples) {
   return ratios.empty() ? 0.12 : std::max(0.005, median(std::move(ratios)));
 }
 
-PlainFit fit_plain(const std::vector<Sample>& samples, bool centred) {
+// The MAD of some thirty readings is itself uncertain by a sixth: below most of the owner's own reading error it is
+// not believed, which also serves exact data, whose MAD is 0. `reading_error` in chords.
+PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double reading_error) {
   constexpr double settled = 1e-12;
-  const double floor = 1e-10;  // chords: exact data still needs a scale
+  const double floor = std::max(1e-10, 0.8 * reading_error);
   PlainFit fit;
   fit.thickness = first_thickness(samples);
   fit.residuals.resize(samples.size());
@@ -165,7 +167,7 @@ FittedForm fit_form(const MeasuredSection& measured, double reading_error) {
   const std::vector<Sample> samples = samples_of(measured);
   const bool centred = measured.thickness_only || measured.one_side_only;
   const double c = measured.chord;
-  const PlainFit fit = fit_plain(samples, centred);
+  const PlainFit fit = fit_plain(samples, centred, (measured.thickness_only ? 0.5 : 1.0) * reading_error / c);
   FittedForm out;
   out.form.thickness_ratio = std::max(1e-3, fit.thickness);
   if (enough_for_error(measured)) out.thickness_ratio_error = standard_error(samples, fit, centred);

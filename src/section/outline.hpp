@@ -12,6 +12,9 @@ std::vector<double> sample_places(const MeasuredSection& measured, std::size_t c
 /// Corners from the leading edge along port to the trailing edge and back along starboard, mm; y to port.
 std::vector<Point> outline(const MeasuredSection& measured, const std::vector<double>& places);
 
+/// Where port + starboard is less than nothing at a node, both sides move to their middle line. True if any did.
+bool meet_where_crossed(MeasuredSection& measured);
+
 /// Area, greatest thickness, nose radius with its error, edge thickness, lopsidedness.
 /// Nose radius: least squares of form(u) and of the nose deformation g with m = 0.12 over readings up to 0.3 chord;
 /// its error follows from the reading error. On exact 0006-0018 it is the form's own within 1e-9.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/numerics.hpp"
+#include "section/outline.hpp"
 
 namespace fairblade::section {
 namespace {
@@ -71,27 +72,15 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
   measured.port = Side(new_chord, port);
   measured.starboard = Side(new_chord, starboard);
   double thickest = 0;
-  bool closed = false;
   for (const double fraction : chord_fractions(200)) {
     const double thickness = measured.port.at(fraction * new_chord) + measured.starboard.at(fraction * new_chord);
     thickest = std::max(thickest, thickness);
-    closed = closed || thickness < -1e-9;
   }
   if (thickest <= 0) return nothing_left;
-  if (closed) {  // a thin edge goes with its paint: there the faces meet on their middle line
-    for (std::size_t k = 0; k < port.size(); ++k) {
-      const double gap = port[k].half_breadth + measured.starboard.at(port[k].x);
-      if (gap < 0) port[k].half_breadth -= gap / 2;
-    }
-    for (auto& node : starboard) {
-      const double gap = node.half_breadth + measured.port.at(node.x);
-      if (gap < 0) node.half_breadth -= gap / 2;
-    }
-    measured.port = Side(new_chord, port);
-    measured.starboard = Side(new_chord, starboard);
+  if (meet_where_crossed(measured)) {  // a thin edge goes with its paint
     measured.warnings.push_back({"edge-goes-with-coating", "station " + station.name,
-                                 "the trailing edge is thinner than its old coating on both faces: stripped, it comes "
-                                 "to a point there"});
+                                 "the blade is somewhere thinner than the old coating on both faces: stripped, it "
+                                 "comes to nothing there"});
   }
   for (SurfacePoint& point : measured.points) {
     const Side& old_side = point.face == Face::port ? old_port : old_starboard;

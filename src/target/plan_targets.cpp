@@ -54,7 +54,7 @@ void fill_in_figures(TargetSection& target) {
   target.thickness_ratio = target.curve.form().thickness_ratio;
   const Polygon polygon = polygon_of(target.outline());
   target.area = area(polygon);
-  target.girth = boost::geometry::perimeter(polygon);
+  target.girth = perimeter(polygon);
 }
 
 Outcome<TargetSection> plan_one(const job::Job& job, const job::Station& station, const MeasuredSection& measured,

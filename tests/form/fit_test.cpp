@@ -1,0 +1,92 @@
+#include "form/curve.hpp"
+#include "form/form.hpp"
+
+#include "blade.hpp"
+#include "catch.hpp"
+
+using namespace fairblade;
+
+TEST_CASE("exact samples return their thickness") {
+  for (const double t : {0.06, 0.09, 0.12, 0.15, 0.18}) {
+    for (const double chord : {150.0, 300.0, 420.0, 900.0}) {
+      const auto fit = form::fit_form(blade::measured(blade::job_of({blade::exact("A", 0, chord, t)})), 0.5);
+      CHECK(fit.form.thickness_ratio == Approx(t).margin(1e-6));  // seen 1e-14
+      CHECK(fit.rms == Approx(0).margin(1e-6));
+      CHECK(fit.centre_shift == Approx(0).margin(1e-6));
+      CHECK(fit.suspects.empty());
+    }
+  }
+}
+
+TEST_CASE("shift and skew of the board are found") {
+  const auto line = [](double x) { return 0.003 + 0.004 * (x - 0.5); };
+  const auto port = [&](double x) { return blade::naca(0.12, x) + line(x); };
+  const auto starboard = [&](double x) { return blade::naca(0.12, x) - line(x); };
+  const auto fit = form::fit_form(blade::measured(blade::job_of({blade::station("A", 0, 400, port, starboard)})), 0.5);
+  // The form was sheared rather than turned: second order in a skew of 0.004.
+  CHECK(fit.form.thickness_ratio == Approx(0.12).margin(2e-5));
+  CHECK(fit.centre_shift == Approx(1.2).margin(0.01));
+  CHECK(fit.skew_degrees == Approx(0.2292).margin(0.003));  // atan 0.004
+}
+
+TEST_CASE("noise: unbiased, with an honest standard error") {
+  std::mt19937 random(20260911);
+  double sum = 0, square = 0, reported = 0;
+  constexpr int trials = 400;
+  for (int k = 0; k < trials; ++k) {
+    auto station = blade::exact("A", 0, 420, 0.12);
+    blade::add_noise(station, 0.5, random);
+    const auto fit = form::fit_form(blade::measured(blade::job_of({station})), 0.5);
+    const double t = fit.form.thickness_ratio;
+    sum += t;
+    square += t * t;
+    reported += fit.thickness_ratio_error;
+  }
+  const double mean = sum / trials;
+  const double scatter = std::sqrt(square / trials - mean * mean);
+  INFO("mean " << mean << " scatter " << scatter << " reported " << reported / trials);
+  CHECK(mean == Approx(0.12).margin(1e-4));
+  CHECK(reported / trials == Approx(scatter).epsilon(0.15));
+  // Least squares on 28 readings cannot do better than 0.00066: 0.5/(420 sqrt(sum (form cosine)²)), worked by hand.
+  CHECK(scatter < 0.00072);  // seen 0.00068
+}
+
+TEST_CASE("one slip of 6 mm hardly moves the thickness and is named") {
+  std::mt19937 random(7);
+  int named = 0, wrong = 0, trials = 0;
+  for (int k = 1; k < 14; ++k) {
+    for (int round = 0; round < 8; ++round) {
+      auto station = blade::exact("A", 0, 420, 0.12);
+      blade::add_noise(station, 0.5, random);
+      const double before = form::fit_form(blade::measured(blade::job_of({station})), 0.5).form.thickness_ratio;
+      *station.readings[k].port += round % 2 == 0 || k == 13 ? 6 : -6;
+      const auto fit = form::fit_form(blade::measured(blade::job_of({station})), 0.5);
+      ++trials;
+      if (std::abs(fit.form.thickness_ratio - before) >= 5e-4) ++wrong;
+      for (const auto& suspect : fit.suspects) {
+        if (suspect.line == k + 1 && suspect.face == section::Face::port) { ++named; break; }
+      }
+    }
+  }
+  INFO("named " << named << " moved " << wrong << " of " << trials);
+  CHECK(named == trials);
+  CHECK(wrong == 0);
+}
+
+TEST_CASE("the modified family is found again from exact samples") {
+  for (const form::Form asked : {form::Form{0.12, 6, 0.45}, form::Form{0.10, 4, 0.5}, form::Form{0.15, 7, 0.3}}) {
+    const form::SectionCurve curve(asked);
+    const auto shape = [&](double x) { return curve.at(x); };
+    const auto fit = form::fit_form(blade::measured(blade::job_of({blade::station("A", 0, 500, shape, shape)})), 0.1);
+    CHECK(fit.modified.thickness_ratio == Approx(asked.thickness_ratio).margin(1e-4));
+    CHECK(fit.modified.leading_edge_index == Approx(asked.leading_edge_index).margin(0.02));
+    CHECK(fit.modified.max_thickness_at == Approx(asked.max_thickness_at).margin(0.002));
+    CHECK(fit.modified_rms <= fit.rms + 1e-9);
+  }
+}
+
+TEST_CASE("too few readings give no standard error") {
+  const auto fit = form::fit_form(blade::measured(blade::job_of({blade::exact("A", 0, 400, 0.12, {0.1, 0.3, 1.0})})), 0.5);
+  CHECK(fit.thickness_ratio_error < 0);
+  CHECK(fit.form.thickness_ratio == Approx(0.12).margin(1e-6));
+}

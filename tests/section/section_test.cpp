@@ -1,0 +1,129 @@
+#include "section/section.hpp"
+
+#include "blade.hpp"
+#include "catch.hpp"
+#include "section/outline.hpp"
+
+using namespace fairblade;
+using section::Face;
+
+TEST_CASE("exact readings of a form give its area and its curve") {
+  // Closed form: area = 8221/12000 t c² (integral of the Report 460 equation, both sides).
+  for (const double t : {0.06, 0.09, 0.12, 0.15, 0.18}) {
+    for (const double chord : {150.0, 420.0, 900.0}) {
+      const auto job = blade::job_of({blade::exact("A", 0, chord, t)});
+      const auto m = blade::measured(job);
+      const double area = 8221.0 / 12000 * t * chord * chord;
+      CHECK(m.figures.area == Approx(area).epsilon(5e-4));  // seen 4e-6
+      CHECK(m.figures.area == Approx(area).epsilon(2e-5));
+      for (const double x : {0.003, 0.03, 0.25, 0.62, 0.97}) {
+        CHECK(m.port.at(x * chord) == Approx(chord * blade::naca(t, x)).margin(1e-9 * chord));
+      }
+      // Radius (5 x 0.2969)²/2 t² c, printed as 1.1019 t² c.
+      CHECK(m.figures.leading_edge_radius == Approx(std::pow(5 * 0.2969, 2) / 2 * t * t * chord).epsilon(1e-9));
+      CHECK(m.figures.max_thickness == Approx(1.00029 * t * chord).epsilon(2e-5));
+      CHECK(m.figures.max_thickness_at == Approx(0.2998).margin(0.003));
+      CHECK(m.figures.lopsided == Approx(0).margin(1e-9));
+    }
+  }
+}
+
+TEST_CASE("port and starboard are never averaged away") {
+  const auto fuller = [](double x) { return blade::naca(0.12, x) + 0.005 * std::sqrt(x) * (1 - x); };
+  const auto flatter = [](double x) { return blade::naca(0.12, x); };
+  const auto job = blade::job_of({blade::station("A", 0, 400, fuller, flatter)});
+  const auto m = blade::measured(job);
+  CHECK(m.port.at(160) - m.starboard.at(160) == Approx(400 * 0.005 * std::sqrt(0.4) * 0.6).margin(0.02));
+  CHECK(m.figures.lopsided > 0.3);
+}
+
+TEST_CASE("a leading edge without a reading is implied, and said; a square one is kept") {
+  auto places = blade::places14();
+  places.erase(places.begin());
+  const auto job = blade::job_of({blade::exact("A", 0, 400, 0.12, places)});
+  const auto m = blade::measured(job);
+  CHECK(m.port.at(0) == 0);
+  REQUIRE(m.warnings.size() == 1);
+  CHECK(m.warnings[0].code == "leading-edge-assumed");
+  const auto plate = [](double) { return 0.04; };
+  const auto square = blade::measured(blade::job_of({blade::station("A", 0, 400, plate, plate)}));
+  CHECK(square.port.at(0) == Approx(16));
+  CHECK(square.warnings.empty());
+  CHECK(square.figures.area == Approx(400 * 32).epsilon(2e-3));  // the rectangle; seen 1e-15
+}
+
+TEST_CASE("a missing reading at the trailing edge is carried on straight and listed") {
+  std::vector<double> places{0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.8, 0.9};
+  const auto wedge = [](double x) { return 0.05 - 0.04 * x; };
+  const auto m = blade::measured(blade::job_of({blade::station("A", 0, 500, wedge, wedge, places)}));
+  CHECK(m.figures.trailing_edge_thickness == Approx(10).margin(1e-9));  // 2 (0.05 - 0.04) 500
+  REQUIRE(m.warnings.size() == 1);
+  CHECK(m.warnings[0].code == "trailing-edge-assumed");
+}
+
+TEST_CASE("repeated readings are averaged, and told of past 6 sigma root 2") {
+  auto one = blade::exact("A", 0, 400, 0.12);
+  auto again = one.readings[7];
+  *again.port += 2;
+  one.readings.insert(one.readings.begin() + 8, again);
+  auto job = blade::job_of({one});
+  auto m = blade::measured(job);
+  CHECK(m.warnings.empty());  // 2 < 6 x 0.5 x 1.414 = 4.24
+  CHECK(m.port.at(80) == Approx(400 * blade::naca(0.12, 0.2) + 1).margin(1e-9));
+  *job.stations[0].readings[8].port += 3;
+  m = blade::measured(job);
+  REQUIRE(m.warnings.size() == 1);
+  CHECK(m.warnings[0].code == "repeats-disagree");
+}
+
+TEST_CASE("a twisted blade may have a negative half-breadth, but no negative thickness") {
+  const auto port = [](double x) { return blade::naca(0.12, x) + 0.02 * x; };
+  const auto starboard = [](double x) { return blade::naca(0.12, x) - 0.02 * x; };
+  const auto job = blade::job_of({blade::station("A", 0, 400, port, starboard)});
+  const auto m = blade::measured(job);
+  CHECK(m.starboard.at(400) < 0);
+  CHECK(m.figures.area == Approx(8221.0 / 12000 * 0.12 * 400 * 400).epsilon(1e-3));  // shear keeps area
+  auto bad = job;
+  *bad.stations[0].readings[9].starboard -= 60;
+  const auto refused = section::measure_section(bad, bad.stations[0]);
+  REQUIRE_FALSE(refused);
+  CHECK(one_line(refused.faults().front()).find("test.json:10: ") == 0);
+}
+
+TEST_CASE("an old coat comes off along the normal") {
+  // A circle-nosed plate: stripping d from a plate of half-breadth b leaves b - d, and the edges each go back by d.
+  const auto plate = [](double) { return 0.05; };
+  auto job = blade::job_of({blade::station("A", 0, 400, plate, plate)});
+  job.coating_to_strip = 1.5;
+  const auto m = blade::measured(job);
+  CHECK(m.chord == Approx(397));
+  CHECK(*m.ahead == Approx(0.17 * 400 - 1.5));
+  CHECK(m.port.at(0) == Approx(18.5));
+  CHECK(m.port.at(0.55 * 397) == Approx(18.5).margin(0.05));  // between readings; seen 0.03
+  CHECK(m.figures.area == Approx(397.0 * 37).epsilon(2e-3));  // seen 8e-4
+  // A form loses perimeter x depth to first order: 0012 of chord 400 has a half-girth of 2.03927 c / 2 (closed
+  // perimeter of the 0012, both faces, without the edge face).
+  auto round = blade::job_of({blade::exact("A", 0, 400, 0.12)});
+  const double before = blade::measured(round).figures.area;
+  round.coating_to_strip = 0.2;
+  const double after = blade::measured(round).figures.area;
+  CHECK(before - after == Approx(0.2 * 2.03927 * 400).epsilon(0.02));  // second order in the depth; seen 0.4 %
+}
+
+TEST_CASE("calipers halve, one side alone is mirrored and said") {
+  auto calipers = blade::exact("A", 0, 400, 0.12);
+  calipers.measured_by = job::MeasuredBy::thickness;
+  for (auto& r : calipers.readings) {
+    r.caliper = *r.port + *r.starboard;
+    r.port.reset();
+    r.starboard.reset();
+  }
+  const auto m = blade::measured(blade::job_of({calipers}));
+  CHECK(m.thickness_only);
+  CHECK(m.starboard.at(120) == Approx(400 * blade::naca(0.12, 0.3)).margin(1e-9));
+  auto half = blade::exact("A", 0, 400, 0.12);
+  for (auto& r : half.readings) r.starboard.reset();
+  const auto one = blade::measured(blade::job_of({half}));
+  CHECK(one.one_side_only);
+  CHECK(one.warnings.front().code == "one-side-only");
+}
