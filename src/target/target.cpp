@@ -7,22 +7,27 @@
 
 namespace fairblade::target {
 
-double TargetSection::half_breadth(Face, double x) const {
+double TargetSection::half_breadth(Face face, double x) const {
   const double fraction = (x - leading_edge_x) / chord;
   if (fraction < 0 || fraction > 1) return 0;
+  if (const FaceShape* own = shape(face)) return own->at(x);
   return chord * curve.at(fraction);
 }
 
-double TargetSection::slope(Face, double x) const { return curve.slope((x - leading_edge_x) / chord); }
+double TargetSection::slope(Face face, double x) const {
+  if (const FaceShape* own = shape(face)) return own->slope(x);
+  return curve.slope((x - leading_edge_x) / chord);
+}
 
 std::vector<Point> TargetSection::outline() const {
   // 500 steps even in sqrt(x): on a chord of 1200 mm the chords of the polyline miss the curve by 0.002 mm.
   const auto fractions = chord_fractions(500);
+  const auto place = [&](double fraction) { return fraction >= 1 ? trailing_edge_x() : leading_edge_x + fraction * chord; };
   std::vector<Point> corners;
   corners.reserve(2 * fractions.size());
-  for (const double f : fractions) corners.emplace_back(leading_edge_x + f * chord, chord * curve.at(f));
+  for (const double f : fractions) corners.emplace_back(place(f), half_breadth(Face::port, place(f)));
   for (auto f = fractions.rbegin(); f != fractions.rend(); ++f) {
-    corners.emplace_back(leading_edge_x + *f * chord, -chord * curve.at(*f));
+    corners.emplace_back(place(*f), -half_breadth(Face::starboard, place(*f)));
   }
   return corners;
 }

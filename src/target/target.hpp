@@ -1,5 +1,6 @@
 // Product of the target room: what each section should become. Verbs: plan_targets.
 #pragma once
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -12,6 +13,18 @@ namespace fairblade::target {
 
 using section::Face;
 
+/// One face of a target that is not the published form alone: rebuilt edges on a kept body, a face bent round a patch,
+/// or a section between two stations. x in the measured frame, between the target's edges.
+class FaceShape {
+ public:
+  FaceShape() = default;
+  FaceShape(const FaceShape&) = delete;
+  FaceShape& operator=(const FaceShape&) = delete;
+  virtual ~FaceShape() = default;
+  virtual double at(double x) const = 0;     ///< half-breadth, mm
+  virtual double slope(double x) const = 0;  ///< dy/dx
+};
+
 /// The target of one station. x in the measured section's frame: mm aft of the *measured* leading edge, so that a
 /// leading edge built forward stands at negative x.
 struct TargetSection {
@@ -20,13 +33,15 @@ struct TargetSection {
   std::optional<double> ahead;  ///< mm the target's leading edge stands ahead of the stock
   double leading_edge_x = 0;    ///< mm; minus the extension
   double chord = 0;             ///< mm
-  form::SectionCurve curve;     ///< unit chord, the same on both sides
+  form::SectionCurve curve;     ///< unit chord, the same on both sides; the shapes below win where they are set
+  std::shared_ptr<const FaceShape> port_shape, starboard_shape;
   double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm
   double max_thickness_at = 0;  ///< chord fraction
   double thickness_ratio = 0;
   double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
 
+  const FaceShape* shape(Face face) const { return (face == Face::port ? port_shape : starboard_shape).get(); }
   double trailing_edge_x() const { return leading_edge_x + chord; }
   double half_breadth(Face face, double x) const;  ///< mm; 0 outside the target's chord
   double slope(Face face, double x) const;         ///< dy/dx
