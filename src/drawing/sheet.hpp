@@ -8,15 +8,17 @@
 
 namespace fairblade::drawing {
 
+using Box = boost::geometry::model::box<Point>;
+
 /// How a line is drawn. A grey printer must tell them apart: by width and dash, never by colour alone.
 enum class Pen {
-  cut,       ///< the line to cut along: solid, 0.5 mm
-  outline,   ///< solid, 0.35 mm
-  measured,  ///< the blade as it is: thin solid, 0.25 mm
-  guide,     ///< thin dashes, 0.18 mm
-  datum,     ///< long-short dashes, 0.25 mm: chord line and stock line
-  hatch,     ///< 0.13 mm
-  dimension, ///< 0.13 mm
+  cut,        ///< the line to cut along: solid, 0.5 mm
+  outline,    ///< solid, 0.35 mm
+  measured,   ///< the blade as it is: thin solid, 0.25 mm
+  guide,      ///< thin dashes, 0.18 mm
+  datum,      ///< long-short dashes, 0.25 mm: chord line and stock line
+  hatch,      ///< 0.13 mm
+  dimension,  ///< 0.13 mm
   none
 };
 enum class Fill { none, white, light, dark };  ///< white hides what is under it
@@ -27,14 +29,14 @@ struct Path {
   bool closed = false;
   Pen pen = Pen::outline;
   Fill fill = Fill::none;
-  std::string id;  ///< stable name in the SVG, or empty
+  std::string id;  ///< stable name in the SVG (letters, digits, '-'), unique on its sheet, or empty
 };
 struct Text {
-  Point at;
+  Point at;  ///< on the baseline
   std::string words;
-  double size = 3;        ///< mm, height of the type
+  double size = 3;  ///< mm, the type's em
   Anchor anchor = Anchor::start;
-  double turn = 0;        ///< degrees clockwise
+  double turn = 0;  ///< degrees clockwise about `at`
   bool bold = false;
 };
 using Item = std::variant<Path, Text>;
@@ -45,7 +47,9 @@ struct Sheet {
   std::vector<Item> items;       ///< painted in this order
 };
 
-/// The box that a text covers, from an advance table of the sheet's typeface (a wide estimate).
-boost::geometry::model::box<Point> box_of(const Text& text);
+/// mm that the words run, from an advance table of a wide sans-serif typeface: an estimate that errs on wide.
+double width_of(const std::string& words, double size, bool bold);
+/// The box that a text covers, upright or turned; a wide estimate.
+Box box_of(const Text& text);
 
 }  // namespace fairblade::drawing

@@ -1,0 +1,11 @@
+// Hatching as real lines, so that every viewer and printer shows it.
+#pragma once
+#include "drawing/sheet.hpp"
+
+namespace fairblade::drawing {
+
+/// Parallel lines `spacing` mm apart, square to it, clipped to the area by Boost.Geometry. `rising`: from lower left to
+/// upper right on the paper (45 degrees); else falling. The lines stand on one grid, whatever the area.
+Path hatch(const MultiPolygon& area, double spacing, bool rising);
+
+}  // namespace fairblade::drawing

@@ -1,0 +1,308 @@
+#include "emit/folder.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cassert>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <set>
+#include <string_view>
+
+#include "emit/svg.hpp"
+
+#ifdef __linux__
+#include <linux/fs.h>
+#include <sys/syscall.h>
+#endif
+
+namespace fs = std::filesystem;
+
+namespace fairblade::emit {
+namespace {
+
+/// What went wrong with one file or folder: words, or nothing.
+using Trouble = std::optional<std::string>;
+
+Trouble trouble(const std::string& doing, const fs::path& path, int error) {
+  return doing + " " + path.string() + ": " + std::strerror(error);
+}
+
+Trouble sync_folder(const fs::path& folder) {
+  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (handle < 0) return trouble("cannot open", folder, errno);
+  const int result = ::fsync(handle);
+  const int error = errno;
+  ::close(handle);
+  // Some file systems cannot sync a folder; the files themselves are synced.
+  if (result != 0 && error != EINVAL && error != EROFS) return trouble("cannot sync", folder, error);
+  return {};
+}
+
+Trouble write_all(int handle, std::string_view bytes, const fs::path& path) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(handle, bytes.data(), bytes.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return trouble("cannot write", path, errno);
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  if (::fsync(handle) != 0) return trouble("cannot write", path, errno);
+  return {};
+}
+
+/// A new file; an existing one is never overwritten.
+Trouble write_file(const fs::path& path, std::string_view bytes) {
+  const int handle = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (handle < 0) return trouble("cannot create", path, errno);
+  Trouble result = write_all(handle, bytes, path);
+  if (::close(handle) != 0 && !result) result = trouble("cannot write", path, errno);
+  return result;
+}
+
+/// The first bytes of a file, or nothing when it cannot be read.
+std::string head_of(const fs::path& path, std::size_t count) {
+  std::string out(count, '\0');
+  const int handle = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+  if (handle < 0) return {};
+  const ssize_t got = ::read(handle, out.data(), count);
+  ::close(handle);
+  out.resize(got > 0 ? static_cast<std::size_t>(got) : 0);
+  return out;
+}
+
+bool safe(const std::string& relative) {
+  const fs::path path(relative);
+  if (relative.empty() || path.is_absolute() || relative.back() == '/') return false;
+  for (const fs::path& part : path) {
+    if (part == "." || part == ".." || part.empty()) return false;
+  }
+  return true;
+}
+
+/// A drawing of an earlier run that this one does not make again, such as one of a station since renamed: left lying,
+/// it would be cut out as if it were current.
+bool stale_drawing(const fs::path& relative, const fs::path& path) {
+  const std::string first = relative.begin() == relative.end() ? "" : relative.begin()->string();
+  if (first != "sections" && first != "templates" && first != "pages") return false;
+  return relative.extension() == ".svg" && head_of(path, 200).find(drawing_signature) != std::string::npos;
+}
+
+/// Removes what it was given unless told that all went well.
+class Rollback {
+ public:
+  Rollback() = default;
+  Rollback(const Rollback&) = delete;
+  Rollback& operator=(const Rollback&) = delete;
+  ~Rollback() {
+    std::error_code ignored;
+    if (!tree_.empty()) fs::remove_all(tree_, ignored);
+    for (auto made = made_.rbegin(); made != made_.rend(); ++made) ::rmdir(made->c_str());
+  }
+  void tree(const fs::path& path) { tree_ = path; }
+  void made(const fs::path& folder) { made_.push_back(folder); }
+  void keep() {
+    tree_.clear();
+    made_.clear();
+  }
+
+ private:
+  fs::path tree_;
+  std::vector<fs::path> made_;
+};
+
+/// The folders above `folder`, made where they are missing.
+Trouble make_parents(const fs::path& folder, Rollback& rollback) {
+  const fs::path parent = folder.parent_path();
+  if (parent.empty() || parent == folder) return {};
+  struct stat info {};
+  if (::stat(parent.c_str(), &info) == 0) {
+    if (!S_ISDIR(info.st_mode)) return parent.string() + " is not a folder";
+    return {};
+  }
+  if (errno != ENOENT) return trouble("cannot reach", parent, errno);
+  if (Trouble above = make_parents(parent, rollback)) return above;
+  if (::mkdir(parent.c_str(), 0777) != 0) return trouble("cannot create", parent, errno);
+  rollback.made(parent);
+  return {};
+}
+
+/// A hidden, new folder beside `folder`.
+Trouble make_beside(const fs::path& folder, fs::path& made) {
+  for (int k = 0; k < 1000; ++k) {
+    made = folder.parent_path() / (".fairblade-" + std::to_string(::getpid()) + "-" + std::to_string(k));
+    if (::mkdir(made.c_str(), 0777) == 0) return {};
+    if (errno != EEXIST) return trouble("cannot create a folder in", folder.parent_path(), errno);
+  }
+  return trouble("cannot create a folder in", folder.parent_path(), EEXIST);
+}
+
+Trouble write_files(const fs::path& into, const std::vector<File>& files) {
+  std::set<fs::path> folders{into};
+  for (const File& file : files) {
+    assert(safe(file.path));
+    if (!safe(file.path)) return "not a name for an output file: " + file.path;
+    const fs::path path = into / file.path;
+    std::error_code error;
+    fs::create_directories(path.parent_path(), error);
+    if (error) return trouble("cannot create", path.parent_path(), error.value());
+    for (fs::path up = path.parent_path(); up != into; up = up.parent_path()) folders.insert(up);
+    if (Trouble failed = write_file(path, file.bytes)) return failed;
+  }
+  for (const fs::path& folder : folders) {
+    if (Trouble failed = sync_folder(folder)) return failed;
+  }
+  return {};
+}
+
+/// Puts one thing of the old folder into the new one, sharing its bytes where the file system can.
+Trouble carry_one(const fs::path& from, const fs::path& to, fs::file_type type) {
+  if (type == fs::file_type::regular || type == fs::file_type::symlink) {
+    if (::linkat(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), 0) == 0) return {};
+    std::error_code error;
+    fs::copy(from, to, fs::copy_options::copy_symlinks, error);
+    if (error) return trouble("cannot carry over", from, error.value());
+    return {};
+  }
+  return from.string() + " is neither a file nor a folder, and cannot be carried over";
+}
+
+Trouble carry_over(const fs::path& old_folder, const fs::path& new_folder, const fs::path& relative) {
+  std::error_code error;
+  fs::directory_iterator entry(old_folder / relative, error);
+  if (error) return trouble("cannot read", old_folder / relative, error.value());
+  while (entry != fs::directory_iterator()) {
+    const fs::path name = relative / entry->path().filename();
+    const fs::path to = new_folder / name;
+    const fs::file_type type = entry->symlink_status(error).type();
+    const fs::file_type there = fs::symlink_status(to, error).type();
+    if (type == fs::file_type::directory) {
+      if (there == fs::file_type::not_found) {
+        fs::create_directory(to, entry->path(), error);
+        if (error) return trouble("cannot create", to, error.value());
+      } else if (there != fs::file_type::directory) {
+        return entry->path().string() + " is a folder where a result is to stand";
+      }
+      if (Trouble failed = carry_over(old_folder, new_folder, name)) return failed;
+      if (there == fs::file_type::not_found && fs::is_empty(to, error) && !fs::is_empty(entry->path(), error)) {
+        ::rmdir(to.c_str());  // held stale drawings only
+      }
+    } else if (there == fs::file_type::not_found && !stale_drawing(name, entry->path())) {
+      if (Trouble failed = carry_one(entry->path(), to, type)) return failed;
+    } else if (there == fs::file_type::directory) {
+      return entry->path().string() + " is a file where a folder of results is to stand";
+    }
+    entry.increment(error);
+    if (error) return trouble("cannot read", old_folder / relative, error.value());
+  }
+  return {};
+}
+
+/// Swaps two folders in one step where the system can; -1 and errno where not.
+int exchange(const fs::path& a, const fs::path& b) {
+#if defined(__linux__) && defined(SYS_renameat2) && defined(RENAME_EXCHANGE)
+  return static_cast<int>(::syscall(SYS_renameat2, AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE));
+#else
+  (void)a, (void)b;
+  errno = ENOSYS;
+  return -1;
+#endif
+}
+
+/// The new folder in the old one's place, the old one under the new one's name.
+Trouble swap_in(const fs::path& fresh, const fs::path& folder) {
+  if (exchange(fresh, folder) == 0) return {};
+  if (errno != ENOSYS && errno != EINVAL) return trouble("cannot replace", folder, errno);
+  fs::path aside = fresh;
+  aside += "-old";
+  if (::rename(folder.c_str(), aside.c_str()) != 0) return trouble("cannot replace", folder, errno);
+  if (::rename(fresh.c_str(), folder.c_str()) != 0) {
+    const int error = errno;
+    ::rename(aside.c_str(), folder.c_str());
+    return trouble("cannot replace", folder, error);
+  }
+  ::rename(aside.c_str(), fresh.c_str());
+  return {};
+}
+
+bool runs_inside(const fs::path& folder) {
+  std::error_code error;
+  fs::path here = fs::canonical(fs::current_path(error), error);
+  for (; !error && !here.empty(); here = here.parent_path()) {
+    if (here == folder) return true;
+    if (here == here.parent_path()) break;
+  }
+  return false;
+}
+
+/// Why the folder that is there may not be replaced.
+std::optional<Fault> refusal(const std::string& given, const fs::path& folder) {
+  const Place place{given, 0};
+  std::error_code error;
+  if (!fs::is_directory(folder, error)) {
+    return Fault{place, "stands where the output folder should go, and is not a folder", "give another folder with -o"};
+  }
+  if (runs_inside(folder)) {
+    return Fault{place, "is the folder that this command runs in, and would be swapped away from under it",
+                 "run it from outside, or give another folder with -o"};
+  }
+  const bool empty = fs::is_empty(folder, error);
+  if (error) return Fault{place, "cannot be read: " + error.message(), "give another folder with -o"};
+  if (!empty && head_of(folder / "plan.json", 4096).find("\"fairblade\"") == std::string::npos) {
+    return Fault{place, "is not empty and holds no earlier plan", "give a new or an empty folder with -o"};
+  }
+  return {};
+}
+
+/// Everything up to the swap, and the swap; `old_tree` is what is left to be removed afterwards.
+Trouble replace(const fs::path& folder, bool exists, const std::vector<File>& files, fs::path& old_tree) {
+  Rollback rollback;
+  fs::path fresh;
+  if (Trouble failed = make_parents(folder, rollback)) return failed;
+  if (Trouble failed = make_beside(folder, fresh)) return failed;
+  rollback.tree(fresh);
+  if (Trouble failed = write_files(fresh, files)) return failed;
+  if (exists) {
+    if (Trouble failed = carry_over(folder, fresh, {})) return failed;
+    struct stat info {};
+    if (::stat(folder.c_str(), &info) == 0) ::chmod(fresh.c_str(), info.st_mode & 07777);
+    if (Trouble failed = swap_in(fresh, folder)) return failed;
+    old_tree = fresh;
+  } else if (::rename(fresh.c_str(), folder.c_str()) != 0) {
+    return trouble("cannot create", folder, errno);
+  }
+  rollback.keep();
+  sync_folder(folder.parent_path());
+  return {};
+}
+
+}  // namespace
+
+std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files) {
+  const Place place{given, 0};
+  const Fault unnamed{place, "is not a name for an output folder", "give a folder with -o"};
+  if (given.empty() || given.find('\0') != std::string::npos) return unnamed;
+  std::error_code error;
+  fs::path folder = fs::absolute(given, error).lexically_normal();
+  if (error) return Fault{place, "cannot be reached: " + error.message(), "give another folder with -o"};
+  if (!folder.has_filename()) folder = folder.parent_path();
+  const fs::file_type type = fs::symlink_status(folder, error).type();
+  const bool exists = type != fs::file_type::not_found && type != fs::file_type::none;
+  if (exists) {
+    const fs::path real = fs::canonical(folder, error);  // a link to a folder stays; what it points to is replaced
+    if (error) return Fault{place, "cannot be reached: " + error.message(), "give another folder with -o"};
+    folder = real;
+    if (folder == folder.parent_path()) return unnamed;
+    if (auto refused = refusal(given, folder)) return refused;
+  }
+  fs::path old_tree;
+  if (Trouble failed = replace(folder, exists, files, old_tree)) {
+    return Fault{place, *failed, "nothing was changed; make room or give another folder with -o"};
+  }
+  if (!old_tree.empty()) fs::remove_all(old_tree, error);
+  return {};
+}
+
+}  // namespace fairblade::emit

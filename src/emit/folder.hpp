@@ -1,0 +1,23 @@
+// Writing an output folder all or nothing. Verbs: write_folder.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/fault.hpp"
+
+namespace fairblade::emit {
+
+struct File {
+  std::string path;  ///< below the folder, '/' between its parts, no part "." or ".."
+  std::string bytes;
+};
+
+/// Makes `folder` hold these files, or leaves everything as it was and says why. The files are written and synced in a
+/// hidden folder beside it, which then takes its place in one rename (RENAME_EXCHANGE where the file system knows it).
+/// What else lies in the folder is carried over, but for drawings that an earlier run left below sections/, templates/
+/// and pages/. Refused: a folder with anything in it but no plan.json of ours, a file in its place, and the folder that
+/// the command runs in (it would be swapped away from under the shell).
+std::optional<Fault> write_folder(const std::string& folder, const std::vector<File>& files);
+
+}  // namespace fairblade::emit

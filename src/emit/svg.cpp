@@ -1,0 +1,115 @@
+#include "emit/svg.hpp"
+
+#include <cassert>
+#include <cmath>
+
+#include "base/text.hpp"
+
+namespace fairblade::emit {
+namespace {
+
+using drawing::Anchor;
+using drawing::Fill;
+using drawing::Path;
+using drawing::Pen;
+using drawing::Text;
+
+std::string number(double mm) {
+  assert(std::isfinite(mm));
+  const std::string text = trimmed(mm, 3);
+  return text == "-0" ? "0" : text;
+}
+
+const char* pen_attributes(Pen pen) {
+  switch (pen) {
+    case Pen::cut: return " stroke-width=\"0.5\" stroke-linecap=\"round\"";
+    case Pen::outline: return " stroke-width=\"0.35\"";
+    case Pen::measured: return " stroke-width=\"0.25\"";
+    case Pen::guide: return " stroke-width=\"0.18\" stroke-dasharray=\"2 1.2\"";
+    case Pen::datum: return " stroke-width=\"0.25\" stroke-dasharray=\"9 1.5 1.5 1.5\"";
+    case Pen::hatch: return " stroke-width=\"0.13\"";
+    case Pen::dimension: return " stroke-width=\"0.13\"";
+    case Pen::none: return " stroke=\"none\"";
+  }
+  return "";
+}
+
+const char* fill_attributes(Fill fill) {
+  switch (fill) {
+    case Fill::none: return "";
+    case Fill::white: return " fill=\"#fff\"";
+    case Fill::light: return " fill=\"#d4d4d4\"";
+    case Fill::dark: return " fill=\"#000\"";
+  }
+  return "";
+}
+
+void append(std::string& out, const Path& path) {
+  std::string data;
+  for (const std::vector<Point>& run : path.runs) {
+    if (run.size() < 2) continue;
+    for (std::size_t k = 0; k < run.size(); ++k) {
+      data += k == 0 ? (data.empty() ? "M" : " M") : k == 1 ? " L" : " ";
+      data += number(run[k].x());
+      data += ',';
+      data += number(run[k].y());
+    }
+    if (path.closed) data += " Z";
+  }
+  if (data.empty()) return;
+  out += "<path";
+  if (!path.id.empty()) out.append(" id=\"").append(xml_escaped(path.id)).append("\"");
+  out += pen_attributes(path.pen);
+  out += fill_attributes(path.fill);
+  out.append(" d=\"").append(data).append("\"/>\n");
+}
+
+void append(std::string& out, const Text& text) {
+  if (text.words.empty()) return;
+  const std::string x = number(text.at.x()), y = number(text.at.y());
+  const auto attribute = [&out](const char* name, const std::string& value) {
+    out.append(" ").append(name).append("=\"").append(value).append("\"");
+  };
+  out += "<text";
+  attribute("x", x);
+  attribute("y", y);
+  attribute("font-size", number(text.size));
+  if (text.anchor == Anchor::middle) attribute("text-anchor", "middle");
+  if (text.anchor == Anchor::end) attribute("text-anchor", "end");
+  if (text.bold) attribute("font-weight", "bold");
+  if (text.turn != 0) attribute("transform", "rotate(" + number(text.turn) + " " + x + " " + y + ")");
+  out.append(">").append(xml_escaped(text.words)).append("</text>\n");
+}
+
+}  // namespace
+
+std::string to_svg(const drawing::Sheet& sheet) {
+  const std::string width = number(sheet.width), height = number(sheet.height);
+  std::string out = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
+  out += drawing_signature;
+  out += "\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" + height +
+         "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+  out += "<title>" + xml_escaped(sheet.title) + "</title>\n";
+  out += "<rect width=\"" + width + "\" height=\"" + height + "\" fill=\"#fff\"/>\n";
+  std::string shapes, open;
+  // Runs of texts and runs of paths share a group each, which carries what they have in common.
+  const auto group = [&](const char* kind, const char* attributes) {
+    if (open == kind) return;
+    if (!open.empty()) shapes += "</g>\n";
+    shapes += attributes;
+    open = kind;
+  };
+  for (const drawing::Item& item : sheet.items) {
+    if (const Path* path = std::get_if<Path>(&item)) {
+      group("paths", "<g fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\">\n");
+      append(shapes, *path);
+    } else {
+      group("texts", "<g fill=\"#000\" font-family=\"sans-serif\">\n");
+      append(shapes, std::get<Text>(item));
+    }
+  }
+  if (!open.empty()) shapes += "</g>\n";
+  return out + shapes + "</svg>\n";
+}
+
+}  // namespace fairblade::emit

@@ -1,0 +1,163 @@
+// Every drawing of every case: readable, whole, and true.
+#include <cmath>
+#include <set>
+
+#include "catch.hpp"
+#include "drawing/cases.hpp"
+#include "drawing/hatch.hpp"
+#include "drawing/outline.hpp"
+
+using namespace fairblade;
+using namespace fairblade::drawing;
+
+namespace {
+
+const std::vector<cases::Case>& all() {
+  static const std::vector<cases::Case> out = cases::all();
+  return out;
+}
+
+std::vector<std::pair<std::string, Sheet>> sheets() {
+  std::vector<std::pair<std::string, Sheet>> out;
+  for (const cases::Case& c : all()) {
+    out.emplace_back(c.name + " section", draw_section(c.job, c.measured, c.target, c.change, &c.fitted));
+    out.emplace_back(c.name + " section, no fit", draw_section(c.job, c.measured, c.target, c.change));
+    for (const Face face : {Face::port, Face::starboard}) {
+      out.emplace_back(c.name + " " + section::name_of(face), draw_template(c.job, c.measured, c.target, face));
+    }
+  }
+  return out;
+}
+
+const Path& path_named(const Sheet& sheet, const std::string& id) {
+  for (const Item& item : sheet.items) {
+    const Path* path = std::get_if<Path>(&item);
+    if (path != nullptr && path->id == id) return *path;
+  }
+  throw std::runtime_error("no path " + id);
+}
+
+std::string overlap(const std::vector<Text>& texts) {
+  for (std::size_t a = 0; a < texts.size(); ++a) {
+    for (std::size_t b = a + 1; b < texts.size(); ++b) {
+      const Box p = box_of(texts[a]), q = box_of(texts[b]);
+      const bool apart = p.max_corner().x() <= q.min_corner().x() || q.max_corner().x() <= p.min_corner().x() ||
+                         p.max_corner().y() <= q.min_corner().y() || q.max_corner().y() <= p.min_corner().y();
+      if (!apart) return "'" + texts[a].words + "' on '" + texts[b].words + "'";
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("no text lies on another or leaves its sheet; every point is on the sheet") {
+  for (const auto& [name, sheet] : sheets()) {
+    INFO(name);
+    std::vector<Text> texts;
+    bool inside = true;
+    const auto on_sheet = [&](const Point& p) {
+      // A NaN fails too.
+      inside = inside && p.x() >= 0 && p.x() <= sheet.width && p.y() >= 0 && p.y() <= sheet.height;
+    };
+    std::set<std::string> ids;
+    for (const Item& item : sheet.items) {
+      if (const Text* text = std::get_if<Text>(&item)) {
+        texts.push_back(*text);
+        const Box box = box_of(*text);
+        INFO(text->words);
+        inside = true;
+        on_sheet(box.min_corner());
+        on_sheet(box.max_corner());
+        CHECK(inside);
+        CHECK(text->size >= 2.2);
+        continue;
+      }
+      const Path& path = std::get<Path>(item);
+      INFO(path.id);
+      inside = true;
+      for (const auto& run : path.runs) {
+        for (const Point& p : run) on_sheet(p);
+      }
+      CHECK(inside);
+      if (!path.id.empty()) CHECK(ids.insert(path.id).second);
+    }
+    CHECK(overlap(texts) == "");
+  }
+}
+
+TEST_CASE("check bars are 100 mm, one each way") {
+  for (const auto& [name, sheet] : sheets()) {
+    INFO(name);
+    const auto& across = path_named(sheet, "check-across").runs.at(0);
+    const auto& along = path_named(sheet, "check-along").runs.at(0);
+    CHECK(std::abs(across.back().x() - across.front().x()) == Approx(100).margin(1e-9));
+    CHECK(across.back().y() == across.front().y());
+    CHECK(std::abs(along.back().y() - along.front().y()) == Approx(100).margin(1e-9));
+    CHECK(along.back().x() == along.front().x());
+  }
+}
+
+TEST_CASE("a sheet says where it belongs") {
+  const cases::Case& c = all().front();
+  for (const Face face : {Face::port, Face::starboard}) {
+    const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+    std::string words;
+    for (const Item& item : sheet.items) {
+      if (const Text* text = std::get_if<Text>(&item)) words += text->words + "\n";
+    }
+    INFO(words);
+    const std::string side = face == Face::port ? "PORT FINAL" : "STARBOARD FINAL";
+    for (const std::string& needed :
+         {side, std::string("Station A"), std::string("Whimbrel"), std::string("UP"), std::string("FWD"),
+          std::string("350.0 mm below the top"), std::string("stock"), std::string("leading edge stop"),
+          std::string("trailing edge stop"), std::string("chord line"), std::string("actual size (100 %)")}) {
+      CHECK(words.find(needed) != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("the side and the stage are whole on every template, whatever its room and names") {
+  for (const cases::Case& c : all()) {
+    for (const Face face : {Face::port, Face::starboard}) {
+      const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+      std::string words;
+      for (const Item& item : sheet.items) {
+        if (const Text* text = std::get_if<Text>(&item)) words += text->words + "\n";
+      }
+      INFO(c.name << ": " << words);
+      CHECK(words.find(face == Face::port ? "PORT FINAL" : "STARBOARD FINAL") != std::string::npos);
+      CHECK((words.find("RD\xe2\x80\xa6") == std::string::npos && words.find("RT\xe2\x80\xa6") == std::string::npos));
+    }
+  }
+}
+
+TEST_CASE("hatching covers its area and stays inside it") {
+  for (const cases::Case& c : all()) {
+    const MultiPolygon add = difference(target_outline(c.target), measured_outline(c.measured));
+    if (area(add) < 100) continue;
+    INFO(c.name);
+    for (const bool rising : {true, false}) {
+      const Path lines = hatch(add, 0.5, rising);
+      double length = 0;
+      for (const auto& run : lines.runs) {
+        const double dx = run[1].x() - run[0].x(), dy = run[1].y() - run[0].y();
+        length += std::hypot(dx, dy);
+        // Rising on paper, where y runs down, is dy = -dx.
+        CHECK(dy == Approx(rising ? -dx : dx).margin(1e-6));
+      }
+      // Lines 0.5 mm apart: length times spacing is the area. Tolerance 2 % (seen 0.6 %).
+      CHECK(length * 0.5 == Approx(area(add)).epsilon(0.02));
+    }
+  }
+}
+
+TEST_CASE("what is hatched is what the change says") {
+  // Two routes: the drawing's polygons against the fill room's areas. Tolerance 0.2 % or 0.5 mm2 (seen 0.3 mm2).
+  for (const cases::Case& c : all()) {
+    INFO(c.name);
+    const Polygon target = target_outline(c.target), measured = measured_outline(c.measured);
+    CHECK(area(difference(target, measured)) == Approx(c.change.add_area).epsilon(0.002).margin(0.5));
+    CHECK(area(difference(measured, target)) == Approx(c.change.remove_area).epsilon(0.002).margin(0.5));
+  }
+}
