@@ -4,10 +4,14 @@
 
 #include "base/geometry.hpp"
 #include "fill/fill.hpp"
-#include "fill/slice.hpp"
+#include "target/slice.hpp"
 
 namespace fairblade::fill {
 namespace {
+
+using target::Areas;
+using target::Outline;
+using target::Pair;
 
 double distance_to_segment(double px, double py, double ax, double ay, double bx, double by) {
   const double dx = bx - ax;

@@ -2,9 +2,13 @@
 #pragma once
 #include <vector>
 
-#include "fill/slice.hpp"
+#include "target/slice.hpp"
 
 namespace fairblade::fill {
+
+using target::Areas;
+using target::Outline;
+using target::Pair;
 
 /// A station sampled at common chord fractions, half-breadths in chords of its own.
 struct Rib {

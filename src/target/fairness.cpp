@@ -20,6 +20,13 @@ double last_fair(double fair, double unfair, const Fair& is_fair) {
   return fair;
 }
 
+Place place_of(const job::Station& station, const char* key) {
+  const auto found = station.target.places.find(key);
+  return found == station.target.places.end() ? station.place : found->second;
+}
+
+}  // namespace
+
 bool nose_dips(const SectionCurve& curve) {
   constexpr int steps = 400;
   const double root = std::sqrt(curve.max_thickness_at());
@@ -28,13 +35,6 @@ bool nose_dips(const SectionCurve& curve) {
   }
   return false;
 }
-
-Place place_of(const job::Station& station, const char* key) {
-  const auto found = station.target.places.find(key);
-  return found == station.target.places.end() ? station.place : found->second;
-}
-
-}  // namespace
 
 double largest_fair_radius(const SectionCurve& curve, double chord) {
   const double own = SectionCurve(curve.form()).radius();

@@ -8,6 +8,8 @@
 
 namespace fairblade::target {
 
+/// Does the section grow thinner again somewhere ahead of its greatest thickness?
+bool nose_dips(const form::SectionCurve& curve);
 /// The largest nose radius (mm) with which the nose of this section stays convex, others unchanged.
 double largest_fair_radius(const form::SectionCurve& curve, double chord);
 /// The largest edge thickness (mm) with which the tail is nowhere hollow, others unchanged.

@@ -3,49 +3,15 @@
 
 #include "base/geometry.hpp"
 #include "target/fairness.hpp"
+#include "target/least_fill.hpp"
 #include "target/target.hpp"
 
 namespace fairblade::target {
-namespace {
 
 using form::FittedForm;
 using form::Form;
-using form::SectionCurve;
 using job::TargetRequest;
 using section::MeasuredSection;
-
-Form form_of(const TargetRequest& request, const FittedForm& fitted) {
-  switch (request.max_thickness_at.kind) {
-    case job::MaxThicknessAt::Kind::form: return Form{fitted.form.thickness_ratio, 6, 0};
-    case job::MaxThicknessAt::Kind::closest: return fitted.modified;
-    case job::MaxThicknessAt::Kind::fraction: break;
-  }
-  return Form{fitted.form.thickness_ratio, 6, request.max_thickness_at.value};
-}
-
-double thickness_of(const TargetRequest& request, const Form& closest, const TargetSection& target) {
-  switch (request.thickness.kind) {
-    case job::Thickness::Kind::ratio: return request.thickness.value;
-    case job::Thickness::Kind::mm: return request.thickness.value / target.chord;
-    case job::Thickness::Kind::least_fill:
-    case job::Thickness::Kind::closest: break;
-  }
-  return closest.thickness_ratio;
-}
-
-std::optional<double> radius_of(const TargetRequest& request, double chord) {
-  switch (request.leading_edge_radius.kind) {
-    case job::LeadingEdgeRadius::Kind::mm: return request.leading_edge_radius.value / chord;
-    case job::LeadingEdgeRadius::Kind::percent_chord: return request.leading_edge_radius.value / 100;
-    case job::LeadingEdgeRadius::Kind::form: break;
-  }
-  return std::nullopt;
-}
-
-std::optional<double> edge_of(const TargetRequest& request, double chord) {
-  if (request.trailing_edge_thickness.kind == job::TrailingEdgeThickness::Kind::form) return std::nullopt;
-  return request.trailing_edge_thickness.value / chord;
-}
 
 void fill_in_figures(TargetSection& target) {
   target.leading_edge_radius = target.chord * target.curve.radius();
@@ -57,19 +23,80 @@ void fill_in_figures(TargetSection& target) {
   target.girth = perimeter(polygon);
 }
 
-Outcome<TargetSection> plan_one(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                                const FittedForm& fitted) {
+namespace {
+
+Form family_of(const TargetRequest& request, const FittedForm& fitted) {
+  switch (request.max_thickness_at.kind) {
+    case job::MaxThicknessAt::Kind::form: return Form{fitted.form.thickness_ratio, 6, 0};
+    case job::MaxThicknessAt::Kind::closest: return fitted.modified;
+    case job::MaxThicknessAt::Kind::fraction: break;
+  }
+  return Form{fitted.form.thickness_ratio, 6, request.max_thickness_at.value};
+}
+
+// What a station's target is to be, before the span is looked along.
+struct Draft {
+  Wish wish;
+  double thickness_ratio = 0;
+  std::optional<Need> need;  // least-fill
+};
+
+Draft draft_of(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
   const TargetRequest& request = station.target;
+  Draft out;
+  if (request.thickness.kind == job::Thickness::Kind::least_fill) {
+    const LeastFill least = least_fill(measured, fitted, request);
+    return {least.wish, least.need.thickness_ratio, least.need};
+  }
+  const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
+  const Form family = family_of(request, fitted);
+  out.wish = wish_of(measured, family, request, fixed(request.extend_leading_edge), fixed(request.extend_trailing_edge));
+  switch (request.thickness.kind) {
+    case job::Thickness::Kind::ratio: out.thickness_ratio = request.thickness.value; break;
+    case job::Thickness::Kind::mm: out.thickness_ratio = request.thickness.value / out.wish.chord; break;
+    default: out.thickness_ratio = family.thickness_ratio;
+  }
+  return out;
+}
+
+Place thickness_place(const job::Station& station) {
+  const auto found = station.target.places.find("thickness");
+  return found == station.target.places.end() ? station.place : found->second;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (const auto& word : words) out += (out.empty() ? "" : ", or ") + word;
+  return out.empty() ? "this blade is too far from any foil: take edges-only" : out;
+}
+
+Fault impossible(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const Draft& draft) {
+  std::string reading;
+  if (draft.need && draft.need->governing) {
+    const auto& point = measured.points[*draft.need->governing];
+    reading = "; the " + std::string(section::name_of(point.face)) + " reading at x " + in_unit(point.x, job.units) +
+              " (" + measured.readings_from + ":" + std::to_string(point.line) + ") governs";
+  }
+  return {thickness_place(station),
+          "station " + station.name + ": no section up to 30 % thick keeps every cut within " +
+              in_unit(station.target.max_removal, job.units) + reading,
+          joined(ways_out(job, measured, draft.wish, station.target))};
+}
+
+Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                              const Draft& draft) {
   TargetSection out;
   out.station = measured.station;
   out.down = measured.down;
-  out.leading_edge_x = -request.extend_leading_edge.mm;
-  out.chord = measured.chord + request.extend_leading_edge.mm + request.extend_trailing_edge.mm;
-  if (measured.ahead) out.ahead = *measured.ahead + request.extend_leading_edge.mm;
-  Form form = form_of(request, fitted);
-  form.thickness_ratio = thickness_of(request, form, out);
-  out.curve = SectionCurve(form, radius_of(request, out.chord), edge_of(request, out.chord));
+  out.leading_edge_x = draft.wish.leading_edge_x;
+  out.chord = draft.wish.chord;
+  if (measured.ahead) out.ahead = *measured.ahead - draft.wish.leading_edge_x;
+  out.curve = curve_of(draft.wish, draft.thickness_ratio);
   if (auto fault = judge_curve(job, station, out.curve, out.chord, out.warnings)) return *fault;
+  if (draft.need && draft.need->governing) {
+    const auto& point = measured.points[*draft.need->governing];
+    out.governing = Governing{point.face, point.x, point.line, draft.need->without_governing};
+  }
   fill_in_figures(out);
   return out;
 }
@@ -81,7 +108,12 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
   std::vector<TargetSection> out;
   std::vector<Fault> faults;
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    auto one = plan_one(job, job.stations[k], measured[k], fitted[k]);
+    const Draft draft = draft_of(job.stations[k], measured[k], fitted[k]);
+    if (draft.need && !draft.need->possible) {
+      faults.push_back(impossible(job, job.stations[k], measured[k], draft));
+      continue;
+    }
+    auto one = finish(job, job.stations[k], measured[k], draft);
     if (one) out.push_back(std::move(*one));
     else faults.insert(faults.end(), one.faults().begin(), one.faults().end());
   }

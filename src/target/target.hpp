@@ -25,6 +25,14 @@ class FaceShape {
   virtual double slope(double x) const = 0;  ///< dy/dx
 };
 
+/// The reading that keeps a least-fill target from being thinner.
+struct Governing {
+  Face face = Face::port;
+  double x = 0;                        ///< mm aft of the measured leading edge
+  int line = 0;
+  double thickness_ratio_without = 0;  ///< the target's, had that place not been read
+};
+
 /// The target of one station. x in the measured section's frame: mm aft of the *measured* leading edge, so that a
 /// leading edge built forward stands at negative x.
 struct TargetSection {
@@ -38,6 +46,7 @@ struct TargetSection {
   double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm
   double max_thickness_at = 0;  ///< chord fraction
   double thickness_ratio = 0;
+  std::optional<Governing> governing;  ///< least-fill only
   double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
 
@@ -49,6 +58,9 @@ struct TargetSection {
   /// within 0.005 mm of the curve.
   std::vector<Point> outline() const;
 };
+
+/// Figures read off the curve: nose, edge, place and ratio of greatest thickness, area, girth.
+void fill_in_figures(TargetSection& target);
 
 /// The targets of all stations, or why there are none.
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,

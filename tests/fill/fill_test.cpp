@@ -2,7 +2,7 @@
 
 #include "blade.hpp"
 #include "catch.hpp"
-#include "fill/slice.hpp"
+#include "target/slice.hpp"
 
 using namespace fairblade;
 
@@ -62,8 +62,8 @@ TEST_CASE("two routes to the areas agree") {
     auto job = blade::job_of({station});
     job.reading_error = 1.5;
     const auto p = planned(job);
-    const auto pair = fill::common_outlines(p.measured[0], p.targets[0]);
-    const auto other = fill::areas_between(pair);
+    const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
+    const auto other = target::areas_between(pair);
     CHECK(p.changes[0].routes_agree);
     CHECK(p.changes[0].add_area == Approx(other.add).epsilon(1e-3).margin(1));  // seen 1e-7
     CHECK(p.changes[0].remove_area == Approx(other.remove).epsilon(1e-3).margin(1));

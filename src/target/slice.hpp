@@ -5,7 +5,7 @@
 #include "section/section.hpp"
 #include "target/target.hpp"
 
-namespace fairblade::fill {
+namespace fairblade::target {
 
 /// An outline sampled at x, mm, sorted; port and starboard half-breadths there.
 struct Outline {
@@ -21,7 +21,7 @@ struct Areas {
 struct Pair {
   Outline measured, target;
 };
-Pair common_outlines(const section::MeasuredSection& measured, const target::TargetSection& target,
+Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target,
                      std::size_t count = 400);
 
 /// Areas of target without measured and of measured without target, by exact integration of the straight pieces between
@@ -32,4 +32,4 @@ Areas areas_between(const Pair& pair);
 /// touches itself is none).
 MultiPolygon polygons_of_outline(const Outline& outline);
 
-}  // namespace fairblade::fill
+}  // namespace fairblade::target

@@ -1,4 +1,4 @@
-#include "fill/slice.hpp"
+#include "target/slice.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -6,9 +6,7 @@
 #include "base/numerics.hpp"
 #include "section/outline.hpp"
 
-namespace fairblade::fill {
-
-using section::Face;
+namespace fairblade::target {
 
 namespace {
 
@@ -81,7 +79,7 @@ double breadth_integral(const Outline& o) {
 
 }  // namespace
 
-Pair common_outlines(const section::MeasuredSection& measured, const target::TargetSection& target, std::size_t count) {
+Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count) {
   const double close = 1e-7;
   std::vector<double> of_target;
   for (const double f : chord_fractions(count)) of_target.push_back(target.leading_edge_x + f * target.chord);
@@ -148,4 +146,4 @@ MultiPolygon polygons_of_outline(const Outline& outline) {
   return out;
 }
 
-}  // namespace fairblade::fill
+}  // namespace fairblade::target

@@ -1,0 +1,253 @@
+#include "target/least_fill.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "base/numerics.hpp"
+#include "target/fairness.hpp"
+#include "target/slice.hpp"
+
+namespace fairblade::target {
+
+using form::Form;
+using form::SectionCurve;
+using job::TargetRequest;
+using section::MeasuredSection;
+
+namespace {
+
+std::optional<double> radius_in_chords(const Wish& wish) {
+  switch (wish.radius.kind) {
+    case job::LeadingEdgeRadius::Kind::mm: return wish.radius.value / wish.chord;
+    case job::LeadingEdgeRadius::Kind::percent_chord: return wish.radius.value / 100;
+    case job::LeadingEdgeRadius::Kind::form: break;
+  }
+  return std::nullopt;
+}
+
+std::optional<double> edge_in_chords(const Wish& wish) {
+  if (wish.edge.kind == job::TrailingEdgeThickness::Kind::form) return std::nullopt;
+  return wish.edge.value / wish.chord;
+}
+
+// Buildable is monotone in thickness (it depends on r/t² and e/t): the least ratio that passes.
+double least_buildable(const Wish& wish) {
+  if (buildable(curve_of(wish, thinnest))) return thinnest;
+  if (!buildable(curve_of(wish, thickest))) return 2 * thickest;
+  double low = thinnest;
+  double high = thickest;
+  for (int k = 0; k < 40; ++k) {
+    const double middle = (low + high) / 2;
+    (buildable(curve_of(wish, middle)) ? high : low) = middle;
+  }
+  return high;
+}
+
+// The ratio that a reading needs: y(x) = y0(x) + t y1(x), from two thicknesses; y1 > 0 ahead of the edge.
+double needed_at(const section::SurfacePoint& point, const Wish& wish, double limit, const SectionCurve& low,
+                 const SectionCurve& high) {
+  constexpr double t_low = 0.1, t_high = 0.2;
+  const double fraction = std::clamp((point.x - wish.leading_edge_x) / wish.chord, 0.0, 1.0);
+  const double at_low = wish.chord * low.at(fraction);
+  const double gain = (wish.chord * high.at(fraction) - at_low) / (t_high - t_low);
+  const double wanted = point.half_breadth - limit;
+  if (gain <= 1e-9 * wish.chord) return wanted > at_low ? 2 * thickest : 0;
+  return t_low + (wanted - at_low) / gain;
+}
+
+}  // namespace
+
+bool buildable(const SectionCurve& curve) {
+  return curve.edge() < 2 * curve.at(curve.max_thickness_at()) && !curve.tail_flares() && !nose_dips(curve) &&
+         !curve.nose_overshoots();
+}
+
+SectionCurve curve_of(const Wish& wish, double thickness_ratio) {
+  Form form = wish.family;
+  form.thickness_ratio = thickness_ratio;
+  return SectionCurve(form, radius_in_chords(wish), edge_in_chords(wish));
+}
+
+Wish wish_of(const MeasuredSection& measured, const Form& family, const TargetRequest& request, double extend_leading,
+             double extend_trailing) {
+  return {family, -extend_leading, measured.chord + extend_leading + extend_trailing, request.leading_edge_radius,
+          request.trailing_edge_thickness};
+}
+
+double cut_limit(const TargetRequest& request, double down, double x) {
+  for (const job::NoCut& patch : request.no_cut) {
+    if (down >= patch.down_from && down <= patch.down_to && x >= patch.x_from && x <= patch.x_to) return 0;
+  }
+  return request.max_removal;
+}
+
+Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+  const SectionCurve low = curve_of(wish, 0.1);
+  const SectionCurve high = curve_of(wish, 0.2);
+  std::vector<double> needs(measured.points.size(), 0.0);
+  Need out;
+  double greatest = 0;
+  for (std::size_t k = 0; k < measured.points.size(); ++k) {
+    const auto& point = measured.points[k];
+    if (point.x < cut_from * measured.chord || point.x > cut_to * measured.chord) continue;
+    needs[k] = needed_at(point, wish, cut_limit(request, measured.down, point.x), low, high);
+    if (needs[k] > greatest) {
+      greatest = needs[k];
+      out.governing = k;
+    }
+  }
+  const double least = least_buildable(wish);
+  if (greatest <= least) out.governing.reset();
+  out.thickness_ratio = std::max(greatest, least);
+  out.without_governing = out.thickness_ratio;
+  if (out.governing) {
+    // A caliper reading stands on both faces: without it both go.
+    const auto& away = measured.points[*out.governing];
+    const bool both = measured.thickness_only || measured.one_side_only;
+    double rest = least;
+    for (std::size_t k = 0; k < needs.size(); ++k) {
+      const bool same = k == *out.governing || (both && measured.points[k].x == away.x);
+      if (!same) rest = std::max(rest, needs[k]);
+    }
+    out.without_governing = rest;
+  }
+  out.possible = out.thickness_ratio <= thickest;
+  return out;
+}
+
+double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
+  TargetSection target;
+  target.leading_edge_x = wish.leading_edge_x;
+  target.chord = wish.chord;
+  target.curve = curve_of(wish, thickness_ratio);
+  return areas_between(common_outlines(measured, target, 160)).add;
+}
+
+namespace {
+
+// Searches what the request leaves open; each level is one-dimensional with one dip (the family's is scanned first).
+class Search {
+ public:
+  Search(const MeasuredSection& measured, const form::FittedForm& fitted, const TargetRequest& request)
+      : measured_(measured), fitted_(fitted), request_(request) {}
+
+  LeastFill best() const {
+    if (request_.max_thickness_at.kind != job::MaxThicknessAt::Kind::closest) return over_leading(family(0));
+    LeastFill best;
+    double at = 0;
+    constexpr double from = 0.2, to = 0.6, step = 0.025;
+    for (int k = 0; from + k * step <= to + 1e-9; ++k) take_better(best, over_leading(family(from + k * step)), at, from + k * step);
+    const auto area = [&](double m) { return score(over_leading(family(m))); };
+    const double refined = least_between(area, std::max(from, at - step), std::min(to, at + step));
+    take_better(best, over_leading(family(refined)), at, refined);
+    return best;
+  }
+
+ private:
+  static double score(const LeastFill& one) {  // impossible ones rank behind by how impossible they are
+    return one.need.possible ? one.add_area : 1e9 * (1 + one.need.thickness_ratio);
+  }
+  static void take_better(LeastFill& best, LeastFill one, double& at, double place) {
+    if (best.wish.chord > 0 && score(one) >= score(best) - 1e-3) return;
+    best = std::move(one);
+    at = place;
+  }
+
+  Form family(double m) const {
+    switch (request_.max_thickness_at.kind) {
+      case job::MaxThicknessAt::Kind::form: return Form{0, 6, 0};
+      case job::MaxThicknessAt::Kind::fraction: return Form{0, 6, request_.max_thickness_at.value};
+      case job::MaxThicknessAt::Kind::closest: break;
+    }
+    return Form{0, fitted_.modified.leading_edge_index, m};
+  }
+
+  LeastFill at(const Form& family, double leading, double trailing) const {
+    LeastFill out;
+    out.wish = wish_of(measured_, family, request_, leading, trailing);
+    out.need = needed_thickness(measured_, out.wish, request_);
+    out.add_area = added_area(measured_, out.wish, std::min(out.need.thickness_ratio, thickest));
+    return out;
+  }
+
+  // Least over one extension: its ends and the dip between them. Nothing is built out that does not pay (1e-3 mm²).
+  static LeastFill over(const job::Extension& extension, const std::function<LeastFill(double)>& at) {
+    if (!extension.up_to) return at(extension.mm);
+    LeastFill best = at(0);
+    double place = 0;
+    const double dip = least_between([&](double mm) { return score(at(mm)); }, 0, extension.mm);
+    take_better(best, at(dip), place, dip);
+    take_better(best, at(extension.mm), place, extension.mm);
+    return best;
+  }
+
+  LeastFill over_leading(const Form& family) const {
+    return over(request_.extend_leading_edge, [&](double leading) {
+      return over(request_.extend_trailing_edge, [&](double trailing) { return at(family, leading, trailing); });
+    });
+  }
+
+  const MeasuredSection& measured_;
+  const form::FittedForm& fitted_;
+  const TargetRequest& request_;
+};
+
+}  // namespace
+
+LeastFill least_fill(const MeasuredSection& measured, const form::FittedForm& fitted, const TargetRequest& request) {
+  return Search(measured, fitted, request).best();
+}
+
+namespace {
+
+// The least value in (from, to] that works, when `to` does; the last step is tried, so what is named has been run.
+std::optional<double> least_that_works(double from, double to, const std::function<bool(double)>& works) {
+  if (!works(to)) return std::nullopt;
+  for (int k = 0; k < 40; ++k) {
+    const double middle = (from + to) / 2;
+    (works(middle) ? to : from) = middle;
+  }
+  return to;
+}
+
+// Rounded up to a tenth of a millimetre, as it will be printed and typed in again.
+double rounded_up(double mm) { return std::ceil(mm * 10 - 1e-9) / 10; }
+
+}  // namespace
+
+std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& measured, const Wish& wish,
+                                  const TargetRequest& request) {
+  std::vector<std::string> out;
+  const auto possible = [&](const Wish& w, const TargetRequest& r) { return needed_thickness(measured, w, r).possible; };
+  const auto deeper = [&](double mm) {
+    TargetRequest changed = request;
+    changed.max_removal = mm;
+    return possible(wish, changed);
+  };
+  const auto longer_aft = [&](double mm) {
+    Wish changed = wish;
+    changed.chord += mm;
+    return possible(changed, request);
+  };
+  const auto thicker_edge = [&](double mm) {
+    Wish changed = wish;
+    changed.edge = {job::TrailingEdgeThickness::Kind::mm, mm};
+    return possible(changed, request);
+  };
+  const double edge = curve_of(wish, thickest).edge() * wish.chord;
+  const double thickest_edge = 0.5 * thickest * wish.chord;  // a form flares from e/t = 0.55 at the earliest
+  if (const auto mm = least_that_works(request.max_removal, 0.2 * measured.chord, deeper); mm && deeper(rounded_up(*mm))) {
+    out.push_back("allow " + in_unit(rounded_up(*mm), job.units) + " off (max_removal)");
+  }
+  if (const auto mm = least_that_works(0, measured.chord, longer_aft); mm && longer_aft(rounded_up(*mm))) {
+    const double already = wish.chord + wish.leading_edge_x - measured.chord;
+    out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm), job.units));
+  }
+  if (const auto mm = least_that_works(edge, thickest_edge, thicker_edge); mm && thicker_edge(rounded_up(*mm))) {
+    out.push_back("leave the trailing edge " + in_unit(rounded_up(*mm), job.units) + " thick");
+  }
+  return out;
+}
+
+}  // namespace fairblade::target
