@@ -24,12 +24,13 @@ struct PlainCurve {
 
 std::vector<Sample> samples_of(const MeasuredSection& measured) {
   const bool one = measured.thickness_only || measured.one_side_only;  // the second side is a copy
+  const double whole = measured.chord + measured.skeg;
   std::vector<Sample> out;
   out.reserve(measured.points.size());
   for (const auto& point : measured.points) {
     if (one && point.face == Face::starboard) continue;
     const double sign = section::sign_of(point.face);
-    out.push_back({point.x / measured.chord, sign * point.half_breadth / measured.chord, sign});
+    out.push_back({(point.x + measured.skeg) / whole, sign * point.half_breadth / whole, sign});
   }
   return out;
 }
@@ -135,7 +136,7 @@ bool enough_for_error(const MeasuredSection& measured) {
 }
 
 void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double reading_error, FittedForm& out) {
-  const double c = measured.chord;
+  const double c = measured.chord + measured.skeg;
   const SectionCurve curve{out.form};
   const double scale = fit.scale * c;
   const double normal_limit = std::max(tukey_reach * scale, 4 * reading_error);
@@ -143,14 +144,15 @@ void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double
   std::size_t sample = 0;
   for (const auto& point : measured.points) {
     const double sign = section::sign_of(point.face);
-    const double along = sign * fit.centre.at(point.x / c) * c;
-    const Residual here{point.half_breadth - c * curve.at(point.x / c) - along, point.x, point.face, point.line};
+    const double fraction = (point.x + measured.skeg) / c;
+    const double along = sign * fit.centre.at(fraction) * c;
+    const Residual here{point.half_breadth - c * curve.at(fraction) - along, point.x, point.face, point.line};
     if (std::abs(here.residual) > std::abs(out.worst.residual)) out.worst = here;
     if ((measured.thickness_only || measured.one_side_only) && point.face == Face::starboard) continue;
     const double normal = std::abs(fit.residuals[sample++]) * c;
     // A leading edge worn flat reads alike on both sides: that is the blade, not a slip of one reading.
     const Face other = point.face == Face::port ? Face::starboard : Face::port;
-    const bool worn = point.x < 0.01 * c &&
+    const bool worn = measured.skeg == 0 && point.x < 0.01 * c &&
                       std::abs(measured.side(other).at(point.x) - point.half_breadth) < 3 * reading_error;
     if (normal > normal_limit || (std::abs(here.residual) > half_limit && !worn)) out.suspects.push_back(here);
   }
@@ -166,7 +168,7 @@ void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double
 FittedForm fit_form(const MeasuredSection& measured, double reading_error) {
   const std::vector<Sample> samples = samples_of(measured);
   const bool centred = measured.thickness_only || measured.one_side_only;
-  const double c = measured.chord;
+  const double c = measured.chord + measured.skeg;
   const PlainFit fit = fit_plain(samples, centred, (measured.thickness_only ? 0.5 : 1.0) * reading_error / c);
   FittedForm out;
   out.form.thickness_ratio = std::max(1e-3, fit.thickness);

@@ -28,7 +28,7 @@ struct Residual {
 };
 
 struct FittedForm {
-  Form form;                         ///< plain
+  Form form;                         ///< plain; chord is the rudder's with its skeg, where there is one
   double thickness_ratio_error = 0;  ///< one standard deviation; negative when there are too few readings to tell
   double rms = 0;                    ///< mm, normal to the curve
   double typical = 0;                ///< mm, median of the normal misses

@@ -50,6 +50,7 @@ NoseRadius nose_radius(const MeasuredSection& measured, double reading_error) {
   };
   Eigen::Matrix2d normal = Eigen::Matrix2d::Zero();
   Eigen::Vector2d right = Eigen::Vector2d::Zero();
+  if (measured.skeg > 0) return {};  // the nose is the skeg's
   const double c = measured.chord;
   for (const SurfacePoint& point : measured.points) {
     if (point.x > reach * c) continue;

@@ -27,8 +27,8 @@ bool meet_where_crossed(MeasuredSection& measured) {
     crossed = true;
   }
   if (!crossed) return false;
-  measured.port = Side(measured.chord, port);
-  measured.starboard = Side(measured.chord, starboard);
+  measured.port = Side(measured.chord, port, measured.skeg);
+  measured.starboard = Side(measured.chord, starboard, measured.skeg);
   return true;
 }
 
@@ -55,6 +55,24 @@ void close_leading_edge(const job::Station& station, std::vector<Node>& port, st
   warnings.push_back({"leading-edge-assumed", where(station),
                       "no reading at x = 0 on every side: the leading edge is taken as sharp there (half-breadth 0); "
                       "if it is square or worn flat, measure at x = 0"});
+}
+
+// Behind a skeg the edge is as thick as the skeg: without a reading there the first two are carried on to it.
+void carry_to_skeg(const job::Station& station, std::vector<Node>& port, std::vector<Node>& starboard,
+                   std::vector<Warning>& warnings) {
+  bool carried = false;
+  for (auto* side : {&port, &starboard}) {
+    if (side->front().x == 0) continue;
+    const Node a = (*side)[0];
+    const Node b = (*side)[1];
+    const double at_edge = a.half_breadth - (b.half_breadth - a.half_breadth) * a.x / (b.x - a.x);
+    side->insert(side->begin(), Node{0, at_edge});
+    carried = true;
+  }
+  if (!carried) return;
+  warnings.push_back({"leading-edge-assumed", where(station),
+                      "no reading at x = 0, behind the skeg: the first two are carried on to it in a straight line; "
+                      "measure it"});
 }
 
 // Without a reading at the trailing edge the last two are carried on in a straight line.
@@ -115,10 +133,11 @@ Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station
 
   auto port = nodes_of(gathered->port);
   auto starboard = nodes_of(gathered->starboard);
-  close_leading_edge(station, port, starboard, out.warnings);
+  if (station.skeg > 0) carry_to_skeg(station, port, starboard, out.warnings);
+  else close_leading_edge(station, port, starboard, out.warnings);
   close_trailing_edge(job, station, port, starboard, out.warnings);
-  out.port = Side(out.chord, port);
-  out.starboard = Side(out.chord, starboard);
+  out.port = Side(out.chord, port, out.skeg);
+  out.starboard = Side(out.chord, starboard, out.skeg);
   out.points = gathered->port;
   out.points.insert(out.points.end(), gathered->starboard.begin(), gathered->starboard.end());
   std::stable_sort(out.points.begin(), out.points.end(),

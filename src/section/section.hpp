@@ -31,7 +31,7 @@ struct SurfacePoint {
 struct Figures {
   double area = 0;                       ///< mm²
   double max_thickness = 0, max_thickness_at = 0;  ///< mm; chord fraction
-  double leading_edge_radius = 0, leading_edge_radius_error = 0;  ///< mm; one standard deviation
+  double leading_edge_radius = 0, leading_edge_radius_error = 0;  ///< mm; one standard deviation; 0 behind a skeg
   double trailing_edge_thickness = 0;    ///< mm
   double lopsided = 0;  ///< mm: root mean square of port - starboard over the chord; 0 for caliper readings
 };
@@ -41,7 +41,7 @@ struct MeasuredSection {
   double down = 0;
   std::optional<double> ahead;  ///< mm, after stripping
   double chord = 0;             ///< mm, after stripping
-  double skeg = 0;
+  double skeg = 0;              ///< mm of fixed skeg ahead of this edge; forms are fitted over both together
   Side port, starboard;
   std::vector<SurfacePoint> points;  ///< sorted by x, port before starboard
   std::string readings_from;

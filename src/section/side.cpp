@@ -12,43 +12,46 @@
 
 namespace fairblade::section {
 
-Side::Side(double chord, const std::vector<Node>& nodes) : chord_(chord), nodes_(nodes) {
-  assert(chord > 0 && nodes.size() >= 2 && nodes.front().x == 0);
+double Side::place(double x) const { return std::sqrt(std::clamp((x + lead_) / (chord_ + lead_), 0.0, 1.0)); }
+
+Side::Side(double chord, const std::vector<Node>& nodes, double lead) : chord_(chord), lead_(lead), nodes_(nodes) {
+  assert(chord > 0 && lead >= 0 && nodes.size() >= 2 && nodes.front().x == 0);
+  const double whole = chord_ + lead_;
   double product = 0;
   double square = 0;
-  u_.reserve(nodes.size());
+  v_.reserve(nodes.size());
   for (const Node& node : nodes_) {
-    u_.push_back(std::sqrt(std::min(1.0, node.x / chord_)));
-    const double form = chord_ * plain_form(u_.back());
+    v_.push_back(place(node.x));
+    const double form = whole * plain_form(v_.back());
     product += form * node.half_breadth;
     square += form * form;
   }
   thickness_ = square > 0 ? product / square : 0;
   left_.reserve(nodes_.size());
   for (std::size_t k = 0; k < nodes_.size(); ++k) {
-    left_.push_back(nodes_[k].half_breadth - thickness_ * chord_ * plain_form(u_[k]));
+    left_.push_back(nodes_[k].half_breadth - thickness_ * whole * plain_form(v_[k]));
   }
-  left_slope_.resize(u_.size());
-  if (u_.size() >= 4) {
-    auto u = u_;
+  left_slope_.resize(v_.size());
+  if (v_.size() >= 4) {
+    auto v = v_;
     auto left = left_;
-    const boost::math::interpolators::pchip<std::vector<double>> curve(std::move(u), std::move(left));
-    for (std::size_t k = 0; k < u_.size(); ++k) left_slope_[k] = curve.prime(u_[k]);
+    const boost::math::interpolators::pchip<std::vector<double>> curve(std::move(v), std::move(left));
+    for (std::size_t k = 0; k < v_.size(); ++k) left_slope_[k] = curve.prime(v_[k]);
   } else {  // too few for Boost's: straight lines' mean slope, held flat where they turn
-    for (std::size_t k = 0; k < u_.size(); ++k) {
-      const auto pitch = [&](std::size_t i) { return (left_[i + 1] - left_[i]) / (u_[i + 1] - u_[i]); };
+    for (std::size_t k = 0; k < v_.size(); ++k) {
+      const auto pitch = [&](std::size_t i) { return (left_[i + 1] - left_[i]) / (v_[i + 1] - v_[i]); };
       const double before = k > 0 ? pitch(k - 1) : pitch(0);
-      const double after = k + 1 < u_.size() ? pitch(k) : before;
+      const double after = k + 1 < v_.size() ? pitch(k) : before;
       left_slope_[k] = before * after > 0 ? 2 * before * after / (before + after) : 0;
     }
   }
 }
 
-double Side::residual(double u, double* slope) const {
-  const auto above = std::upper_bound(u_.begin() + 1, u_.end() - 1, u);
-  const auto k = static_cast<std::size_t>(above - u_.begin()) - 1;
-  const double h = u_[k + 1] - u_[k];
-  const double w = (u - u_[k]) / h;
+double Side::residual(double v, double* slope) const {
+  const auto above = std::upper_bound(v_.begin() + 1, v_.end() - 1, v);
+  const auto k = static_cast<std::size_t>(above - v_.begin()) - 1;
+  const double h = v_[k + 1] - v_[k];
+  const double w = (v - v_[k]) / h;
   const double y0 = left_[k], y1 = left_[k + 1];
   const double s0 = left_slope_[k] * h, s1 = left_slope_[k + 1] * h;
   const double c2 = 3 * (y1 - y0) - 2 * s0 - s1;
@@ -57,24 +60,30 @@ double Side::residual(double u, double* slope) const {
   return y0 + w * (s0 + w * (c2 + w * c3));
 }
 
-double Side::at_u(double u) const {
-  u = std::clamp(u, 0.0, 1.0);
-  return thickness_ * chord_ * plain_form(u) + residual(u, nullptr);
+double Side::at(double x) const {
+  const double v = place(std::clamp(x, 0.0, chord_));
+  return thickness_ * (chord_ + lead_) * plain_form(v) + residual(v, nullptr);
 }
+
+double Side::at_u(double u) const { return at(chord_ * u * u); }
 
 double Side::slope_u(double u) const {
   u = std::clamp(u, 0.0, 1.0);
+  const double x = chord_ * u * u;
+  const double v = place(x);
   double slope = 0;
-  residual(u, &slope);
-  return thickness_ * chord_ * plain_form_slope_u(u) + slope;
+  residual(v, &slope);
+  slope += thickness_ * (chord_ + lead_) * plain_form_slope_u(v);
+  // dv/du = u chord / (v (chord + lead)), which is 1 without a skeg, at the nose too.
+  return lead_ == 0 ? slope : slope * u * chord_ / (v * (chord_ + lead_));
 }
 
-double Side::at(double x) const { return at_u(std::sqrt(std::clamp(x / chord_, 0.0, 1.0))); }
-
 double Side::slope(double x) const {
-  const double u = std::sqrt(std::clamp(x / chord_, 0.0, 1.0));
-  if (u == 0) return std::numeric_limits<double>::infinity();
-  return slope_u(u) / (2 * u * chord_);
+  const double v = place(std::clamp(x, 0.0, chord_));
+  if (v == 0) return std::numeric_limits<double>::infinity();
+  double slope = 0;
+  residual(v, &slope);
+  return (slope + thickness_ * (chord_ + lead_) * plain_form_slope_u(v)) / (2 * v * (chord_ + lead_));
 }
 
 }  // namespace fairblade::section

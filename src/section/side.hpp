@@ -10,28 +10,31 @@ struct Node {
   double x = 0, half_breadth = 0;
 };
 
-/// Least-squares 4-digit form plus PCHIP of the residual in u = sqrt(x/chord).
-/// On exact samples of any 4-digit form it is that form, to rounding.
+/// Least-squares 4-digit form plus PCHIP of the residual in v = sqrt((x + lead)/(chord + lead)), where `lead` is the
+/// length of a fixed skeg ahead of this edge: the form begins there. On exact samples of any 4-digit form it is that
+/// form, to rounding.
 class Side {
  public:
   Side() = default;
   /// Nodes sorted by x, all distinct, the first at 0 and the last at `chord` (mm, > 0); two at least.
-  Side(double chord, const std::vector<Node>& nodes);
+  Side(double chord, const std::vector<Node>& nodes, double lead = 0);
 
   double chord() const { return chord_; }
   double at(double x) const;     ///< half-breadth, mm; x held to [0, chord]
   double slope(double x) const;  ///< dy/dx; +inf at a round nose
   double at_u(double u) const;       ///< half-breadth at x = chord u²
   double slope_u(double u) const;    ///< d(half-breadth)/du, mm; finite at the nose
+  double lead() const { return lead_; }
   const std::vector<Node>& nodes() const { return nodes_; }
   double form_part() const { return thickness_; }  ///< the least-squares thickness ratio
 
  private:
-  double residual(double u, double* slope) const;
-  double chord_ = 0;
+  double place(double x) const;  // v at x
+  double residual(double v, double* slope) const;
+  double chord_ = 0, lead_ = 0;
   double thickness_ = 0;
   std::vector<Node> nodes_;
-  std::vector<double> u_, left_, left_slope_;  // PCHIP: nodes, residual mm, its slope per u
+  std::vector<double> v_, left_, left_slope_;  // PCHIP: nodes, residual mm, its slope per v
 };
 
 }  // namespace fairblade::section

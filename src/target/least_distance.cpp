@@ -1,6 +1,7 @@
 #include "target/least_distance.hpp"
 
 #include <Eigen/QR>
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -63,7 +64,7 @@ VectorXd residual_of_nonnegative(const MatrixXd& E, const VectorXd& f) {
     }
     VectorXd after = f;
     for (std::size_t k = 0; k < trial.size(); ++k) after -= wanted[static_cast<Index>(k)] * E.col(trial[k]);
-    if (!(after.squaredNorm() < left.squaredNorm())) continue;  // no longer getting nearer: only rounding is left
+    if (!(after.squaredNorm() <= left.squaredNorm() * (1 + 1e-15))) continue;  // farther: only rounding is left
     used = trial;
     now = wanted;
     left = after;
@@ -83,7 +84,7 @@ VectorXd least_distance(const MatrixXd& G, const VectorXd& h) {
   E.bottomRows(1) = h.transpose() / greatest;
   E.colwise().normalize();
   const VectorXd left = residual_of_nonnegative(E, VectorXd::Unit(G.cols() + 1, G.cols()));
-  // left = f - E u is the book's -r; z = -r[j] / r[last] = -left[j] / left[last] up to sign: see below.
+  // The book's r is -left, and its z[j] = -r[j] / r[last].
   return -greatest * left.head(G.cols()) / left[G.cols()];
 }
 

@@ -71,7 +71,8 @@ SectionCurve curve_of(const Wish& wish, double thickness_ratio) {
 
 Wish wish_of(const MeasuredSection& measured, const Form& family, const TargetRequest& request, double extend_leading,
              double extend_trailing) {
-  return {family, -extend_leading, measured.chord + extend_leading + extend_trailing, request.leading_edge_radius,
+  const double ahead = extend_leading + measured.skeg;
+  return {family,        -ahead, measured.chord + ahead + extend_trailing, measured.skeg, request.leading_edge_radius,
           request.trailing_edge_thickness};
 }
 
@@ -118,8 +119,9 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
 
 double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
   TargetSection target;
-  target.leading_edge_x = wish.leading_edge_x;
-  target.chord = wish.chord;
+  target.leading_edge_x = wish.leading_edge_x + wish.skeg;
+  target.chord = wish.chord - wish.skeg;
+  target.skeg = wish.skeg;
   target.curve = curve_of(wish, thickness_ratio);
   return areas_between(common_outlines(measured, target, 160)).add;
 }

@@ -17,7 +17,8 @@ constexpr double thinnest = 0.02, thickest = 0.30;  ///< thickness ratios that a
 /// The shape asked for but its thickness: family, outline, nose and edge.
 struct Wish {
   form::Form family;                        ///< thickness_ratio unused
-  double leading_edge_x = 0, chord = 0;     ///< mm, of the target, in the measured frame
+  double leading_edge_x = 0, chord = 0;     ///< mm, of the whole section (skeg and rudder), in the measured frame
+  double skeg = 0;                          ///< mm of it that is skeg
   job::LeadingEdgeRadius radius;
   job::TrailingEdgeThickness edge;
 };

@@ -14,8 +14,8 @@ using job::TargetRequest;
 using section::MeasuredSection;
 
 void fill_in_figures(TargetSection& target) {
-  target.leading_edge_radius = target.chord * target.curve.radius();
-  target.trailing_edge_thickness = target.chord * target.curve.edge();
+  target.leading_edge_radius = target.skeg > 0 ? 0 : target.chord * target.curve.radius();
+  target.trailing_edge_thickness = target.whole_chord() * target.curve.edge();
   target.max_thickness_at = target.curve.max_thickness_at();
   target.thickness_ratio = target.curve.form().thickness_ratio;
   const Polygon polygon = polygon_of(target.outline());
@@ -88,11 +88,12 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   TargetSection out;
   out.station = measured.station;
   out.down = measured.down;
-  out.leading_edge_x = draft.wish.leading_edge_x;
-  out.chord = draft.wish.chord;
-  if (measured.ahead) out.ahead = *measured.ahead - draft.wish.leading_edge_x;
+  out.skeg = draft.wish.skeg;
+  out.leading_edge_x = draft.wish.leading_edge_x + out.skeg;
+  out.chord = draft.wish.chord - out.skeg;
+  if (measured.ahead) out.ahead = *measured.ahead - out.leading_edge_x;
   out.curve = curve_of(draft.wish, draft.thickness_ratio);
-  if (auto fault = judge_curve(job, station, out.curve, out.chord, out.warnings)) return *fault;
+  if (auto fault = judge_curve(job, station, out.curve, out.whole_chord(), out.warnings)) return *fault;
   if (draft.need && draft.need->governing) {
     const auto& point = measured.points[*draft.need->governing];
     out.governing = Governing{point.face, point.x, point.line, draft.need->without_governing};

@@ -8,15 +8,14 @@
 namespace fairblade::target {
 
 double TargetSection::half_breadth(Face face, double x) const {
-  const double fraction = (x - leading_edge_x) / chord;
-  if (fraction < 0 || fraction > 1) return 0;
+  if (x < leading_edge_x || x > trailing_edge_x()) return 0;
   if (const FaceShape* own = shape(face)) return own->at(x);
-  return chord * curve.at(fraction);
+  return whole_chord() * curve.at((x - leading_edge_x + skeg) / whole_chord());
 }
 
 double TargetSection::slope(Face face, double x) const {
   if (const FaceShape* own = shape(face)) return own->slope(x);
-  return curve.slope((x - leading_edge_x) / chord);
+  return curve.slope((x - leading_edge_x + skeg) / whole_chord());
 }
 
 std::vector<Point> TargetSection::outline() const {

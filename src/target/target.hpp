@@ -41,16 +41,18 @@ struct TargetSection {
   std::optional<double> ahead;  ///< mm the target's leading edge stands ahead of the stock
   double leading_edge_x = 0;    ///< mm; minus the extension
   double chord = 0;             ///< mm
-  form::SectionCurve curve;     ///< unit chord, the same on both sides; the shapes below win where they are set
+  double skeg = 0;              ///< mm of the curve that lies ahead, in the fixed skeg; it is not planned
+  form::SectionCurve curve;     ///< unit chord of skeg and rudder together, the same on both sides; the shapes below win where they are set
   std::shared_ptr<const FaceShape> port_shape, starboard_shape;
-  double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm
+  double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm; radius 0 behind a skeg
   double max_thickness_at = 0;  ///< chord fraction
-  double thickness_ratio = 0;
+  double thickness_ratio = 0;   ///< of skeg and rudder together
   std::optional<Governing> governing;  ///< least-fill only
   double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
 
   const FaceShape* shape(Face face) const { return (face == Face::port ? port_shape : starboard_shape).get(); }
+  double whole_chord() const { return chord + skeg; }
   double trailing_edge_x() const { return leading_edge_x + chord; }
   double half_breadth(Face face, double x) const;  ///< mm; 0 outside the target's chord
   double slope(Face face, double x) const;         ///< dy/dx

@@ -223,3 +223,18 @@ TEST_CASE("filler that reading noise makes out of nothing") {
     else CHECK(p.volumes.may_be_reading_error == Approx(0).margin(1e-9));
   }
 }
+
+TEST_CASE("behind a skeg only the rudder is planned") {
+  std::vector<double> places{0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.55, 0.7, 0.85, 1};
+  const auto shape = [](double x) { return 500 * blade::naca(0.12, (140 + 360 * x) / 500) / 360; };
+  auto station = with_target(blade::station("A", 0, 360, shape, shape, places), 0.14);
+  station.skeg = 140;
+  const auto p = planned(blade::job_of({station}));
+  CHECK(p.targets[0].chord == Approx(360));
+  CHECK(p.targets[0].leading_edge_x == Approx(0));
+  CHECK(p.targets[0].half_breadth(section::Face::port, 0) == Approx(500 * blade::naca(0.14, 0.28)).margin(1e-9));
+  for (const auto& row : p.changes[0].offsets) {
+    CHECK(row.change == Approx(500 * blade::naca(0.02, (140 + row.x) / 500)).margin(1e-9));
+  }
+  CHECK(p.changes[0].remove_area == Approx(0).margin(1e-6));
+}

@@ -90,3 +90,13 @@ TEST_CASE("too few readings give no standard error") {
   CHECK(fit.thickness_ratio_error < 0);
   CHECK(fit.form.thickness_ratio == Approx(0.12).margin(1e-6));
 }
+
+TEST_CASE("skeg and rudder are fitted together") {
+  std::vector<double> places{0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.55, 0.7, 0.85, 1};
+  const auto shape = [](double x) { return 500 * blade::naca(0.14, (140 + 360 * x) / 500) / 360; };
+  auto station = blade::station("A", 0, 360, shape, shape, places);
+  station.skeg = 140;
+  const auto fit = form::fit_form(blade::measured(blade::job_of({station})), 0.5);
+  CHECK(fit.form.thickness_ratio == Approx(0.14).margin(1e-6));
+  CHECK(fit.rms == Approx(0).margin(1e-6));
+}

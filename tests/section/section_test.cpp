@@ -127,3 +127,26 @@ TEST_CASE("calipers halve, one side alone is mirrored and said") {
   CHECK(one.one_side_only);
   CHECK(one.warnings.front().code == "one-side-only");
 }
+
+TEST_CASE("behind a skeg the form begins at the skeg") {
+  // A 0014 of 500 mm, its first 140 mm a fixed skeg: the rudder's 360 mm are read.
+  std::vector<double> places{0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.55, 0.7, 0.85, 1};
+  const auto shape = [](double x) { return 500 * blade::naca(0.14, (140 + 360 * x) / 500) / 360; };
+  auto station = blade::station("A", 0, 360, shape, shape, places);
+  station.skeg = 140;
+  const auto m = blade::measured(blade::job_of({station}));
+  for (const double x : {0.0, 7.0, 100.0, 333.0}) {
+    CHECK(m.port.at(x) == Approx(500 * blade::naca(0.14, (140 + x) / 500)).margin(1e-9));
+    const double h = 1e-4;
+    if (x > 0) CHECK(m.port.slope(x) == Approx((m.port.at(x + h) - m.port.at(x - h)) / (2 * h)).margin(1e-6));
+  }
+  CHECK(m.figures.leading_edge_radius == 0);
+  // Area of the form (closed) less that of its first 140 mm, by Simpson on the published equation.
+  double ahead = 0;
+  for (int k = 0; k < 2000; ++k) {
+    const auto y = [](double u) { const double x = u * u * 0.28; return 2 * blade::naca(0.14, x) * 2 * u * 0.28; };
+    const double a = k / 2000.0, b = (k + 1) / 2000.0;
+    ahead += (b - a) / 6 * (y(a) + 4 * y((a + b) / 2) + y(b));
+  }
+  CHECK(m.figures.area == Approx(500.0 * 500 * (8221.0 / 12000 * 0.14 - ahead)).epsilon(1e-4));
+}

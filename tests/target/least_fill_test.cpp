@@ -60,7 +60,7 @@ TEST_CASE("an exact blade with nothing off returns itself") {
     const auto target = planned(job);
     CHECK(target.thickness_ratio == Approx(t).margin(1e-9));
     const auto measured = blade::measured(job);
-    target::Wish wish{form::Form{}, 0, 420, {}, {}};
+    target::Wish wish{form::Form{}, 0, 420, 0, {}, {}};
     CHECK(target::added_area(measured, wish, target.thickness_ratio) * 1000 / 1e6 <= 0.02);  // litres per metre
   }
 }
@@ -78,7 +78,7 @@ TEST_CASE("the same blade read with noise stays near itself") {
     const auto job = blade::job_of({station});
     const auto target = planned(job);
     const auto measured = blade::measured(job);
-    const double here = target::added_area(measured, target::Wish{form::Form{}, 0, 420, {}, {}}, target.thickness_ratio) * 1000 / 1e6;
+    const double here = target::added_area(measured, target::Wish{form::Form{}, 0, 420, 0, {}, {}}, target.thickness_ratio) * 1000 / 1e6;
     litres += here / trials;
     if (std::abs(target.thickness_ratio - 0.12) < 0.004 && here < 0.3) ++near;
   }
