@@ -2,6 +2,8 @@
 #include <cmath>
 
 #include "base/geometry.hpp"
+#include "base/numerics.hpp"
+#include "target/face_shapes.hpp"
 #include "target/fairness.hpp"
 #include "target/least_fill.hpp"
 #include "target/target.hpp"
@@ -18,6 +20,20 @@ void fill_in_figures(TargetSection& target) {
   target.trailing_edge_thickness = target.whole_chord() * target.curve.edge();
   target.max_thickness_at = target.curve.max_thickness_at();
   target.thickness_ratio = target.curve.form().thickness_ratio;
+  if (target.port_shape || target.starboard_shape) {
+    const auto thickness = [&](double x) {
+      return target.half_breadth(Face::port, x) + target.half_breadth(Face::starboard, x);
+    };
+    target.trailing_edge_thickness = thickness(target.trailing_edge_x());
+    double greatest = 0;
+    for (const double f : chord_fractions(400)) {
+      const double here = thickness(std::min(target.leading_edge_x + f * target.chord, target.trailing_edge_x()));
+      if (here <= greatest) continue;
+      greatest = here;
+      target.max_thickness_at = (f * target.chord + target.skeg) / target.whole_chord();
+    }
+    target.thickness_ratio = greatest / target.whole_chord();
+  }
   const Polygon polygon = polygon_of(target.outline());
   target.area = area(polygon);
   target.girth = perimeter(polygon);
@@ -99,6 +115,10 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
     out.governing = Governing{point.face, point.x, point.line, draft.need->without_governing};
   }
   fill_in_figures(out);
+  if (station.target.leading_edge == job::LeadingEdgeWork::leave) leave_leading_edge(job, measured, station.target, out);
+  if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, out);
+  if (out.port_shape || out.starboard_shape) fill_in_figures(out);
+  if (station.target.leading_edge == job::LeadingEdgeWork::leave) out.leading_edge_radius = measured.figures.leading_edge_radius;
   return out;
 }
 

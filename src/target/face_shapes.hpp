@@ -1,0 +1,31 @@
+// Faces that are a form nearly everywhere: bent round a patch that must not be cut, or blended into a hinge edge that
+// stays as it is.
+#pragma once
+#include <memory>
+
+#include "target/target.hpp"
+
+namespace fairblade::target {
+
+/// Where one face may not be cut: from..to, mm aft of the measured leading edge, and how far the blade stands proud of
+/// the target there.
+struct ProudPatch {
+  double from = 0, to = 0, height = 0;
+};
+
+/// The proud patches of a face at this station under a target, mm; heights of 0 left out.
+std::vector<ProudPatch> proud_patches(const section::MeasuredSection& measured, const TargetSection& target, Face face,
+                                      const job::TargetRequest& request);
+
+/// Raises both faces of the target over their no-cut patches by plateaus with ramps of continuous curvature, as long as
+/// the chord allows (a quintic ramp of length L and height h bends by 5.77 h/L²). Says so in the target's warnings, and
+/// says where the bend is hollow all the same.
+void bend_round_patches(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
+                        TargetSection& target);
+
+/// Leaves the measured leading edge as it is over the first half of the way to keep_from and blends from there into the
+/// target with continuous curvature.
+void leave_leading_edge(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
+                        TargetSection& target);
+
+}  // namespace fairblade::target

@@ -1,0 +1,68 @@
+#include "target/face_shapes.hpp"
+
+#include "blade.hpp"
+#include "catch.hpp"
+#include "form/form.hpp"
+
+using namespace fairblade;
+using section::Face;
+
+namespace {
+
+target::TargetSection planned(const job::Job& job) {
+  const auto measured = blade::measured(job);
+  auto out = target::plan_targets(job, {measured}, {form::fit_form(measured, job.reading_error)});
+  if (!out) throw std::runtime_error(one_line(out.faults().front()));
+  return out->front();
+}
+
+bool warned(const target::TargetSection& target, const std::string& code) {
+  for (const auto& w : target.warnings) if (w.code == code) return true;
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("nothing comes off inside a no-cut patch, and nothing changes far from it") {
+  auto station = blade::exact("A", 300, 420, 0.14);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  const auto plain = planned(blade::job_of({station}));
+  station.target.no_cut.push_back({250, 350, 120, 200});
+  const auto job = blade::job_of({station});
+  const auto bent = planned(job);
+  const auto measured = blade::measured(job);
+  for (double x = 120; x <= 200; x += 1) CHECK(bent.half_breadth(Face::port, x) >= measured.port.at(x) - 1e-9);
+  CHECK(bent.half_breadth(Face::port, 0) == Approx(0).margin(1e-12));
+  CHECK(bent.half_breadth(Face::starboard, 420) == Approx(plain.half_breadth(Face::starboard, 420)).margin(1e-9));
+  CHECK(bent.area > plain.area);
+  CHECK(warned(bent, "bent-round-patch"));
+  for (double x = 10; x < 420; x += 7.3) {
+    const double h = 1e-4;
+    CHECK(bent.slope(Face::port, x) ==
+          Approx((bent.half_breadth(Face::port, x + h) - bent.half_breadth(Face::port, x - h)) / (2 * h)).margin(1e-5));
+  }
+  station.down = 400;  // a patch at other heights does nothing here
+  CHECK_FALSE(warned(planned(blade::job_of({station})), "bent-round-patch"));
+}
+
+TEST_CASE("a narrow strap that stands far out cannot be covered fairly, and that is said") {
+  const auto strapped = [](double x) { return blade::naca(0.12, x) + (x > 0.55 && x < 0.65 ? 0.02 : 0.0); };
+  std::vector<double> places{0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.549, 0.551, 0.6, 0.649, 0.651, 0.75, 0.85, 1};
+  auto station = blade::station("A", 300, 420, strapped, strapped, places);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  station.target.no_cut.push_back({250, 350, 0.55 * 420, 0.65 * 420});
+  CHECK(warned(planned(blade::job_of({station})), "patch-not-fair"));
+}
+
+TEST_CASE("a hinge edge stays as it is") {
+  const auto plate = [](double x) { return x < 0.3 ? 0.03 : 0.03 - 0.025 * (x - 0.3); };
+  auto station = blade::station("A", 0, 400, plate, plate);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.08};
+  station.target.leading_edge = job::LeadingEdgeWork::leave;
+  const auto job = blade::job_of({station});
+  const auto target = planned(job);
+  const auto measured = blade::measured(job);
+  for (double x = 0; x <= 40; x += 2) CHECK(target.half_breadth(Face::port, x) == Approx(measured.port.at(x)).margin(1e-12));
+  // From keep_from (0.20) on it is the form.
+  for (double x = 81; x <= 400; x += 20) CHECK(target.half_breadth(Face::port, x) == Approx(400 * blade::naca(0.08, x / 400)).margin(1e-9));
+}
