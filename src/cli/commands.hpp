@@ -1,0 +1,24 @@
+// Private to the cli room. The commands, each a function of its words and its sinks.
+#pragma once
+#include <array>
+#include <iosfwd>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace fairblade::cli {
+
+using Run = int (*)(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
+
+int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
+
+struct Command {
+  std::string_view name;
+  std::string_view does;
+  Run run;
+};
+inline constexpr std::array<Command, 1> commands{{
+    {"plan", "from measured stations to templates, offsets and litres of filler", run_plan},
+}};
+
+}  // namespace fairblade::cli

@@ -1,0 +1,131 @@
+// plan.json. The library writes the shortest digits that read back the same, and null for what is not a number.
+#include <nlohmann/json.hpp>
+
+#include "base/numerics.hpp"
+#include "report/report.hpp"
+#include "report/words.hpp"
+
+namespace fairblade::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json maybe(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
+
+Json measured_of(const section::Figures& figures) {
+  return {{"area", figures.area},
+          {"max_thickness", figures.max_thickness},
+          {"max_thickness_at", figures.max_thickness_at},
+          {"leading_edge_radius", figures.leading_edge_radius},
+          {"leading_edge_radius_error", figures.leading_edge_radius_error},
+          {"trailing_edge_thickness", figures.trailing_edge_thickness},
+          {"lopsided", figures.lopsided}};
+}
+
+Json fit_of(const form::FittedForm& fitted) {
+  const auto error = fitted.thickness_ratio_error;  // negative: too few readings to tell
+  return {{"form", form::name_of(fitted.form)},
+          {"thickness_ratio", fitted.form.thickness_ratio},
+          {"thickness_ratio_error", error < 0 ? Json(nullptr) : Json(error)},
+          {"rms", fitted.rms},
+          {"typical", fitted.typical},
+          {"worst",
+           {{"residual", fitted.worst.residual}, {"x", fitted.worst.x}, {"side", section::name_of(fitted.worst.face)}}},
+          {"centre_shift", fitted.centre_shift},
+          {"skew_degrees", fitted.skew_degrees},
+          {"modified",
+           {{"form", form::name_of(fitted.modified)},
+            {"thickness_ratio", fitted.modified.thickness_ratio},
+            {"leading_edge_index", fitted.modified.leading_edge_index},
+            {"max_thickness_at", fitted.modified.max_thickness_at},
+            {"rms", fitted.modified_rms}}}};
+}
+
+// 200 places, even in sqrt(x); mm aft of the measured leading edge.
+Json curve_of(const target::TargetSection& target) {
+  Json x = Json::array(), port = Json::array(), starboard = Json::array();
+  for (const double fraction : chord_fractions(199)) {
+    const double place = target.leading_edge_x + target.chord * fraction;
+    x.push_back(place);
+    port.push_back(target.half_breadth(section::Face::port, place));
+    starboard.push_back(target.half_breadth(section::Face::starboard, place));
+  }
+  return {{"x", x}, {"port", port}, {"starboard", starboard}};
+}
+
+Json target_of(const target::TargetSection& target) {
+  return {{"thickness_ratio", target.thickness_ratio},
+          {"chord", target.chord},
+          {"ahead", maybe(target.ahead)},
+          {"max_thickness_at", target.max_thickness_at},
+          {"leading_edge_radius", target.leading_edge_radius},
+          {"trailing_edge_thickness", target.trailing_edge_thickness},
+          {"area", target.area},
+          {"girth", target.girth},
+          {"curve", curve_of(target)}};
+}
+
+Json change_of(const fill::StationChange& change) {
+  return {{"add_area", change.add_area},
+          {"remove_area", change.remove_area},
+          {"deepest_add", change.add.depth},
+          {"deepest_add_x", change.add.x},
+          {"deepest_add_side", section::name_of(change.add.face)},
+          {"deepest_removal", change.removal.depth},
+          {"deepest_removal_x", change.removal.x},
+          {"deepest_removal_side", section::name_of(change.removal.face)}};
+}
+
+Json offsets_of(const std::vector<fill::OffsetRow>& rows) {
+  Json out = Json::array();
+  for (const fill::OffsetRow& row : rows) {
+    out.push_back({{"x", row.x},
+                   {"side", section::name_of(row.face)},
+                   {"measured", row.measured},
+                   {"target", row.target},
+                   {"change", row.change}});
+  }
+  return out;
+}
+
+Json volumes_of(const Plan& plan) {
+  const fill::Volumes& v = plan.volumes;
+  Json out = {{"add", v.add},
+              {"remove", v.remove},
+              {"add_error", v.add_error},
+              {"may_be_reading_error", v.may_be_reading_error},
+              {"above_first_station", {{"add", v.above_add}, {"remove", v.above_remove}}}};
+  out["below_last_station"] =
+      v.has_below ? Json{{"add", v.below_add}, {"remove", v.below_remove}} : Json(nullptr);
+  out["not_included"] = not_included(plan);
+  return out;
+}
+
+}  // namespace
+
+std::string plan_json(const Plan& plan) {
+  Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
+  out["warnings"] = Json::array();
+  for (const Warning& one : gather_warnings(plan)) {
+    out["warnings"].push_back({{"code", one.code}, {"where", one.where}, {"text", one.text}});
+  }
+  out["defaults"] = Json::object();
+  for (const DefaultUsed& one : plan.job.defaults) out["defaults"][one.key] = one.value;
+  out["stations"] = Json::array();
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    const auto& measured = plan.measured[k];
+    out["stations"].push_back({{"name", measured.station},
+                               {"down", measured.down},
+                               {"ahead", maybe(measured.ahead)},
+                               {"chord", measured.chord},
+                               {"measured", measured_of(measured.figures)},
+                               {"fit", fit_of(plan.fitted[k])},
+                               {"target", target_of(plan.targets[k])},
+                               {"change", change_of(plan.changes[k])},
+                               {"offsets", offsets_of(plan.changes[k].offsets)}});
+  }
+  out["volumes"] = volumes_of(plan);
+  return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+}  // namespace fairblade::report

@@ -1,0 +1,119 @@
+// The screen's account of a plan.
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "base/text.hpp"
+#include "report/layout.hpp"
+#include "report/report.hpp"
+#include "report/words.hpp"
+
+namespace fairblade::report {
+namespace {
+
+std::string ratio_words(const form::FittedForm& fitted) {
+  const std::string value = fixed(100 * fitted.form.thickness_ratio, 2);
+  if (fitted.thickness_ratio_error < 0) return value + " ± ?";
+  return value + " ± " + fixed(100 * fitted.thickness_ratio_error, 2);
+}
+
+std::string deepest_words(const fill::Deepest& deepest, const section::MeasuredSection& measured, LengthUnit unit) {
+  if (deepest.depth <= 0) return "none";
+  return number_in_unit(deepest.depth, unit) + " at " + number_in_unit(deepest.x, unit) + " " +
+         side_words(measured, deepest.face);
+}
+
+std::string area_words(double mm2, LengthUnit unit) {
+  const double side = millimetres_in(unit);
+  return fixed(mm2 / (side * side), unit == LengthUnit::mm ? 0 : 2);
+}
+
+void station_row(const Plan& plan, std::size_t k, LengthUnit unit, bool first, Table& table) {
+  const auto& measured = plan.measured[k];
+  const auto& fitted = plan.fitted[k];
+  const auto& change = plan.changes[k];
+  table.row({first ? on_one_line(measured.station) : "", std::string(name_of(unit)),
+             first ? form::name_of(fitted.form) : "", first ? ratio_words(fitted) : "", number_in_unit(fitted.rms, unit),
+             deepest_words(change.add, measured, unit), deepest_words(change.removal, measured, unit),
+             area_words(change.add_area, unit), area_words(change.remove_area, unit)});
+}
+
+// mm, and the job's own unit in a row beneath.
+std::string station_table(const Plan& plan) {
+  using enum Table::Align;
+  Table table({left, left, left, right, right, left, left, right, right});
+  table.row({"station", "unit", "nearest", "t, % of chord", "rms", "deepest add", "deepest removal", "add", "take off"});
+  table.row({"", "", "form", "", "miss", "(depth at x)", "(depth at x)", "(area)", "(area)"});
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    station_row(plan, k, LengthUnit::mm, true, table);
+    if (plan.job.units != LengthUnit::mm) station_row(plan, k, plan.job.units, false, table);
+  }
+  return table.text();
+}
+
+std::string litres(double value) { return fixed(value, 2) + " L"; }
+
+std::string noise_words(double value) {
+  constexpr double shown = 0.005;  // litres: less would print as nothing
+  return value < shown ? "less than 0.01 L" : litres(value);
+}
+
+std::string volume_lines(const Plan& plan) {
+  const fill::Volumes& v = plan.volumes;
+  std::string out = wrapped("  " + litres(v.add) + " ± " + litres(v.add_error) + " to add, " + litres(v.remove) +
+                                " to take off, between the first and the last station; " + noise_words(v.may_be_reading_error) +
+                                " of the filler may be nothing but reading error",
+                            4);
+  if (plan.measured.front().down > 0) {
+    out += wrapped("  above the first station: " + litres(v.above_add) + " to add, " + litres(v.above_remove) +
+                       " to take off, its section carried on unchanged",
+                   4);
+  }
+  if (v.has_below) {
+    out += wrapped("  below the last station: " + litres(v.below_add) + " to add, " + litres(v.below_remove) +
+                       " to take off, its section carried on unchanged",
+                   4);
+  }
+  for (const std::string& one : not_included(plan)) out += wrapped("  not included: " + one, 4);
+  return out;
+}
+
+std::string warning_lines(const std::vector<Warning>& warnings) {
+  if (warnings.empty()) return {};
+  std::string out = "\nWarnings (" + std::to_string(warnings.size()) + ")\n";
+  for (const Warning& one : warnings) out += wrapped("  " + on_one_line(one.where + ": " + one.text), 4);
+  return out;
+}
+
+// The defaults that shape this target by name, the rest by number.
+std::string default_lines(const std::vector<DefaultUsed>& defaults) {
+  static constexpr std::array<std::string_view, 6> shaping{
+      "reading_error",           "target.thickness",    "target.max_thickness_at", "target.leading_edge_radius",
+      "target.trailing_edge_thickness", "target.max_removal"};
+  std::string named;
+  std::size_t others = 0;
+  for (const DefaultUsed& one : defaults) {
+    if (std::find(shaping.begin(), shaping.end(), one.key) == shaping.end()) {
+      ++others;
+    } else {
+      named += (named.empty() ? "" : ", ") + one.key + " " + one.value;
+    }
+  }
+  if (defaults.empty()) return {};
+  if (others > 0) named += (named.empty() ? "" : ", and ") + std::to_string(others) + " more";
+  return "\nDefaults used (all of them are in plan.json)\n" + wrapped("  " + on_one_line(named), 4);
+}
+
+}  // namespace
+
+std::string summary(const Plan& plan) {
+  std::string out = on_one_line(plan.job.name) + "\n\n" + station_table(plan);
+  out += "\nHow near the blade is to a standard section\n";
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    out += wrapped("  " + on_one_line(plan.measured[k].station) + ": " + nearness(plan, k), 4);
+  }
+  out += "\nFiller\n" + volume_lines(plan);
+  return out + warning_lines(gather_warnings(plan)) + default_lines(plan.job.defaults);
+}
+
+}  // namespace fairblade::report

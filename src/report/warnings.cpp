@@ -1,0 +1,78 @@
+// What the owner should decide on, gathered from every room and from the cuts.
+#include <algorithm>
+#include <cmath>
+
+#include "report/plan.hpp"
+#include "report/words.hpp"
+
+namespace fairblade::report {
+namespace {
+
+const job::Station* station_named(const job::Job& job, const std::string& name) {
+  const auto found =
+      std::find_if(job.stations.begin(), job.stations.end(), [&](const job::Station& s) { return s.name == name; });
+  return found == job.stations.end() ? nullptr : &*found;
+}
+
+void suspect_readings(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
+  const auto& measured = plan.measured[k];
+  for (const form::Residual& one : plan.fitted[k].suspects) {
+    const std::string line = one.line > 0 ? " (" + measured.readings_from + ":" + std::to_string(one.line) + ")" : "";
+    out.push_back({"reading-suspect", "station " + measured.station,
+                   "the reading at x " + both_units(one.x, plan.job.units) + ", " + side_words(measured, one.face) + line +
+                       ", stands " + both_units(std::abs(one.residual), plan.job.units) +
+                       (one.residual < 0 ? " inside" : " outside") +
+                       " the section that the others agree on; the fit set it aside, the plan did not: measure it again"});
+  }
+}
+
+void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
+  const job::Station* station = station_named(plan.job, plan.measured[k].station);
+  if (!station) return;
+  const double limit = station->target.max_removal;
+  const fill::Deepest& deepest = plan.changes[k].removal;
+  if (deepest.depth <= limit) return;
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
+  const bool barely = length(deepest.depth) == length(limit);
+  out.push_back({"max-removal", "station " + station->name,
+                 (barely ? "just over " : "") + length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
+                     side_words(plan.measured[k], deepest.face) + "; max_removal is " + length(limit) +
+                     ": allow the cut, or ask for a thicker section or edge"});
+}
+
+// Readings where something would come off although the owner said that nothing may.
+void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
+  const job::Station* station = station_named(plan.job, plan.measured[k].station);
+  if (!station) return;
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
+  for (const job::NoCut& patch : station->target.no_cut) {
+    if (station->down < patch.down_from || station->down > patch.down_to) continue;
+    const fill::OffsetRow* worst = nullptr;
+    for (const fill::OffsetRow& row : plan.changes[k].offsets) {
+      if (row.x < patch.x_from || row.x > patch.x_to || row.change >= 0) continue;
+      if (!worst || row.change < worst->change) worst = &row;
+    }
+    if (!worst) continue;
+    out.push_back({"no-cut", "station " + station->name,
+                   length(-worst->change) + " would come off at x " + length(worst->x) + ", " +
+                       side_words(plan.measured[k], worst->face) + ", inside a no_cut patch: ask for a thicker section"});
+  }
+}
+
+}  // namespace
+
+std::vector<Warning> gather_warnings(const Plan& plan) {
+  std::vector<Warning> out = plan.job.warnings;
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    const auto& measured = plan.measured[k].warnings;
+    out.insert(out.end(), measured.begin(), measured.end());
+    suspect_readings(plan, k, out);
+    const auto& target = plan.targets[k].warnings;
+    out.insert(out.end(), target.begin(), target.end());
+    too_deep_cut(plan, k, out);
+    forbidden_cuts(plan, k, out);
+  }
+  return out;
+}
+
+}  // namespace fairblade::report

@@ -1,0 +1,101 @@
+// Exit statuses, and what a refused or failed run leaves behind: 0 done, 1 warnings under --strict, 2 refused, 3 not written.
+#include <algorithm>
+
+#include "catch.hpp"
+#include "cli/sandbox.hpp"
+
+using namespace sandbox;
+
+namespace {
+
+const char* const good_job = R"({ "job": "Knot", "bottom": 500, "reading_error": 0.5, "stations": [
+  { "name": "A", "down": 0, "ahead": 50, "chord": 400, "readings": [[0,0,0],[40,19,19],[120,24,24],[280,14,14],[400,0.5,0.5]] },
+  { "name": "B", "down": 500, "ahead": 50, "chord": 400, "readings": [[0,0,0],[40,19,19],[120,24,24],[280,14,14],[400,0.5,0.5]] } ] })";
+
+}  // namespace
+
+TEST_CASE("a refused job is told line by line and writes nothing") {
+  const Folder folder;
+  const std::string job = folder.write("bad.json", "{ \"job\": \"Knot\",\n  \"stations\": [],\n  \"bootom\": 900 }\n");
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  CHECK(result.status == 2);
+  CHECK(result.out.empty());
+  CHECK(has(result.err, "bad.json:3: "));
+  CHECK_FALSE(fs::exists(folder.at("out")));
+}
+
+TEST_CASE("at most twenty faults are told, one line each") {
+  const Folder folder;
+  std::string text = "{ \"job\": \"Knot\", \"stations\": [";
+  for (int k = 0; k < 40; ++k) {
+    text += std::string(k ? "," : "") + "\n{ \"name\": \"S" + std::to_string(k) + "\", \"down\": " + std::to_string(k) +
+            ", \"chord\": -1, \"readings\": [[0,0,0],[1,1,1]] }";
+  }
+  const Result result = run({"plan", folder.write("bad.json", text + "] }"), "-o", folder.at("out")});
+  CHECK(result.status == 2);
+  const auto lines = std::count(result.err.begin(), result.err.end(), '\n');
+  CHECK(lines > 1);
+  CHECK(lines <= 20);
+}
+
+TEST_CASE("warnings change the exit status only under --strict") {
+  const Folder folder;
+  CHECK(run({"plan", profile("turnstone"), "-o", folder.at("out")}).status == 0);
+  CHECK(run({"plan", profile("turnstone"), "-o", folder.at("out"), "--strict"}).status == 1);
+  CHECK(fs::exists(folder.at("out/plan.json")));
+  const std::string good = folder.write("good.json", good_job);
+  CHECK(run({"plan", good, "-o", folder.at("good"), "--strict", "--max-removal", "20"}).status == 0);
+}
+
+TEST_CASE("results that cannot be written are told, and earlier ones stay whole") {
+  const Folder folder;
+  const std::string job = folder.write("good.json", good_job);
+  const std::string in_the_way = folder.write("taken", "a letter");
+  CHECK(run({"plan", job, "-o", in_the_way}).status == 3);
+  CHECK(bytes_of(in_the_way) == "a letter");
+  fs::create_directories(folder.at("mine"));
+  folder.write("mine/novel.txt", "chapter one");
+  const Result other = run({"plan", job, "-o", folder.at("mine")});
+  CHECK(other.status == 3);
+  CHECK(has(other.err, "mine"));
+  CHECK(files_in(folder.at("mine")).size() == 1);
+}
+
+TEST_CASE("an output that fails is not called done") {
+  const Folder folder;
+  std::ostringstream out, err;
+  out.setstate(std::ios::badbit);
+  CHECK(fairblade::cli::run({"plan", folder.write("good.json", good_job), "-o", folder.at("out")}, out, err) == 3);
+}
+
+TEST_CASE("mistyped commands and options are answered with the nearest") {
+  const Result command = run({"plam", "x.json"});
+  CHECK(command.status == 2);
+  CHECK(command.err == "fairblade: there is no command \"plam\": did you mean plan?\n");
+  const Result option = run({"plan", "x.json", "--leading-edge-radus", "8"});
+  CHECK(option.status == 2);
+  CHECK(option.err == "fairblade: there is no option --leading-edge-radus: did you mean --leading-edge-radius?\n");
+  CHECK(run({"plan", "x.json", "--thickness"}).status == 2);
+  CHECK(run({"plan"}).status == 2);
+  CHECK(run({}).status == 2);
+  CHECK(run({"plan", "x.json", "y.json"}).status == 2);
+}
+
+TEST_CASE("help and version are answered wherever they stand") {
+  CHECK(run({"--version"}).out == std::string("fairblade ") + FAIRBLADE_VERSION + "\n");
+  CHECK(run({"plan", "--version"}).out == run({"--version"}).out);
+  CHECK(run({"--help"}).status == 0);
+  CHECK(has(run({"--help"}).out, "plan"));
+}
+
+TEST_CASE("two stations whose names give one file name keep their own files") {
+  const Folder folder;
+  std::string text = good_job;
+  text.replace(text.find("\"A\""), 3, "\"a/1\"");
+  text.replace(text.find("\"B\""), 3, "\"A 1\"");
+  const Result result = run({"plan", folder.write("job.json", text), "-o", folder.at("out")});
+  INFO(result.err);
+  REQUIRE(result.status == 0);
+  CHECK(fs::exists(folder.at("out/sections/a-1.svg")));
+  CHECK(fs::exists(folder.at("out/sections/A-1_2.svg")));
+}

@@ -1,0 +1,46 @@
+#include "catch.hpp"
+#include "report/hand_made.hpp"
+#include "report/report.hpp"
+
+using namespace fairblade;
+
+TEST_CASE("a cut deeper than allowed is named with station, side, place and depth") {
+  report::Plan plan = hand_made::plan();
+  CHECK(report::gather_warnings(plan).empty());  // 0.75 mm against the usual 1 mm
+  plan.changes[1].removal.depth = 2.25;
+  const auto warnings = report::gather_warnings(plan);
+  REQUIRE(warnings.size() == 1);
+  CHECK(warnings[0].code == "max-removal");
+  CHECK(warnings[0].where == "station B");
+  CHECK(warnings[0].text.find("2.2 mm would come off at x 25.4 mm, starboard; max_removal is 1.0 mm") == 0);
+  plan.changes[1].removal.depth = 1.01;
+  CHECK(report::gather_warnings(plan)[0].text.find("just over 1.0 mm") == 0);
+}
+
+TEST_CASE("a cut where nothing may come off is named, at the readings of that patch only") {
+  report::Plan plan = hand_made::plan();
+  plan.job.stations[0].target.no_cut = {{0, 100, 20, 60}};  // the cut of 0.3456 mm is at x 10.5
+  CHECK(report::gather_warnings(plan).empty());
+  plan.job.stations[0].target.no_cut = {{0, 100, 0, 60}};
+  const auto warnings = report::gather_warnings(plan);
+  REQUIRE(warnings.size() == 1);
+  CHECK(warnings[0].code == "no-cut");
+  CHECK(warnings[0].text.find("0.3 mm would come off at x 10.5 mm, starboard") == 0);
+}
+
+TEST_CASE("a reading that the fit set aside is named with its file and line") {
+  report::Plan plan = hand_made::plan();
+  plan.measured[0].readings_from = "readings.csv";
+  plan.fitted[0].suspects = {{6.1, 40, section::Face::port, 7}};
+  const auto warnings = report::gather_warnings(plan);
+  REQUIRE(warnings.size() == 1);
+  CHECK(warnings[0].code == "reading-suspect");
+  CHECK(warnings[0].text.find("x 40.0 mm, port (readings.csv:7), stands 6.1 mm outside") != std::string::npos);
+}
+
+TEST_CASE("calipers cannot tell one side from the other, so no side is named") {
+  report::Plan plan = hand_made::plan();
+  plan.measured[1].thickness_only = true;
+  plan.changes[1].removal.depth = 2.25;
+  CHECK(report::gather_warnings(plan)[0].text.find("both sides") != std::string::npos);
+}
