@@ -3,6 +3,7 @@
 
 #include "catch.hpp"
 #include "drawing/cases.hpp"
+#include "drawing/outline.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;
@@ -139,5 +140,16 @@ TEST_CASE("the card stops at both edges and has body behind its deepest place") 
         CHECK(run(sheet, "stock")[0].x() - edge.front().x() == Approx(*c.target.ahead).margin(1e-9));
       }
     }
+  }
+}
+
+TEST_CASE("the trailing edge keeps its thickness whatever the extension rounds to") {
+  for (int k = 0; k < 300; ++k) {
+    cases::Wish wish;
+    wish.extend_forward = 0.1 * k;
+    wish.chord = 400 + 0.7 * k;
+    const Polyline line = target_line(cases::target_of(wish), section::Face::port);
+    INFO(wish.extend_forward << " " << wish.chord);
+    CHECK(line.back().y() == Approx(2).margin(1e-6));  // half of the 4 mm asked for
   }
 }
