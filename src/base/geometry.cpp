@@ -2,6 +2,7 @@
 
 #include <boost/geometry.hpp>
 #include <cmath>
+#include <limits>
 
 namespace bg = boost::geometry;
 
@@ -15,10 +16,28 @@ Polygon polygon_of(const std::vector<Point>& corners) {
   return out;
 }
 
+// Boost 1.74 loses a piece of a difference on one in twenty of the ragged outlines of a trial of 3000, yet never of what
+// two outlines share. So the difference is weighed against that, and asked again of an outline moved by a hair.
 MultiPolygon difference(const Polygon& a, const Polygon& b) {
-  MultiPolygon out;
-  bg::difference(a, b, out);
-  return out;
+  MultiPolygon shared;
+  bg::intersection(a, b, shared);
+  const double wanted = area(a) - area(shared);
+  MultiPolygon best;
+  double best_miss = std::numeric_limits<double>::infinity();
+  for (int hair = 0; hair < 8; ++hair) {
+    Polygon moved;
+    bg::strategy::transform::translate_transformer<double, 2, 2> shift(1.3e-5 * hair, -0.7e-5 * hair);
+    bg::transform(b, moved, shift);
+    MultiPolygon out;
+    bg::difference(a, moved, out);
+    const double miss = std::abs(area(out) - wanted);
+    if (miss < best_miss) {
+      best_miss = miss;
+      best = std::move(out);
+    }
+    if (best_miss <= 0.05 + 1e-3 * wanted) break;  // mm²
+  }
+  return best;
 }
 
 MultiPolygon intersection(const MultiPolygon& a, const MultiPolygon& b) {

@@ -18,7 +18,7 @@ using MultiPolygon = boost::geometry::model::multi_polygon<Polygon>;
 
 /// The polygon with these corners, in either sense, closed or not; repeated points dropped.
 Polygon polygon_of(const std::vector<Point>& corners);
-/// a without b.
+/// a without b; b may have been moved by up to 0.0001 mm for it.
 MultiPolygon difference(const Polygon& a, const Polygon& b);
 /// What a and b share.
 MultiPolygon intersection(const MultiPolygon& a, const MultiPolygon& b);
