@@ -33,7 +33,7 @@ void station_row(const Plan& plan, std::size_t k, LengthUnit unit, bool first, T
   const auto& fitted = plan.fitted[k];
   const auto& change = plan.changes[k];
   table.row({first ? on_one_line(measured.station) : "", std::string(name_of(unit)),
-             first ? form::name_of(fitted.form) : "", first ? ratio_words(fitted) : "", number_in_unit(fitted.rms, unit),
+             first ? nearest_form(plan, k) : "", first ? ratio_words(fitted) : "", number_in_unit(fitted.rms, unit),
              deepest_words(change.add, measured, unit), deepest_words(change.removal, measured, unit),
              area_words(change.add_area, unit), area_words(change.remove_area, unit)});
 }

@@ -1,5 +1,6 @@
 #include "report/words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
@@ -21,15 +22,23 @@ namespace {
 // practice, no source). Below one and a half reading errors no reading can tell the blade from the form.
 constexpr double near_share = 0.005, loose_share = 0.015, told_apart = 1.5;
 
+bool far_off(const form::FittedForm& fitted, const section::MeasuredSection& measured, double reading_error) {
+  return fitted.rms > std::max(told_apart * reading_error, loose_share * measured.chord);
+}
+
 std::string verdict(const form::FittedForm& fitted, const section::MeasuredSection& measured, double reading_error) {
   const std::string name = form::name_of(fitted.form);
+  if (far_off(fitted, measured, reading_error)) return "no standard section: even the nearest, a " + name + ", is far off";
   if (fitted.rms <= told_apart * reading_error) return "a " + name + ", as far as these readings can tell";
-  if (fitted.rms <= near_share * measured.chord) return "near a " + name;
-  if (fitted.rms <= loose_share * measured.chord) return "only loosely a " + name;
-  return "no standard section: even the nearest, a " + name + ", is far off";
+  return (fitted.rms <= near_share * measured.chord ? "near a " : "only loosely a ") + name;
 }
 
 }  // namespace
+
+std::string nearest_form(const Plan& plan, std::size_t station) {
+  const auto& fitted = plan.fitted[station];
+  return form::name_of(fitted.form) + (far_off(fitted, plan.measured[station], plan.job.reading_error) ? ", far" : "");
+}
 
 std::string nearness(const Plan& plan, std::size_t station) {
   const auto& fitted = plan.fitted[station];

@@ -127,5 +127,6 @@ TEST_CASE("the words follow the miss, not the name") {
   plan.fitted[0].rms = 6.1;
   const std::string far = report::summary(plan);
   CHECK(has(far, "A: no standard section: even the nearest, a 0012, is far off"));
+  CHECK(has(far, "0012, far"));  // in the table
   CHECK(has(far, "0012-45, comes nearer"));
 }
