@@ -1,5 +1,6 @@
 // Product of the target room: what each section should become. Verbs: plan_targets.
 #pragma once
+#include <array>
 #include <memory>
 #include <optional>
 #include <string>
@@ -33,6 +34,18 @@ struct Governing {
   double thickness_ratio_without = 0;  ///< the target's, had that place not been read
 };
 
+/// Where a rebuilt edge leaves the kept body, one face: the body's fair line there, mm, and what the outline misses it by.
+struct Joint {
+  double x = 0;                      ///< mm aft of the measured leading edge
+  double half_breadth = 0, slope = 0;
+  double second = 0;                 ///< d²y/dx², 1/mm
+  double step = 0;                   ///< mm, rebuilt - kept: positive where the rebuilt edge stands proud
+};
+/// Port, then starboard; an edge that was not rebuilt has none.
+struct Joints {
+  std::optional<std::array<Joint, 2>> nose, tail;
+};
+
 /// The target of one station. x in the measured section's frame: mm aft of the *measured* leading edge, so that a
 /// leading edge built forward stands at negative x.
 struct TargetSection {
@@ -47,6 +60,7 @@ struct TargetSection {
   double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm; radius 0 behind a skeg
   double max_thickness_at = 0;  ///< chord fraction
   double thickness_ratio = 0;   ///< of skeg and rudder together
+  std::optional<Joints> joints;        ///< edges-only only
   std::optional<Governing> governing;  ///< least-fill only
   double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
