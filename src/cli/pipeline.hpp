@@ -1,7 +1,5 @@
-// Private to the cli room. Product: a plan, made by handing a job through the rooms in their order. Verbs: make_plan,
-// draw_plan.
+// Private to the cli room. Product: the files of a plan's folder. Verbs: draw_plan.
 #pragma once
-#include <string>
 #include <vector>
 
 #include "emit/folder.hpp"
@@ -9,10 +7,7 @@
 
 namespace fairblade::cli {
 
-/// From a checked job to everything that is reported and drawn, or why not.
-Outcome<report::Plan> make_plan(const job::Job& job);
-
-/// The files of a plan's folder, in a fixed order.
-std::vector<emit::File> draw_plan(const report::Plan& plan);
+/// The files of a plan's folder, in a fixed order; `between` are sections at heights that the owner asked for.
+std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between);
 
 }  // namespace fairblade::cli

@@ -1,6 +1,10 @@
 // fairblade plan JOB: the whole job, from readings to a folder of drawings and numbers.
+#include <algorithm>
+#include <charconv>
+#include <cmath>
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <ostream>
 
 #include "cli/arguments.hpp"
@@ -14,7 +18,7 @@ namespace fairblade::cli {
 namespace {
 
 struct PlanArguments {
-  std::string job, folder;
+  std::string job, folder, heights, every;
   bool json = false, quiet = false, strict = false;
   TargetOptions target;
 };
@@ -27,6 +31,9 @@ void describe(CLI::App& app, PlanArguments& arguments) {
   app.add_flag("--json", arguments.json, "print plan.json instead of the table");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
   app.add_flag("--strict", arguments.strict, "exit status 1 when there are warnings");
+  app.add_option("--at", arguments.heights, "draw sections and templates at these heights too, e.g. 150,250")
+      ->type_name("DOWN,...");
+  app.add_option("--every", arguments.every, "and at every such step from the first station down")->type_name("STEP");
   add_target_options(app, arguments.target);
   app.footer("example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4\n"
              "exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written");
@@ -35,6 +42,40 @@ void describe(CLI::App& app, PlanArguments& arguments) {
 std::string folder_of(const PlanArguments& arguments) {
   if (!arguments.folder.empty()) return arguments.folder;
   return (std::filesystem::path("out") / std::filesystem::path(arguments.job).stem()).string();
+}
+
+// A length in the job's unit, or nothing.
+std::optional<double> length_in(const job::Job& job, std::string_view text) {
+  double value = 0;
+  const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (end.ec != std::errc() || end.ptr != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
+  return value * millimetres_in(job.units);
+}
+
+// Heights asked for by --at and --every, mm, rising.
+Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const job::Job& job) {
+  std::vector<double> out;
+  std::string_view rest = arguments.heights;
+  while (!rest.empty()) {
+    const std::size_t comma = rest.find(',');
+    const std::string_view word = rest.substr(0, comma);
+    rest = comma == std::string_view::npos ? std::string_view() : rest.substr(comma + 1);
+    const auto height = length_in(job, word);
+    if (!height) return Fault{{"--at", 0}, "\"" + std::string(word) + "\" is no height", "give numbers with commas between, e.g. 150,250"};
+    out.push_back(*height);
+  }
+  if (!arguments.every.empty()) {
+    const auto step = length_in(job, arguments.every);
+    const double first = job.stations.front().down;
+    const double span = job.stations.back().down - first;
+    if (!step || *step <= 0 || span / *step > 500) {
+      return Fault{{"--every", 0}, "\"" + arguments.every + "\" is no step", "give one number, a 500th of the blade's span at least"};
+    }
+    for (int k = 1; first + k * *step < job.stations.back().down; ++k) out.push_back(first + k * *step);
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end(), [](double a, double b) { return b - a < 0.05; }), out.end());
+  return out;
 }
 
 // Files at the top by name, drawings by their number in each folder.
@@ -69,11 +110,15 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
 
   const auto job = job::read_job(arguments.job, overrides_of(app, arguments.target));
   if (!job) return refuse(job.faults(), err);
-  const auto plan = make_plan(*job);
+  const auto plan = plan::make_plan(*job);
   if (!plan) return refuse(plan.faults(), err);
+  const auto heights = heights_of(arguments, *job);
+  if (!heights) return refuse(heights.faults(), err);
+  const auto between = plan::sections_at(*plan, *heights);
+  if (!between) return refuse(between.faults(), err);
 
   const std::string folder = folder_of(arguments);
-  const auto files = draw_plan(*plan);
+  const auto files = draw_plan(*plan, *between);
   if (const auto fault = emit::write_folder(folder, files)) {
     err << one_line(*fault) << '\n';
     return ExitStatus::not_written;

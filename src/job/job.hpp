@@ -9,6 +9,7 @@
 
 #include "base/fault.hpp"
 #include "base/units.hpp"
+#include "job/materials.hpp"
 
 namespace fairblade::job {
 
@@ -91,34 +92,6 @@ struct Station {
   bool interpolated = false;  ///< not measured: carries no weight along the span
 };
 
-/// One coat over the filler, in the order of `coats`. Exactly one of thickness and dry_film_um is given.
-struct Coat {
-  std::string name;
-  std::optional<double> thickness;   ///< mm per layer
-  std::optional<double> dry_film_um;
-  int layers = 1;
-  std::optional<double> volume_solids_percent;
-  std::string stage;  ///< "glass" or "paint"
-};
-
-/// A filler's mix; what the owner did not give is a default, listed.
-struct Filler {
-  double resin_density = 1.15;                     ///< kg/L, mixed epoxy
-  double resin_by_weight = 100, hardener_by_weight = 38;
-  double powder_density = 0.35;                    ///< kg/L of the particles, not of the bulk
-  double powder_per_100_epoxy = 35;                ///< mass
-  double layer_limit = 6;                          ///< mm
-};
-
-struct Workshop {
-  double temperature = 20;  ///< degrees C
-  double humidity_percent = 60;
-  double pot_life_minutes = 25, pot_life_at = 25, pot_life_mass_g = 100;
-  double batch_limit_g = 300;
-  double loss_percent = 12;
-  double sanding_allowance = 0.5;  ///< mm over the wetted faces
-};
-
 enum class Paper { a4, letter, a3, both, roll_610, roll_914 };
 
 struct Print {
@@ -139,9 +112,12 @@ struct Job {
   std::vector<Station> stations; ///< sorted by down
   TargetRequest target;          ///< the job's own, before stations override it
   std::vector<Coat> coats;
-  Filler edges{1.15, 100, 38, 2.2, 8, 6};
-  Filler faces{1.15, 100, 38, 0.35, 35, 6};
+  Filler edges = filler_with(2.2, 8), faces = filler_with(0.35, 35);  ///< silica; low-density fairing powder
   Workshop workshop;
+  ZoneBounds zones;
+  Packs packs;
+  std::optional<NoseGlass> nose_glass;
+  std::vector<ComparedCoating> compare_coatings;  ///< none or two
   Print print;
   std::vector<DefaultUsed> defaults;  ///< every default that was used, in the order of the job file's keys
   std::vector<Warning> warnings;

@@ -94,9 +94,10 @@ bool JobReader::read_root(const std::string& text) {
 }
 
 void JobReader::read_all() {
-  static constexpr std::array<std::string_view, 14> known{"job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
+  static constexpr std::array<std::string_view, 18> known{"job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
                                                           "centre_station", "stations", "readings_file", "target", "coats",
-                                                          "fillers", "workshop", "print"};
+                                                          "fillers", "workshop", "zones", "nose_glass", "packs",
+                                                          "compare_coatings", "print"};
   reader().object(root_, "the job", known, target_keys());
   read_name_and_units();
   if (!units_known_) return;  // no length could be judged
@@ -111,6 +112,10 @@ void JobReader::read_all() {
   read_coats(reader(), root_, job_);
   read_fillers(reader(), root_, job_);
   read_workshop(reader(), root_, job_);
+  read_zones(reader(), root_, job_);
+  read_nose_glass(reader(), root_, job_);
+  read_packs(reader(), root_, job_);
+  read_compared_coatings(reader(), root_, job_);
   read_print(reader(), root_, job_);
 }
 

@@ -1,57 +1,9 @@
 #include "job/settings.hpp"
 
-#include <array>
-
 #include "base/text.hpp"
 
 namespace fairblade::job {
-namespace {
 
-void read_stage(const Reader& reader, const Node& node, const std::string& prefix, Coat& coat) {
-  static constexpr std::array<std::string_view, 2> stages{"glass", "paint"};
-  if (const Node* stage = node.find("stage")) {
-    if (const auto word = reader.word(*stage, "stage", stages)) coat.stage = stages[*word];
-  } else {
-    coat.stage = coat.thickness ? "glass" : "paint";  // a thickness a layer is how glass is told, a dry film paint
-    reader.used_default(prefix + "stage", coat.stage);
-  }
-}
-
-void read_coat(const Reader& outer, const Node& node, std::size_t index, Job& job) {
-  static constexpr std::array<std::string_view, 6> known{"name", "thickness", "layers", "stage", "dry_film_um",
-                                                         "volume_solids_percent"};
-  if (!outer.object(node, "a coat", known)) return;
-  Coat coat;
-  Reader reader = outer;
-  reader.of = " of coat " + std::to_string(index + 1);
-  if (const Node* name = node.find("name")) {
-    if (auto read = reader.text(*name, "name")) coat.name = *read;
-  } else {
-    reader.missing(node, "name", "give the coat a name, as in \"name\": \"barrier coat\"");
-  }
-  const std::string prefix = "coats[" + std::to_string(index) + "].";
-  const Node *thickness = node.find("thickness"), *film = node.find("dry_film_um");
-  if (thickness && film) {
-    reader.faults.add(reader.at(*film), "both \"thickness\" and \"dry_film_um\"" + reader.of, "keep one of the two");
-  } else if (!thickness && !film) {
-    reader.faults.add(reader.at(node), "no \"thickness\" and no \"dry_film_um\"" + reader.of,
-                      "give the thickness of one layer, or its dry film in micrometres");
-  }
-  if (thickness) coat.thickness = reader.length(*thickness, "thickness", {0.01, 20});
-  if (film) coat.dry_film_um = reader.number(*film, "dry_film_um", {1, 5000}, "micrometres");
-  if (const Node* layers = node.find("layers")) {
-    if (const auto read = reader.whole(*layers, "layers", 1, 50)) coat.layers = *read;
-  } else {
-    reader.used_default(prefix + "layers", "1");
-  }
-  if (const Node* solids = node.find("volume_solids_percent")) {
-    coat.volume_solids_percent = reader.number(*solids, "volume_solids_percent", {1, 100}, "%");
-  }
-  read_stage(reader, node, prefix, coat);
-  job.coats.push_back(std::move(coat));
-}
-
-/// [a, b] of numbers, each in the range.
 std::optional<std::array<double, 2>> pair_of_numbers(const Reader& reader, const Node& node, std::string_view key, Range range,
                                                      bool lengths, std::string_view example) {
   if (node.kind != NodeKind::list || node.items.size() != 2) {
@@ -66,7 +18,6 @@ std::optional<std::array<double, 2>> pair_of_numbers(const Reader& reader, const
   return std::array<double, 2>{*read[0], *read[1]};
 }
 
-/// The object under that key, or nothing where it is missing or wrong; `wrong` tells the two apart.
 const Node* part(const Reader& reader, const Node* from, std::string_view key, std::span<const std::string_view> known,
                  bool& wrong) {
   const Node* node = from ? from->find(key) : nullptr;
@@ -74,50 +25,52 @@ const Node* part(const Reader& reader, const Node* from, std::string_view key, s
   return wrong ? nullptr : node;
 }
 
-void read_filler(const Reader& reader, const Node* fillers, std::string_view zone, Filler& filler) {
-  static constexpr std::array<std::string_view, 5> known{"resin_density", "resin_to_hardener_by_weight", "powder_density",
-                                                         "powder_per_100_epoxy", "layer_limit"};
-  bool wrong = false;
-  const Node* node = part(reader, fillers, zone, known, wrong);
-  if (wrong) return;
-  const std::string prefix = "fillers." + std::string(zone) + ".";
-  reader.setting(node, prefix, "resin_density", filler.resin_density, {0.8, 2}, "kg/L");
-  const std::string key = "resin_to_hardener_by_weight";
-  if (const Node* ratio = node ? node->find(key) : nullptr) {
-    if (const auto read = pair_of_numbers(reader, *ratio, prefix + key, {0.1, 10000}, false, "[100, 38]")) {
-      filler.resin_by_weight = (*read)[0];
-      filler.hardener_by_weight = (*read)[1];
+namespace {
+
+/// "09:30" as minutes after midnight; stays where it is not given.
+void clock_setting(const Reader& reader, const Node* from, const std::string& prefix, std::string_view key, int& minutes) {
+  const Node* node = from ? from->find(key) : nullptr;
+  const std::string full = prefix + std::string(key);
+  const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  if (!node) return reader.used_default(full, two(minutes / 60) + ":" + two(minutes % 60));
+  const std::string& text = node->text;
+  const auto digit = [&](std::size_t k) { return text[k] >= '0' && text[k] <= '9'; };
+  if (node->kind == NodeKind::text && text.size() == 5 && digit(0) && digit(1) && text[2] == ':' && digit(3) && digit(4)) {
+    const int hours = (text[0] - '0') * 10 + (text[1] - '0');
+    const int rest = (text[3] - '0') * 10 + (text[4] - '0');
+    if (hours < 24 && rest < 60) {
+      minutes = 60 * hours + rest;
+      return;
     }
-  } else {
-    reader.used_default(prefix + key, shortest(filler.resin_by_weight) + " : " + shortest(filler.hardener_by_weight));
   }
-  reader.setting(node, prefix, "powder_density", filler.powder_density, {0.02, 5}, "kg/L");
-  reader.setting(node, prefix, "powder_per_100_epoxy", filler.powder_per_100_epoxy, {0, 300}, "by weight");
-  reader.length_setting(node, prefix, "layer_limit", filler.layer_limit, {0.5, 100});
+  reader.refuse(*node, full, "give the time of day in quotes, as in \"09:30\"");
+}
+
+void truth_setting(const Reader& reader, const Node* from, const std::string& prefix, std::string_view key, bool& value) {
+  const Node* node = from ? from->find(key) : nullptr;
+  const std::string full = prefix + std::string(key);
+  if (!node) return reader.used_default(full, value ? "true" : "false");
+  if (const auto read = reader.truth(*node, full)) value = *read;
+}
+
+void read_pot_life(const Reader& reader, const Node* node, Workshop& shop) {
+  static constexpr std::array<std::string_view, 3> keys{"minutes", "at", "mass_g"};
+  bool wrong = false;
+  const Node* pot = part(reader, node, "pot_life", keys, wrong);
+  if (wrong) return;
+  const std::string prefix = "workshop.pot_life.";
+  reader.setting(pot, prefix, "minutes", shop.pot_life_minutes, {1, 1000}, "minutes");
+  reader.setting(pot, prefix, "at", shop.pot_life_at, {0, 50}, "degrees C");
+  reader.setting(pot, prefix, "mass_g", shop.pot_life_mass_g, {1, 10000}, "g");
 }
 
 }  // namespace
 
-void read_coats(const Reader& reader, const Node& root, Job& job) {
-  const Node* node = root.find("coats");
-  if (!node) return reader.used_default("coats", "none");
-  if (!reader.list(*node, "coats", "[ { \"name\": \"barrier coat\", \"dry_film_um\": 60, \"layers\": 4 } ]")) return;
-  for (std::size_t i = 0; i < node->items.size() && !reader.faults.full(); ++i) read_coat(reader, node->items[i], i, job);
-}
-
-void read_fillers(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 2> known{"edges", "faces"};
-  bool wrong = false;
-  const Node* node = part(reader, &root, "fillers", known, wrong);
-  if (wrong) return;
-  read_filler(reader, node, "edges", job.edges);
-  read_filler(reader, node, "faces", job.faces);
-}
-
 void read_workshop(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 6> known{"temperature", "humidity_percent", "pot_life", "batch_limit_g",
-                                                         "loss_percent", "sanding_allowance"};
-  static constexpr std::array<std::string_view, 3> pot_keys{"minutes", "at", "mass_g"};
+  static constexpr std::array<std::string_view, 15> known{
+      "temperature", "humidity_percent", "pot_life", "batch_limit_g", "loss_percent", "sanding_allowance",
+      "spread_kg_per_minute", "paint_m2_per_minute", "pinhole_litres_per_m2", "coat_tip", "coat_top", "support_patches_m2",
+      "bare_percent", "start", "dusk"};
   bool wrong = false;
   const Node* node = part(reader, &root, "workshop", known, wrong);
   if (wrong) return;
@@ -125,16 +78,38 @@ void read_workshop(const Reader& reader, const Node& root, Job& job) {
   const std::string prefix = "workshop.";
   reader.setting(node, prefix, "temperature", shop.temperature, {-10, 50}, "degrees C");
   reader.setting(node, prefix, "humidity_percent", shop.humidity_percent, {1, 100}, "%");
-  const Node* pot = part(reader, node, "pot_life", pot_keys, wrong);
-  if (!wrong) {
-    const std::string in_pot = prefix + "pot_life.";
-    reader.setting(pot, in_pot, "minutes", shop.pot_life_minutes, {1, 1000}, "minutes");
-    reader.setting(pot, in_pot, "at", shop.pot_life_at, {0, 50}, "degrees C");
-    reader.setting(pot, in_pot, "mass_g", shop.pot_life_mass_g, {1, 10000}, "g");
-  }
+  read_pot_life(reader, node, shop);
   reader.setting(node, prefix, "batch_limit_g", shop.batch_limit_g, {10, 20000}, "g");
   reader.setting(node, prefix, "loss_percent", shop.loss_percent, {0, 90}, "%");
   reader.length_setting(node, prefix, "sanding_allowance", shop.sanding_allowance, {0, 10});
+  reader.setting(node, prefix, "spread_kg_per_minute", shop.spread_kg_per_minute, {0.001, 10}, "kg/min");
+  reader.setting(node, prefix, "paint_m2_per_minute", shop.paint_m2_per_minute, {0.001, 10}, "m2/min");
+  reader.setting(node, prefix, "pinhole_litres_per_m2", shop.pinhole_litres_per_m2, {0, 2}, "L/m2");
+  truth_setting(reader, node, prefix, "coat_tip", shop.coat_tip);
+  truth_setting(reader, node, prefix, "coat_top", shop.coat_top);
+  reader.setting(node, prefix, "support_patches_m2", shop.support_patches_m2, {0, 10}, "m2");
+  if (const Node* bare = node ? node->find("bare_percent") : nullptr) {
+    shop.bare_percent = reader.number(*bare, "workshop.bare_percent", {0, 100}, "%");
+  } else {
+    reader.used_default("workshop.bare_percent", job.coating_to_strip > 0 ? "100 % (it is stripped)" : "0 % (nothing is stripped)");
+  }
+  clock_setting(reader, node, prefix, "start", shop.start);
+  clock_setting(reader, node, prefix, "dusk", shop.dusk);
+  const Node* dusk = node ? node->find("dusk") : nullptr;
+  const Node* start = node ? node->find("start") : nullptr;
+  if (shop.dusk <= shop.start && (dusk || start)) {
+    reader.faults.add(reader.at(dusk ? *dusk : *start), "the day's work would start after dusk",
+                      "check \"workshop.start\" and \"workshop.dusk\"");
+  }
+}
+
+void read_zones(const Reader& reader, const Node& root, Job& job) {
+  static constexpr std::array<std::string_view, 2> known{"leading_edge", "trailing_edge"};
+  bool wrong = false;
+  const Node* node = part(reader, &root, "zones", known, wrong);
+  if (wrong) return;
+  reader.setting(node, "zones.", "leading_edge", job.zones.leading_edge, {0, 0.45}, "of the chord");
+  reader.setting(node, "zones.", "trailing_edge", job.zones.trailing_edge, {0, 0.45}, "of the chord");
 }
 
 void read_print(const Reader& reader, const Node& root, Job& job) {

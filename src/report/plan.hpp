@@ -1,26 +1,16 @@
-// The whole line's products side by side, one entry per station in each list, for those who report on them.
-// Verbs: gather_warnings.
+// What the report room reads: a plan; and what the owner should decide on, gathered from every room. Verbs:
+// gather_warnings.
 #pragma once
 #include <vector>
 
-#include "fill/fill.hpp"
-#include "form/form.hpp"
-#include "job/job.hpp"
-#include "section/section.hpp"
-#include "target/target.hpp"
+#include "plan/plan.hpp"
 
 namespace fairblade::report {
 
-struct Plan {
-  job::Job job;
-  std::vector<section::MeasuredSection> measured;
-  std::vector<form::FittedForm> fitted;
-  std::vector<target::TargetSection> targets;
-  std::vector<fill::StationChange> changes;
-  fill::Volumes volumes;
-};
+using plan::Plan;
 
-/// Every warning of the plan: the job's, then station by station the readings', the fit's, the target's and the cuts'.
+/// Every warning of the plan: the job's, the blade's, then station by station the readings', the fit's, the target's and
+/// the cuts'.
 std::vector<Warning> gather_warnings(const Plan& plan);
 
 }  // namespace fairblade::report

@@ -4,6 +4,7 @@
 
 #include "report/plan.hpp"
 #include "report/words.hpp"
+#include "target/least_fill.hpp"
 
 namespace fairblade::report {
 namespace {
@@ -32,6 +33,12 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const double limit = station->target.max_removal;
   const fill::Deepest& deepest = plan.changes[k].removal;
   if (deepest.depth <= limit) return;
+  const auto& target = plan.targets[k];
+  const double chord = plan.measured[k].chord;
+  const char* told = deepest.x < target::cut_from * chord ? "nose-cut" : deepest.x > target::cut_to * chord ? "tail-cut" : "";
+  for (const Warning& one : target.warnings) {
+    if (one.code == told) return;  // said there, with the ways round it
+  }
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const bool barely = length(deepest.depth) == length(limit);
   out.push_back({"max-removal", "station " + station->name,
@@ -63,6 +70,7 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
 
 std::vector<Warning> gather_warnings(const Plan& plan) {
   std::vector<Warning> out = plan.job.warnings;
+  out.insert(out.end(), plan.blade_warnings.begin(), plan.blade_warnings.end());
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     const auto& measured = plan.measured[k].warnings;
     out.insert(out.end(), measured.begin(), measured.end());

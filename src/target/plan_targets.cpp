@@ -3,16 +3,16 @@
 
 #include "base/geometry.hpp"
 #include "base/numerics.hpp"
+#include "target/draft.hpp"
+#include "target/edge_cuts.hpp"
+#include "target/edges_only.hpp"
 #include "target/face_shapes.hpp"
 #include "target/fairness.hpp"
-#include "target/least_fill.hpp"
 #include "target/target.hpp"
 
 namespace fairblade::target {
 
 using form::FittedForm;
-using form::Form;
-using job::TargetRequest;
 using section::MeasuredSection;
 
 void fill_in_figures(TargetSection& target) {
@@ -40,40 +40,6 @@ void fill_in_figures(TargetSection& target) {
 }
 
 namespace {
-
-Form family_of(const TargetRequest& request, const FittedForm& fitted) {
-  switch (request.max_thickness_at.kind) {
-    case job::MaxThicknessAt::Kind::form: return Form{fitted.form.thickness_ratio, 6, 0};
-    case job::MaxThicknessAt::Kind::closest: return fitted.modified;
-    case job::MaxThicknessAt::Kind::fraction: break;
-  }
-  return Form{fitted.form.thickness_ratio, 6, request.max_thickness_at.value};
-}
-
-// What a station's target is to be, before the span is looked along.
-struct Draft {
-  Wish wish;
-  double thickness_ratio = 0;
-  std::optional<Need> need;  // least-fill
-};
-
-Draft draft_of(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
-  const TargetRequest& request = station.target;
-  Draft out;
-  if (request.thickness.kind == job::Thickness::Kind::least_fill) {
-    const LeastFill least = least_fill(measured, fitted, request);
-    return {least.wish, least.need.thickness_ratio, least.need};
-  }
-  const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
-  const Form family = family_of(request, fitted);
-  out.wish = wish_of(measured, family, request, fixed(request.extend_leading_edge), fixed(request.extend_trailing_edge));
-  switch (request.thickness.kind) {
-    case job::Thickness::Kind::ratio: out.thickness_ratio = request.thickness.value; break;
-    case job::Thickness::Kind::mm: out.thickness_ratio = request.thickness.value / out.wish.chord; break;
-    default: out.thickness_ratio = family.thickness_ratio;
-  }
-  return out;
-}
 
 Place thickness_place(const job::Station& station) {
   const auto found = station.target.places.find("thickness");
@@ -114,7 +80,9 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
     const auto& point = measured.points[*draft.need->governing];
     out.governing = Governing{point.face, point.x, point.line, draft.need->without_governing};
   }
+  out.pull = draft.pull;
   fill_in_figures(out);
+  judge_edges(job, measured, station.target, draft.wish, draft.thickness_ratio, out);
   if (station.target.leading_edge == job::LeadingEdgeWork::leave) leave_leading_edge(job, measured, station.target, out);
   if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, out);
   if (out.port_shape || out.starboard_shape) fill_in_figures(out);
@@ -122,24 +90,59 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   return out;
 }
 
+// Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve.
+Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                               const FittedForm& fitted) {
+  const auto& fore = station.target.extend_leading_edge;
+  const auto& aft = station.target.extend_trailing_edge;
+  constexpr int steps = 15;
+  Outcome<TargetSection> first = Fault{};
+  for (int sum = 0; sum <= 2 * steps; ++sum) {
+    for (int i = 0; i <= std::min(sum, steps); ++i) {
+      const int j = sum - i;
+      if ((!fore.up_to && i > 0) || j > steps || (!aft.up_to && j > 0)) continue;
+      const double leading = fore.up_to ? fore.mm * i / steps : fore.mm;
+      const double trailing = aft.up_to ? aft.mm * j / steps : aft.mm;
+      auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing));
+      if (one) return one;
+      if (sum == 0) first = std::move(one);
+    }
+  }
+  return first;
+}
+
 }  // namespace
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                                                 const std::vector<FittedForm>& fitted) {
+                                                 const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
+  const auto edges_only = [&](std::size_t k) { return job.stations[k].target.approach == job::Approach::edges_only; };
+  std::vector<Draft> drafts;
+  bool all_full = true;
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    all_full = all_full && !edges_only(k);
+    drafts.push_back(edges_only(k) ? Draft{} : draft_of(job.stations[k], measured[k], fitted[k]));
+  }
+  if (all_full) fair_drafts(job, measured, drafts, warnings);
   std::vector<TargetSection> out;
   std::vector<Fault> faults;
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    const Draft draft = draft_of(job.stations[k], measured[k], fitted[k]);
-    if (draft.need && !draft.need->possible) {
-      faults.push_back(impossible(job, job.stations[k], measured[k], draft));
+    if (drafts[k].need && !drafts[k].need->possible) {
+      faults.push_back(impossible(job, job.stations[k], measured[k], drafts[k]));
       continue;
     }
-    auto one = finish(job, job.stations[k], measured[k], draft);
+    auto one = edges_only(k) ? rebuilt(job, job.stations[k], measured[k], fitted[k])
+                             : finish(job, job.stations[k], measured[k], drafts[k]);
     if (one) out.push_back(std::move(*one));
     else faults.insert(faults.end(), one.faults().begin(), one.faults().end());
   }
   if (!faults.empty()) return faults;
   return out;
+}
+
+Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                                                 const std::vector<FittedForm>& fitted) {
+  std::vector<Warning> unheard;
+  return plan_targets(job, measured, fitted, unheard);
 }
 
 }  // namespace fairblade::target

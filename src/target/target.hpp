@@ -46,6 +46,12 @@ struct Joints {
   std::optional<std::array<Joint, 2>> nose, tail;
 };
 
+/// By how much fairing along the span moved a station, mm: greatest thickness, leading edge (forward positive), trailing
+/// edge (aft positive).
+struct Pull {
+  double thickness = 0, leading_edge = 0, trailing_edge = 0;
+};
+
 /// The target of one station. x in the measured section's frame: mm aft of the *measured* leading edge, so that a
 /// leading edge built forward stands at negative x.
 struct TargetSection {
@@ -62,6 +68,7 @@ struct TargetSection {
   double thickness_ratio = 0;   ///< of skeg and rudder together
   std::optional<Joints> joints;        ///< edges-only only
   std::optional<Governing> governing;  ///< least-fill only
+  Pull pull;
   double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
 
@@ -78,7 +85,11 @@ struct TargetSection {
 /// Figures read off the curve: nose, edge, place and ratio of greatest thickness, area, girth.
 void fill_in_figures(TargetSection& target);
 
-/// The targets of all stations, or why there are none.
+/// The targets of all stations, or why there are none. What concerns the whole blade is appended to `warnings`.
+Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,
+                                                 const std::vector<section::MeasuredSection>& measured,
+                                                 const std::vector<form::FittedForm>& fitted,
+                                                 std::vector<Warning>& warnings);
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,
                                                  const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted);

@@ -27,11 +27,17 @@ const char* const whole_job = R"(// every key of a job
     "keep": [0.25, "300mm"], "leading_edge": "leave", "no_cut": [ { "down": [300, 360], "x": [0, 120] } ],
     "max_removal": 1.5, "spanwise": "straight"
   },
-  "coats": [ { "name": "glass", "thickness": 0.37, "layers": 2, "stage": "glass" },
-             { "name": "barrier coat", "dry_film_um": 60, "layers": 4, "volume_solids_percent": 60, "stage": "paint" } ],
-  "fillers": { "edges": { "resin_density": 1.1, "resin_to_hardener_by_weight": [100, 30], "powder_density": 2.2, "powder_per_100_epoxy": 8, "layer_limit": 7 },
-               "faces": { "resin_density": 1.1, "resin_to_hardener_by_weight": [100, 30], "powder_density": 0.3, "powder_per_100_epoxy": 30, "layer_limit": 8 } },
-  "workshop": { "temperature": 12, "humidity_percent": 70, "pot_life": { "minutes": 20, "at": 23, "mass_g": 150 }, "batch_limit_g": 250, "loss_percent": 10, "sanding_allowance": 0.6 },
+  "coats": [ { "name": "glass", "layers": 2, "stage": "glass", "on": "filled",
+               "cloth": { "g_per_m2": 300, "width": 1250, "fibre_weight_percent": 50, "fibre_density": 2.54, "price_per_m": 6 } },
+             { "name": "barrier coat", "dry_film_um": 60, "layers": 4, "volume_solids_percent": 60, "stage": "paint", "on": "bare", "spreading_rate": 9.5, "pack": { "litres": 0.75, "price": 40 }, "density": 1.4, "parts_by_weight": [4, 1], "thinner_percent": 5, "working_time": { "minutes": 20, "at": 23 }, "recoat_hours": [0.5, 3], "one_day": true, "life_years": 8 } ],
+  "fillers": { "edges": { "unmixed_resin_density": 1.16, "hardener_density": 0.98, "overcoat_hours": [6, 24], "sand_after_hours": 16, "resin_density": 1.1, "resin_to_hardener_by_weight": [100, 30], "powder_density": 2.2, "powder_per_100_epoxy": 8, "layer_limit": 7 },
+               "faces": { "unmixed_resin_density": 1.16, "hardener_density": 0.98, "resin_to_hardener_by_volume": [2, 1], "resin_density": 1.1, "powder_density": 0.3, "powder_per_100_epoxy": 30, "layer_limit": 8 } },
+  "workshop": { "temperature": 12, "humidity_percent": 70, "pot_life": { "minutes": 20, "at": 23, "mass_g": 150 }, "batch_limit_g": 250, "loss_percent": 10, "sanding_allowance": 0.6,
+                "spread_kg_per_minute": 0.04, "paint_m2_per_minute": 0.2, "pinhole_litres_per_m2": 0.15, "coat_tip": false, "coat_top": true, "support_patches_m2": 0.02, "bare_percent": 30, "start": "08:15", "dusk": "20:45" },
+  "zones": { "leading_edge": 0.2, "trailing_edge": 0.1 },
+  "nose_glass": { "cloth": { "g_per_m2": 600, "width": 100, "fibre_weight_percent": 55, "fibre_density": 2.5 }, "cover": 3 },
+  "packs": { "resin": { "kg": 1, "price": 20 }, "hardener": { "kg": 0.4, "price": 12 }, "edges_powder": { "kg": 0.2 }, "faces_powder": { "kg": 0.25, "price": 9 }, "currency": "shells" },
+  "compare_coatings": [ { "name": "soft", "price": 100, "life_years": 2 }, { "name": "hard", "price": 400, "life_years": 10 } ],
   "print": { "paper": "a3", "margin": 9, "overlap": 11, "ruler_reads": [99.5, 100.5] } // the owner's printer
 }
 )";
@@ -87,16 +93,59 @@ TEST_CASE("a job that says everything has no defaults, and nothing is lost") {
   CHECK(b.target.places.at("max_removal").line == 7);
 
   REQUIRE(job.coats.size() == 2);
-  CHECK(job.coats[0].thickness == 0.37);
+  // 300 g/m² at 50 %: 0.3 x (1/2.54 + 1/1.15) = 0.378980 mm a layer, worked from the cloth alone.
+  CHECK(job.coats[0].thickness == Approx(0.378980).margin(1e-6));
+  REQUIRE(job.coats[0].cloth);
+  CHECK(job.coats[0].cloth->width == 1250);
+  CHECK(job.coats[0].cloth->price_per_m == 6.0);
+  CHECK(job.coats[0].on == CoatedPart::filled);
+  CHECK(job.coats[1].on == CoatedPart::bare);
+  CHECK(job.coats[1].spreading_rate == 9.5);
+  CHECK(job.coats[1].pack->size == 0.75);
+  CHECK(job.coats[1].pack->price == 40.0);
+  CHECK(job.coats[1].density == 1.4);
+  CHECK((*job.coats[1].parts_by_weight)[0] == 4);
+  CHECK(job.coats[1].thinner_percent == 5.0);
+  CHECK(job.coats[1].working_time->minutes == 20);
+  CHECK(job.coats[1].working_time->at == 23);
+  CHECK(job.coats[1].recoat->to == 3);
+  CHECK(job.coats[1].one_day);
+  CHECK(job.coats[1].life_years == 8.0);
   CHECK(job.coats[0].layers == 2);
   CHECK(job.coats[1].dry_film_um == 60.0);
   CHECK(job.coats[1].volume_solids_percent == 60.0);
   CHECK(job.coats[1].stage == "paint");
   CHECK(job.edges.layer_limit == 7);
-  CHECK(job.faces.hardener_by_weight == 30);
+  CHECK(job.edges.hardener_by_weight == 30);
+  CHECK_FALSE(job.edges.ratio_by_volume);
+  CHECK(job.edges.overcoat->from == 6);
+  CHECK(job.edges.sand_after_hours == 16.0);
+  CHECK(job.faces.ratio_by_volume);
+  CHECK(job.faces.resin_by_weight == Approx(2.32));  // 2 x 1.16 : 1 x 0.98
+  CHECK(job.faces.hardener_by_weight == Approx(0.98));
+  CHECK_FALSE(job.faces.parts_estimated);
   CHECK(job.faces.powder_density == 0.3);
   CHECK(job.workshop.pot_life_mass_g == 150);
   CHECK(job.workshop.sanding_allowance == 0.6);
+  CHECK(job.workshop.spread_kg_per_minute == 0.04);
+  CHECK(job.workshop.paint_m2_per_minute == 0.2);
+  CHECK(job.workshop.pinhole_litres_per_m2 == 0.15);
+  CHECK_FALSE(job.workshop.coat_tip);
+  CHECK(job.workshop.coat_top);
+  CHECK(job.workshop.support_patches_m2 == 0.02);
+  CHECK(job.workshop.bare_percent == 30.0);
+  CHECK(job.workshop.start == 8 * 60 + 15);
+  CHECK(job.workshop.dusk == 20 * 60 + 45);
+  CHECK(job.zones.leading_edge == 0.2);
+  CHECK(job.zones.trailing_edge == 0.1);
+  REQUIRE(job.nose_glass);
+  CHECK(job.nose_glass->cover == 3);
+  CHECK(job.nose_glass->cloth.fibre_weight_percent == 55);
+  CHECK(job.packs.hardener->size == 0.4);
+  CHECK_FALSE(job.packs.edges_powder->price);
+  CHECK(job.packs.currency == "shells");
+  REQUIRE(job.compare_coatings.size() == 2);
+  CHECK(job.compare_coatings[1].price == 400);
   CHECK(job.print.paper == Paper::a3);  // capitals or not
   CHECK(job.print.ruler_along == 100.5);
 }
@@ -143,14 +192,21 @@ TEST_CASE("a short job lists every default, in the order of the file") {
         "target.leading_edge_radius=form\ntarget.trailing_edge_thickness=form\ntarget.extend_leading_edge=0 mm\n"
         "target.extend_trailing_edge=0 mm\ntarget.keep=0.2 to 0.75 of the chord\ntarget.leading_edge=shape\n"
         "target.no_cut=none\ntarget.max_removal=1 mm\ntarget.spanwise=fair\n"
-        "coats[0].layers=1\ncoats[0].stage=paint\n"
-        "fillers.edges.resin_density=1.15 kg/L\nfillers.edges.resin_to_hardener_by_weight=100 : 38\n"
+        "coats[0].layers=1\ncoats[0].stage=paint\ncoats[0].on=all\n"
+        "fillers.edges.unmixed_resin_density=1.18 kg/L\nfillers.edges.hardener_density=1.08 kg/L\n"
+        "fillers.edges.resin_to_hardener_by_weight=100 : 38\nfillers.edges.resin_density=1.15 kg/L\n"
         "fillers.edges.powder_density=2.2 kg/L\nfillers.edges.powder_per_100_epoxy=8 by weight\nfillers.edges.layer_limit=6 mm\n"
-        "fillers.faces.resin_density=1.15 kg/L\nfillers.faces.resin_to_hardener_by_weight=100 : 38\n"
+        "fillers.faces.unmixed_resin_density=1.18 kg/L\nfillers.faces.hardener_density=1.08 kg/L\n"
+        "fillers.faces.resin_to_hardener_by_weight=100 : 38\nfillers.faces.resin_density=1.15 kg/L\n"
         "fillers.faces.powder_density=0.35 kg/L\nfillers.faces.powder_per_100_epoxy=35 by weight\nfillers.faces.layer_limit=6 mm\n"
         "workshop.temperature=20 degrees C\nworkshop.humidity_percent=60 %\nworkshop.pot_life.minutes=25 minutes\n"
         "workshop.pot_life.at=25 degrees C\nworkshop.pot_life.mass_g=100 g\nworkshop.batch_limit_g=300 g\n"
         "workshop.loss_percent=12 %\nworkshop.sanding_allowance=0.5 mm\n"
+        "workshop.spread_kg_per_minute=0.05 kg/min\nworkshop.paint_m2_per_minute=0.1 m2/min\n"
+        "workshop.pinhole_litres_per_m2=0.1 L/m2\nworkshop.coat_tip=true\nworkshop.coat_top=false\n"
+        "workshop.support_patches_m2=0 m2\nworkshop.bare_percent=0 % (nothing is stripped)\n"
+        "workshop.start=09:00\nworkshop.dusk=19:00\n"
+        "zones.leading_edge=0.15 of the chord\nzones.trailing_edge=0.15 of the chord\n"
         "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n");
 }
 

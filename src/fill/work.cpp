@@ -1,0 +1,30 @@
+#include "fill/work.hpp"
+
+#include <iterator>
+
+namespace fairblade::fill {
+
+Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+               const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes,
+               const Volumes& volumes) {
+  Work out;
+  const auto surface = surface_of(job, measured, targets);
+  out.zones = zones_of(job, measured, targets, changes, volumes, surface, build_of(job));
+  out.coats = coats_of(job, measured, targets, out.zones, surface);
+  if (out.coats.nose_glass) take_glass(job, out.coats.nose_glass->glass_litres, out.zones);
+  out.mixes = mixes_of(job, out.zones);
+  out.floating = floating_of(out.mixes, out.zones, volumes);
+  out.passes = passes_of(job, measured, changes, out.zones, surface, out.coats);
+  out.batches = batches_of(job, out.passes);
+  out.faults = faults_of(job, out.coats);
+  out.schedule = schedule_of(job, targets, out.coats, out.faults);
+  out.shopping = shopping_of(job, out.mixes, out.coats);
+  if (job.compare_coatings.size() == 2)
+    out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
+  for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule)}) {
+    out.warnings.insert(out.warnings.end(), std::make_move_iterator(list.begin()), std::make_move_iterator(list.end()));
+  }
+  return out;
+}
+
+}  // namespace fairblade::fill

@@ -1,0 +1,158 @@
+#include "fill/zones.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/numerics.hpp"
+
+namespace fairblade::fill {
+namespace {
+
+constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
+constexpr double nothing = 0.01;  // mm: no filler is spread so thin
+using Three = std::array<double, 3>;
+
+std::size_t index(Zone zone) { return static_cast<std::size_t>(zone); }
+double sum(const Three& three) { return three[0] + three[1] + three[2]; }
+
+// mm² to add in each zone of one slice.
+Three added(const Slice& slice, const std::vector<double>& fractions, const job::ZoneBounds& bounds) {
+  const Pair pair = pair_of(slice.measured, slice.target, fractions);
+  constexpr double far = std::numeric_limits<double>::infinity();
+  const double fore = bounds.leading_edge * slice.measured.chord;
+  const double aft = (1 - bounds.trailing_edge) * slice.measured.chord;
+  const std::array<double, 4> cuts{-far, fore, aft, far};
+  Three out{};
+  for (std::size_t k = 0; k < 3; ++k) {
+    out[k] = target::areas_between(
+                 {clipped(pair.measured, cuts[k], cuts[k + 1]), clipped(pair.target, cuts[k], cuts[k + 1])})
+                 .add;
+  }
+  return out;
+}
+
+// Each zone's share of the variance of the litres: readings err apart, so their variances add (METHOD 5).
+Three shares_of_variance(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                         const std::vector<StationChange>& changes) {
+  Three out{};
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    if (measured[k].interpolated || measured.size() < 2 || !(job.reading_error > 0)) continue;
+    const double above = k > 0 ? measured[k].down - measured[k - 1].down : 0;
+    const double below = k + 1 < measured.size() ? measured[k + 1].down - measured[k].down : 0;
+    const bool halves = measured[k].thickness_only;
+    const double sigma = halves ? job.reading_error / 2 : job.reading_error;
+    const auto& rows = changes[k].offsets;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      double before = 0, after = measured[k].chord;  // half-way to the neighbours on the same face
+      for (const OffsetRow& other : rows) {
+        if (other.face != rows[i].face || other.x == rows[i].x) continue;
+        if (other.x < rows[i].x)
+          before = std::max(before, (other.x + rows[i].x) / 2);
+        else
+          after = std::min(after, (other.x + rows[i].x) / 2);
+      }
+      const double w = (above + below) / 2 * (after - before) * sigma * normal_below(rows[i].change / sigma);
+      out[index(zone_at(rows[i].x, measured[k].chord, job.zones))] += w * w;
+    }
+  }
+  return out;
+}
+
+void share_error(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                 const std::vector<StationChange>& changes, const Volumes& volumes, Zones& out) {
+  const Three shares = shares_of_variance(job, measured, changes);
+  const double all = sum(shares);
+  const auto set = [](ZoneAmount& zone, double error) {
+    zone.error = error;
+    zone.low = std::max(0.0, zone.net - 2 * error);
+    zone.high = zone.net + 2 * error;
+  };
+  for (std::size_t k = 0; k < 3; ++k) set(out.by_zone[k], all > 0 ? volumes.add_error * std::sqrt(shares[k] / all) : 0);
+  set(out.whole, volumes.add_error);
+}
+
+// Filled areas, and what the coats take of the fill: sum of area x min(depth, build), as a share of sum of area x
+// depth.
+void take_surface(const std::vector<Piece>& surface, double build, Zones& out) {
+  Three depth_sum{}, coats_sum{};
+  for (const Piece& piece : surface) {
+    const std::size_t k = index(piece.zone);
+    ZoneAmount& zone = out.by_zone[k];
+    zone.deepest = std::max(zone.deepest, piece.depth);
+    depth_sum[k] += piece.area * piece.depth;
+    coats_sum[k] += piece.area * std::min(piece.depth, build);
+    if (piece.depth > build + nothing) zone.filled_area += piece.area / mm2_per_m2;
+  }
+  for (std::size_t k = 0; k < 3; ++k) {
+    ZoneAmount& zone = out.by_zone[k];
+    if (depth_sum[k] > 0) zone.taken_by_coats = (zone.net + zone.beyond) * coats_sum[k] / depth_sum[k];
+  }
+}
+
+void finish(const job::Job& job, Zones& out) {
+  out.whole = {};
+  for (ZoneAmount& zone : out.by_zone) {
+    zone.filler = std::max(0.0, zone.net + zone.beyond - zone.taken_by_coats - zone.taken_by_glass);
+    zone.sanding = zone.filled_area * job.workshop.sanding_allowance;  // m² x mm = litres
+    const double useful = zone.filler + zone.sanding;
+    zone.to_mix = useful / (1 - job.workshop.loss_percent / 100);
+    zone.loss = zone.to_mix - useful;
+    out.whole.net += zone.net;
+    out.whole.beyond += zone.beyond;
+    out.whole.filled_area += zone.filled_area;
+    out.whole.taken_by_coats += zone.taken_by_coats;
+    out.whole.taken_by_glass += zone.taken_by_glass;
+    out.whole.filler += zone.filler;
+    out.whole.sanding += zone.sanding;
+    out.whole.loss += zone.loss;
+    out.whole.to_mix += zone.to_mix;
+    out.whole.deepest = std::max(out.whole.deepest, zone.deepest);
+  }
+}
+
+}  // namespace
+
+void take_glass(const job::Job& job, double litres, Zones& zones) {
+  const ZoneAmount before = zones.whole;
+  zones.by_zone[index(Zone::leading_edge)].taken_by_glass = litres;
+  finish(job, zones);
+  zones.whole.error = before.error;
+  zones.whole.low = before.low;
+  zones.whole.high = before.high;
+}
+
+const job::Filler& filler_of(const job::Job& job, Zone zone) { return zone == Zone::faces ? job.faces : job.edges; }
+
+Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+               const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes,
+               const Volumes& volumes, const std::vector<Piece>& surface, double build) {
+  const auto fractions = chord_fractions(240);
+  Three net{}, beyond{};
+  for (const Slice& slice : slices(job, measured, targets, fractions, 16)) {
+    const Three here = added(slice, fractions, job.zones);
+    for (std::size_t k = 0; k < 3; ++k) (slice.beyond ? beyond : net)[k] += here[k] * slice.weight / mm3_per_litre;
+  }
+  Zones out;
+  out.bounds = job.zones;
+  const double found = sum(net);
+  if (!(found > 0)) net[index(Zone::faces)] = volumes.add;
+  const double scale = found > 0 ? volumes.add / found : 1;
+  if (found > 1e-6) out.scaled_by = scale;  // below a microlitre it tells of rounding only
+  for (std::size_t k = 0; k < 3; ++k) {
+    out.by_zone[k].zone = static_cast<Zone>(k);
+    out.by_zone[k].net = net[k] * scale;
+    out.by_zone[k].beyond = beyond[k];
+  }
+  take_surface(surface, build, out);
+  for (std::size_t k = 0; k < changes.size(); ++k) {  // the stations' deepest places are known exactly
+    const Deepest& deep = changes[k].add;
+    auto& zone = out.by_zone[index(zone_at(deep.x, measured[k].chord, job.zones))];
+    zone.deepest = std::max(zone.deepest, deep.depth);
+  }
+  finish(job, out);
+  share_error(job, measured, changes, volumes, out);
+  return out;
+}
+
+}  // namespace fairblade::fill

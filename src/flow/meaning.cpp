@@ -1,0 +1,188 @@
+#include "flow/meaning.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "base/text.hpp"
+
+namespace fairblade::flow {
+namespace {
+
+constexpr double sure = 2;           // standard deviations
+constexpr double twitchy = 20;       // per cent of area ahead of the stock; common practice, no source
+const std::string not_worth = "inside the measurement error, so for this alone it is not worth doing";
+
+std::string degrees(double value) { return trimmed(value, 1) + "°"; }
+std::string percent(double value) { return trimmed(value, value < 10 ? 1 : 0) + " %"; }
+
+struct Noses {
+  double weight = 0, before = 0, after = 0, error = 0, same_helm = 0;
+  bool errors_known = true, helm_known = true;
+};
+
+Noses noses_of(const Water& water) {
+  Noses out;
+  double square = 0;
+  for (const StationWater& s : water.stations) {
+    if (!s.nose.known) continue;
+    out.weight += s.weight;
+    out.before += s.weight * s.nose.before;
+    out.after += s.weight * s.nose.after;
+    square += std::pow(s.weight * s.nose.error * s.nose.before, 2);
+    out.errors_known = out.errors_known && s.nose.error_known;
+    out.helm_known = out.helm_known && s.nose.same_suction_helm.has_value();
+    out.same_helm += s.weight * s.nose.same_suction_helm.value_or(0);
+  }
+  if (!(out.weight > 0)) return out;
+  out.error = std::sqrt(square) / out.before;  // of after / before
+  out.before /= out.weight;
+  out.after /= out.weight;
+  out.same_helm /= out.weight;
+  return out;
+}
+
+void say_stall(const Water& water, Meaning& out) {
+  const Noses noses = noses_of(water);
+  if (!(noses.weight > 0)) {
+    const std::string why = water.stations.empty() ? "no station" : water.stations.front().nose.why_not;
+    out.stall = "Stall: not compared at " + degrees(judged_helm) + " of helm, for " + why + ".";
+    return;
+  }
+  const double gain = 1 - noses.after / noses.before;
+  const bool clear = noses.errors_known && std::abs(gain) > sure * noses.error;
+  out.stall_gain = clear && gain > 0;
+  out.stall = "Stall: at " + degrees(judged_helm) + " of helm the suction at the nose goes from " + fixed(noses.before, 1) +
+              " to " + fixed(noses.after, 1) + " times the stream's pressure, " + percent(100 * std::abs(gain)) +
+              (gain >= 0 ? " less" : " more");
+  if (noses.errors_known) out.stall += " (give or take " + percent(100 * noses.error) + ")";
+  if (!noses.errors_known) {
+    out.stall += "; the readings near the nose are too few to tell how sure that is.";
+  } else if (!clear) {
+    out.stall += ", " + not_worth + ".";
+  } else if (noses.helm_known) {
+    const bool later = noses.same_helm > judged_helm;
+    out.stall += "; the new nose works as hard as the old one only at " + degrees(noses.same_helm) +
+                 (later ? ", so it should hold on longer." : ", so it may let go earlier.");
+    if (!later) out.stall.replace(out.stall.find("only "), 5, "already ");
+  } else {
+    out.stall += gain > 0 ? ", so it should hold on longer." : ", so it may let go earlier.";
+  }
+}
+
+struct EdgeSpan {
+  double thickness = 0;  // weighted mean, mm
+  std::optional<Band> hertz, knots;
+};
+
+EdgeSpan edges_of(const Water& water, Tone StationWater::*when) {
+  EdgeSpan out;
+  const auto widen = [](std::optional<Band>& all, const std::optional<Band>& one) {
+    if (!one) return;
+    if (!all) all = one;
+    all->low = std::min(all->low, one->low);
+    all->high = std::max(all->high, one->high);
+  };
+  for (const StationWater& s : water.stations) {
+    out.thickness += s.weight * (s.*when).edge.thickness;
+    widen(out.hertz, (s.*when).frequency);
+    widen(out.knots, (s.*when).humming);
+  }
+  return out;
+}
+
+std::string hertz(const std::optional<Band>& band) {
+  if (!band) return "too thin to shed a tone that can be worked out";
+  const auto round = [](double f) {
+    const double step = f >= 1000 ? 100 : f >= 100 ? 10 : 1;
+    return fixed(std::round(f / step) * step, 0);
+  };
+  return round(band->low) + " to " + round(band->high) + " Hz";
+}
+
+void say_hum(const job::Job& job, const Water& water, Meaning& out) {
+  const EdgeSpan before = edges_of(water, &StationWater::tone_before);
+  const EdgeSpan after = edges_of(water, &StationWater::tone_after);
+  const double count = std::max<double>(1, static_cast<double>(water.stations.size()));
+  const double error = job.reading_error * std::sqrt(2 / count);
+  out.hum_change = std::abs(after.thickness - before.thickness) > sure * error;
+  const auto edge = [&](const char* which, const EdgeSpan& span) {
+    return std::string(which) + " edge (" + in_unit(span.thickness, job.units) + ") " + (span.hertz ? "sheds at " : "is ") +
+           hertz(span.hertz);
+  };
+  out.hum = "Hum: at " + trimmed(water.knots, 1) + " knots the " + edge("old", before) + " and the " + edge("new", after);
+  if (water.heard) {
+    const auto when = [&](const EdgeSpan& span) {
+      if (!span.knots) return std::string("at no speed");
+      return "at " + fixed(span.knots->low, 1) + " to " + fixed(span.knots->high, 1) + " knots";
+    };
+    out.hum += "; the " + trimmed(*water.heard, 0) + " Hz that are heard come from the old one " + when(before) +
+               ", from the new one " + when(after);
+  }
+  out.hum += out.hum_change ? "; whether the blade answers to it cannot be told beforehand."
+                            : "; the change of edge is " + not_worth + ".";
+}
+
+std::string torque_words(const Water& water) {
+  const auto& before = water.blade_before.load.torque;
+  const auto& after = water.blade_after.load.torque;
+  if (!before || !after) return "";
+  std::string out = "; at " + degrees(water.helm) + " and " + trimmed(water.knots, 1) + " knots the stock feels " +
+                    fixed(*after, 0) + " Nm instead of " + fixed(*before, 0);
+  if (*after < 0) out += ", and the minus means that the helm would go over by itself";
+  return out;
+}
+
+void say_helm(const job::Job& job, const Water& water, Meaning& out) {
+  const auto& before = water.blade_before.balance_percent;
+  const auto& after = water.blade_after.balance_percent;
+  if (!before || !after) {
+    const std::string why = water.blade_before.area > 0 ? "where the stock stands (`ahead`) was not given at every station"
+                                                        : water.blade_before.why_not;
+    out.helm = "Helm: no balance (the usual bound is some 20 % of the area), for " + why + ".";
+    return;
+  }
+  const double count = std::max<double>(1, static_cast<double>(water.stations.size()));
+  const double error = 100 * job.reading_error / water.blade_before.mean_chord / std::sqrt(count);
+  out.helm_change = std::abs(*after - *before) > sure * error;
+  out.helm = "Helm: the area ahead of the stock goes from " + fixed(*before, 1) + " to " + fixed(*after, 1) + " %" +
+             torque_words(water);
+  if (!out.helm_change) out.helm += "; the change of balance is inside the measurement error";
+  out.helm += *after > twitchy ? "; above some 20 % helms turn twitchy (common practice)."
+                               : "; that is within the 20 % or so above which helms turn twitchy (common practice).";
+}
+
+void say_pull(const Water& water, Meaning& out) {
+  if (!water.cancel_before || !water.cancel_after) return;
+  const double before = std::abs(*water.cancel_before);
+  const double after = std::abs(*water.cancel_after);
+  if (!(before > sure * water.cancel_error)) return;  // nothing shows
+  out.pull_gain = before - after > sure * water.cancel_error;
+  out.pull = std::string("Pull: with the helm amidships the blade pulls to ") +
+             (*water.cancel_before < 0 ? "port" : "starboard") + " as " + degrees(before) + " of helm would (give or take " +
+             degrees(water.cancel_error) + "), afterwards as " + degrees(after) + ".";
+}
+
+}  // namespace
+
+Meaning meaning_of(const job::Job& job, const Water& water) {
+  Meaning out;
+  say_stall(water, out);
+  say_hum(job, water, out);
+  say_helm(job, water, out);
+  say_pull(water, out);
+  std::string gains;
+  const auto add = [&](bool there, const std::string& word) {
+    if (there) gains += (gains.empty() ? "" : ", ") + word;
+  };
+  add(out.stall_gain, "the nose's suction");
+  add(out.pull_gain, "the pull amidships");
+  add(out.hum_change, "the edge's tone");
+  add(out.helm_change, "the balance");
+  out.verdict = gains.empty() ? "Nothing here changes by more than the readings can tell: for the water's sake alone it is not "
+                                "worth doing."
+                              : "Beyond what reading errors could feign: " + gains + ".";
+  return out;
+}
+
+}  // namespace fairblade::flow

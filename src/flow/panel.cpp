@@ -1,0 +1,234 @@
+#include "flow/panel.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace fairblade::flow {
+namespace {
+
+using std::numbers::pi;
+using Vec = Eigen::Vector2d;
+
+constexpr double radians(double degrees) { return degrees * pi / 180; }
+
+/// The outline in chords, its first node at the origin: so that neither unit nor origin reaches the arithmetic.
+struct Shape {
+  std::vector<Vec> node, middle, along;  // along: unit direction of each panel
+  std::vector<double> length;
+  double gap = 0;                        // of the blunt base
+  Vec base_along = Vec::Zero();          // from the first node to the last
+  Vec bisector = Vec::Zero();            // the way the water leaves
+  bool blunt() const { return gap > 1e-7; }
+};
+
+double cross(const Vec& a, const Vec& b) { return a[0] * b[1] - a[1] * b[0]; }
+Vec left_of(const Vec& a) { return {-a[1], a[0]}; }
+
+std::optional<Shape> shape_of(const std::vector<Point>& nodes, double chord) {
+  if (nodes.size() < 10 || !(chord > 0) || !std::isfinite(chord)) return std::nullopt;
+  Shape out;
+  double twice_area = 0;
+  for (const Point& p : nodes) out.node.emplace_back((p.x() - nodes[0].x()) / chord, (p.y() - nodes[0].y()) / chord);
+  for (std::size_t k = 0; k + 1 < nodes.size(); ++k) {
+    const Vec step = out.node[k + 1] - out.node[k];
+    const double length = step.norm();
+    if (!(length > 1e-12) || !std::isfinite(length)) return std::nullopt;
+    out.length.push_back(length);
+    out.along.push_back(step / length);
+    out.middle.push_back((out.node[k] + out.node[k + 1]) / 2);
+    twice_area += cross(out.node[k], out.node[k + 1]);
+  }
+  if (!(twice_area > 0)) return std::nullopt;
+  const Vec base = out.node.back() - out.node.front();
+  out.gap = base.norm();
+  if (out.blunt()) out.base_along = base / out.gap;
+  const Vec leaving = out.along.back() - out.along.front();
+  if (!(leaving.norm() > 1e-9)) return std::nullopt;
+  out.bisector = leaving.normalized();
+  return out;
+}
+
+/// Velocity at a point by a panel of unit strength, from its two ends as seen from the point: `lg` the logarithm of the
+/// ratio of their distances, `angle` the angle the panel fills (positive to its left). Clockwise vorticity counts positive.
+Vec by_vorticity(const Vec& along, double lg, double angle) { return angle * along - lg * left_of(along); }
+Vec by_source(const Vec& along, double lg, double angle) { return lg * along + angle * left_of(along); }
+
+/// One row: the flow through panel i's middle, square to it, per node's vorticity.
+void fill_row(const Shape& shape, std::size_t i, std::vector<double>& half_log, Eigen::MatrixXd& matrix) {
+  const Vec& point = shape.middle[i];
+  const Vec square = left_of(shape.along[i]);
+  const auto row = static_cast<Eigen::Index>(i);
+  for (std::size_t k = 0; k < shape.node.size(); ++k) half_log[k] = std::log((point - shape.node[k]).squaredNorm()) / 2;
+  for (std::size_t j = 0; j < shape.length.size(); ++j) {
+    const Vec& along = shape.along[j];
+    const double length = shape.length[j];
+    const Vec from = point - shape.node[j];
+    const double x = from.dot(along);
+    const double y = i == j ? 0 : cross(along, from);
+    const double lg = half_log[j] - half_log[j + 1];
+    const double angle = i == j ? 0 : std::atan2(y * length, y * y + x * (x - length));
+    const Vec whole = by_vorticity(along, lg, angle);
+    // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
+    const Vec growing = (x * whole - (y * lg * along - (length - y * angle) * left_of(along))) / length;
+    const auto column = static_cast<Eigen::Index>(j);
+    matrix(row, column) += (whole - growing).dot(square) / (2 * pi);
+    matrix(row, column + 1) += growing.dot(square) / (2 * pi);
+  }
+  if (!shape.blunt()) return;
+  const std::size_t last = shape.node.size() - 1;
+  const Vec from = point - shape.node[0];
+  const double x = from.dot(shape.base_along);
+  const double y = cross(shape.base_along, from);
+  const double angle = std::atan2(y * shape.gap, y * y + x * (x - shape.gap));
+  const double lg = half_log[0] - half_log[last];
+  // The water leaves at half of (first - last): what of it crosses the base is source, what runs along it vorticity.
+  const Vec jet = std::abs(cross(shape.bisector, shape.base_along)) / 2 * by_source(shape.base_along, lg, angle) +
+                  shape.bisector.dot(shape.base_along) / 2 * by_vorticity(shape.base_along, lg, angle);
+  matrix(row, 0) += jet.dot(square) / (2 * pi);
+  matrix(row, static_cast<Eigen::Index>(last)) -= jet.dot(square) / (2 * pi);
+}
+
+struct Integrals {
+  double normal = 0, axial = 0, moment = 0;
+};
+
+/// Force of the pressures on one straight piece, speed linear along it: Simpson's rule is exact.
+void add_piece(Integrals& sum, const Vec& a, const Vec& b, double va, double vb) {
+  const Vec middle = (a + b) / 2;
+  const double vm = (va + vb) / 2;
+  const Vec inward(-(b[1] - a[1]), b[0] - a[0]);  // times the length; the outline runs anticlockwise
+  const auto add = [&](const Vec& at, double v, double weight) {
+    const Vec force = (1 - v * v) * weight * inward;
+    sum.axial += force[0];
+    sum.normal += force[1];
+    sum.moment += cross(at, force);
+  };
+  add(a, va, 1.0 / 6);
+  add(middle, vm, 4.0 / 6);
+  add(b, vb, 1.0 / 6);
+}
+
+}  // namespace
+
+std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame) {
+  const auto shape = shape_of(nodes, frame.chord);
+  if (!shape) return std::nullopt;
+  const auto count = static_cast<Eigen::Index>(nodes.size());
+  Eigen::MatrixXd matrix = Eigen::MatrixXd::Zero(count, count);
+  Eigen::MatrixXd right = Eigen::MatrixXd::Zero(count, 2);
+  std::vector<double> half_log(nodes.size());
+  for (std::size_t i = 0; i < shape->length.size(); ++i) {
+    fill_row(*shape, i, half_log, matrix);
+    right.row(static_cast<Eigen::Index>(i)) = -left_of(shape->along[i]).transpose();
+  }
+  matrix(count - 1, 0) = matrix(count - 1, count - 1) = 1;  // Kutta
+  if (!matrix.allFinite()) return std::nullopt;
+  const Eigen::PartialPivLU<Eigen::MatrixXd> factors(matrix);
+  if (!(factors.rcond() > 1e-13)) return std::nullopt;
+  const Eigen::MatrixXd solution = factors.solve(right);
+  if (!solution.allFinite()) return std::nullopt;
+  PanelFlow out;
+  out.nodes_ = std::move(nodes);
+  out.frame_ = frame;
+  out.base_vorticity_ = shape->blunt() ? shape->bisector.dot(shape->base_along) / 2 * shape->gap : 0;
+  out.along_.assign(solution.col(0).data(), solution.col(0).data() + count);
+  out.across_.assign(solution.col(1).data(), solution.col(1).data() + count);
+  return out;
+}
+
+std::vector<double> PanelFlow::speeds(double degrees) const {
+  const double c = std::cos(radians(degrees));
+  const double s = std::sin(radians(degrees));
+  std::vector<double> out(nodes_.size());
+  for (std::size_t k = 0; k < out.size(); ++k) out[k] = c * along_[k] + s * across_[k];
+  return out;
+}
+
+std::vector<double> PanelFlow::pressures(double degrees) const {
+  auto out = speeds(degrees);
+  for (double& v : out) v = 1 - v * v;
+  return out;
+}
+
+double PanelFlow::circulation_lift(const std::vector<double>& speeds) const {
+  double sum = base_vorticity_ * (speeds.front() - speeds.back());
+  for (std::size_t k = 0; k + 1 < nodes_.size(); ++k) {
+    const double dx = nodes_[k + 1].x() - nodes_[k].x();
+    const double dy = nodes_[k + 1].y() - nodes_[k].y();
+    sum += (speeds[k] + speeds[k + 1]) / 2 * std::hypot(dx, dy) / frame_.chord;
+  }
+  return 2 * sum;
+}
+
+double PanelFlow::zero_lift_degrees() const {
+  return -std::atan2(circulation_lift(along_), circulation_lift(across_)) * 180 / pi;
+}
+
+double PanelFlow::lift_slope() const { return std::hypot(circulation_lift(along_), circulation_lift(across_)); }
+
+namespace {
+
+/// The greatest mean of -Cp over a stretch of surface, ending between nodes; nodes in chords, and the speeds there.
+struct Stretch {
+  double mean = 0, at = 0;
+};
+Stretch worst_stretch(const std::vector<Vec>& node, const std::vector<double>& v, double stretch) {
+  const std::size_t count = node.size();
+  std::vector<double> arc(count, 0), sum(count, 0);
+  for (std::size_t k = 1; k < count; ++k) {
+    const double length = (node[k] - node[k - 1]).norm();
+    arc[k] = arc[k - 1] + length;
+    sum[k] = sum[k - 1] + length * ((v[k] * v[k] + v[k] * v[k - 1] + v[k - 1] * v[k - 1]) / 3 - 1);
+  }
+  const auto until = [&](std::size_t& k, double s) {  // the sum at arc s, k the panel's end, moving on only
+    while (k + 1 < count && arc[k] < s) ++k;
+    const double part = s - arc[k - 1];
+    const double ahead = v[k - 1] + (v[k] - v[k - 1]) * part / (arc[k] - arc[k - 1]);
+    return sum[k - 1] + part * ((v[k - 1] * v[k - 1] + v[k - 1] * ahead + ahead * ahead) / 3 - 1);
+  };
+  Stretch out{-1e300, 0};
+  std::size_t low = 1, high = 1;
+  for (std::size_t k = 0; k < count; ++k) {
+    const double from = arc[k] - stretch / 2;
+    if (from < 0 || arc[k] + stretch / 2 > arc.back()) continue;
+    const double before = until(low, from);
+    const double mean = (until(high, arc[k] + stretch / 2) - before) / stretch;
+    if (mean > out.mean) out = {mean, node[k][0]};
+  }
+  return out;
+}
+
+}  // namespace
+
+AtAngle PanelFlow::at(double degrees) const {
+  AtAngle out;
+  out.degrees = degrees;
+  const auto v = speeds(degrees);
+  std::vector<Vec> node;
+  node.reserve(nodes_.size());
+  for (const Point& p : nodes_) {
+    node.emplace_back((p.x() - frame_.leading_edge_x) / frame_.chord, p.y() / frame_.chord);
+  }
+  Integrals sum;
+  for (std::size_t k = 0; k + 1 < node.size(); ++k) add_piece(sum, node[k], node[k + 1], v[k], v[k + 1]);
+  add_piece(sum, node.back(), node.front(), std::abs(v.back()), std::abs(v.front()));
+  out.lift = circulation_lift(v);
+  out.normal = sum.normal;
+  out.axial = sum.axial;
+  out.moment = sum.moment;
+  if (std::abs(out.normal) >= 0.01) out.centre_of_pressure = out.moment / out.normal;
+  out.lowest_pressure = 1;
+  for (std::size_t k = 0; k < v.size(); ++k) {
+    if (1 - v[k] * v[k] >= out.lowest_pressure) continue;
+    out.lowest_pressure = 1 - v[k] * v[k];
+    out.lowest_at = node[k][0];
+  }
+  const Stretch worst = worst_stretch(node, v, suction_stretch);
+  out.suction = worst.mean;
+  out.suction_at = worst.at;
+  return out;
+}
+
+}  // namespace fairblade::flow

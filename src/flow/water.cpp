@@ -1,0 +1,142 @@
+#include "flow/water.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numbers>
+
+#include "base/text.hpp"
+#include "flow/meaning.hpp"
+
+namespace fairblade::flow {
+namespace {
+
+constexpr double usual_knots = 5, usual_helm = 8;
+
+void settle(const job::Job& job, const WaterOptions& options, Water& water) {
+  water.knots = job.speed.value_or(usual_knots);
+  if (!job.speed) water.defaults.push_back({"speed", trimmed(usual_knots, 1)});
+  water.end_plate = options.end_plate.value_or(EndPlate::full);
+  if (!options.end_plate) water.defaults.push_back({"water.end_plate", name_of(water.end_plate)});
+  water.helm = options.helm.value_or(usual_helm);
+  if (!options.helm) water.defaults.push_back({"water.helm", trimmed(usual_helm, 1)});
+  water.heard = options.heard;
+}
+
+// Each station stands for the blade half-way to its neighbours, and the outer ones for what lies beyond.
+std::vector<double> weights_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured) {
+  std::vector<double> out;
+  const std::size_t count = measured.size();
+  double sum = 0;
+  for (std::size_t k = 0; k < count; ++k) {
+    const double from = k == 0 ? std::min(0.0, measured[0].down) : (measured[k - 1].down + measured[k].down) / 2;
+    const double bottom = std::max(measured[k].down, job.bottom.value_or(measured[k].down));
+    const double to = k + 1 == count ? bottom : (measured[k].down + measured[k + 1].down) / 2;
+    out.push_back(std::max(to - from, 0.0) * measured[k].chord);
+    sum += out.back();
+  }
+  for (double& weight : out) weight = sum > 0 ? weight / sum : 1.0 / static_cast<double>(count);
+  return out;
+}
+
+Tone tone_of(const Edge& edge, const Water& water) {
+  Tone out;
+  out.edge = edge;
+  out.frequency = shedding_band(edge, water.knots);
+  if (water.heard) out.humming = humming_speeds(edge, *water.heard);
+  return out;
+}
+
+StationWater station_water(const job::Job& job, const section::MeasuredSection& measured,
+                           const target::TargetSection& target, const WaterOptions& options, const Water& water) {
+  StationWater out;
+  out.station = measured.station;
+  out.down = measured.down;
+  const bool sides_known = !measured.thickness_only && !measured.one_side_only;
+  out.before = section_in_water(nodes_of(measured, target, options.panels), sides_known);
+  out.after = section_in_water(nodes_of(target, options.panels), sides_known);
+  const bool has_nose = measured.skeg == 0 && out.before.known;
+  const auto error = has_nose ? suction_error(measured, job.reading_error) : std::nullopt;
+  out.nose = compare_noses(out.before, out.after, error.value_or(0));
+  out.tone_before = tone_of(edge_of(measured), water);
+  out.tone_after = tone_of(edge_of(target), water);
+  return out;
+}
+
+// All stations by their weights; nothing when one of them cannot tell.
+std::optional<double> cancel_of(const Water& water, SectionWater StationWater::*when) {
+  double sum = 0;
+  for (const StationWater& station : water.stations) {
+    const SectionWater& section = station.*when;
+    if (!section.known || !section.sides_known) return std::nullopt;
+    sum += station.weight * section.helm_to_cancel;
+  }
+  return sum;
+}
+
+// A camber line of which every reading strays by e turns the zero-lift angle by about 2e/chord for a lift that hangs
+// mostly on the tail's slope (thin-section theory weighs the tail most); each face's error halves on the middle line.
+double cancel_error_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured, const Water& water) {
+  double square = 0;
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    const double radians = 2 * job.reading_error / std::sqrt(2.0) / measured[k].chord;
+    square += std::pow(water.stations[k].weight * radians * 180 / std::numbers::pi, 2);
+  }
+  return std::sqrt(square);
+}
+
+std::vector<std::string> limits_of(const Water& water) {
+  std::vector<std::string> out{
+      "Two shapes compared in water without friction, section by section; not a design. Balance, loads and the stock belong to "
+      "a qualified designer.",
+      "No stall angle and no cavitation is foretold: only which nose works harder at one helm.",
+      "The load is the straight line of small angles, for a blade alone in a steady stream, without propeller, waves or heel.",
+      "The tone's equation is from tests in air on aerofoils with a blunt edge; whether a blade answers to it, nobody can say "
+      "from its outline. The band allows for a boundary layer 0.7 to 1.5 times a smooth flat plate's."};
+  if (!water.blade_before.known && !water.blade_before.why_not.empty()) {
+    out.push_back("No load is worked out: " + water.blade_before.why_not + ".");
+  }
+  const auto skegs = [](const StationWater& s) { return s.before.skeg > 0; };
+  if (std::any_of(water.stations.begin(), water.stations.end(), skegs)) {
+    out.push_back("Behind a fixed skeg, skeg and rudder are worked out in line, the angle being the boat's leeway; the skeg, which "
+                  "was not measured, is taken as the target's own curve both times.");
+  }
+  for (const StationWater& s : water.stations) {
+    if (s.before.known && s.before.parted <= 0) continue;
+    out.push_back("Station " + s.station + ": " +
+                  (s.before.known ? "the readings let the faces touch or nearly so; they were parted by up to " +
+                                        fixed(s.before.parted, 2) + " mm to be worked out"
+                                  : s.before.why_not) +
+                  ".");
+  }
+  return out;
+}
+
+}  // namespace
+
+Water before_and_after(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                       const std::vector<target::TargetSection>& targets, const WaterOptions& options) {
+  assert(measured.size() == targets.size());
+  Water out;
+  settle(job, options, out);
+  const auto weights = weights_of(job, measured);
+  bool behind_skeg = false;
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    out.stations.push_back(station_water(job, measured[k], targets[k], options, out));
+    out.stations.back().weight = weights[k];
+    behind_skeg = behind_skeg || measured[k].skeg > 0;
+  }
+  out.blade_before = blade_in_water(outline_of(job, measured), behind_skeg, out.end_plate, out.knots, out.helm);
+  out.blade_after = blade_in_water(outline_of(job, targets), behind_skeg, out.end_plate, out.knots, out.helm);
+  out.cancel_before = cancel_of(out, &StationWater::before);
+  out.cancel_after = cancel_of(out, &StationWater::after);
+  out.cancel_error = cancel_error_of(job, measured, out);
+  if (!out.stations.empty()) {
+    out.edge_options = edge_options(out.stations[out.stations.size() / 2].tone_after.edge, out.knots);
+  }
+  out.limits = limits_of(out);
+  out.meaning = meaning_of(job, out);
+  return out;
+}
+
+}  // namespace fairblade::flow

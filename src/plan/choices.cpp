@@ -1,0 +1,175 @@
+#include "plan/choices.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "base/text.hpp"
+
+namespace fairblade::plan {
+namespace {
+
+using job::TargetRequest;
+
+struct Idea {
+  std::string name;
+  std::vector<job::Override> asks;
+  std::function<void(TargetRequest&)> change;
+};
+
+Idea ratio_idea(int percent) {
+  const std::string digits = percent < 10 ? "0" + std::to_string(percent) : std::to_string(percent);
+  return {"00" + digits + " throughout",
+          {{"approach", "full-section"}, {"thickness", std::to_string(percent) + "%"}, {"max_thickness_at", "form"}},
+          [percent](TargetRequest& t) {
+            t.approach = job::Approach::full_section;
+            t.thickness = {job::Thickness::Kind::ratio, percent / 100.0};
+            t.max_thickness_at = {};
+          }};
+}
+
+// How far the tool may build the edges where the owner did not say: 3 % of the longest chord ahead, 8 % aft.
+constexpr double reach_ahead = 0.03, reach_aft = 0.08;
+
+std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>& fitted) {
+  double chord = 0;
+  double ratio = 0;
+  for (const auto& station : job.stations) chord = std::max(chord, station.chord);
+  for (const auto& one : fitted) ratio += one.form.thickness_ratio / static_cast<double>(fitted.size());
+  const double ahead = std::round(reach_ahead * chord);
+  const double aft = std::round(reach_aft * chord);
+  const double unit = millimetres_in(job.units);
+  const auto up_to = [unit](double mm) { return "up_to " + shortest(mm / unit); };
+  std::vector<Idea> out;
+  out.push_back({"edges only", {{"approach", "edges-only"}},
+                 [](TargetRequest& t) { t.approach = job::Approach::edges_only; }});
+  out.push_back({"closest form",
+                 {{"approach", "full-section"}, {"thickness", "closest"}, {"max_thickness_at", "form"}},
+                 [](TargetRequest& t) {
+                   t.approach = job::Approach::full_section;
+                   t.thickness = {job::Thickness::Kind::closest, 0};
+                   t.max_thickness_at = {};
+                 }});
+  const int below = std::clamp(static_cast<int>(std::floor(100 * ratio)), 3, 39);
+  out.push_back(ratio_idea(below));
+  out.push_back(ratio_idea(below + 1));
+  out.push_back({"least fill", {{"approach", "full-section"}, {"thickness", "least-fill"}},
+                 [](TargetRequest& t) {
+                   t.approach = job::Approach::full_section;
+                   t.thickness = {job::Thickness::Kind::least_fill, 0};
+                 }});
+  out.push_back({"least fill, edges built out",
+                 {{"approach", "full-section"},
+                  {"thickness", "least-fill"},
+                  {"extend_leading_edge", up_to(ahead)},
+                  {"extend_trailing_edge", up_to(aft)}},
+                 [ahead, aft](TargetRequest& t) {
+                   t.approach = job::Approach::full_section;
+                   t.thickness = {job::Thickness::Kind::least_fill, 0};
+                   t.extend_leading_edge = {true, ahead};
+                   t.extend_trailing_edge = {true, aft};
+                 }});
+  out.push_back({"closest modified form",
+                 {{"approach", "full-section"}, {"thickness", "closest"}, {"max_thickness_at", "closest"}},
+                 [](TargetRequest& t) {
+                   t.approach = job::Approach::full_section;
+                   t.thickness = {job::Thickness::Kind::closest, 0};
+                   t.max_thickness_at = {job::MaxThicknessAt::Kind::closest, 0};
+                 }});
+  return out;
+}
+
+DeepestPlace deepest(const Plan& plan, bool add) {
+  DeepestPlace out;
+  for (const auto& change : plan.changes) {
+    const fill::Deepest& one = add ? change.add : change.removal;
+    if (one.depth > out.depth) out = {one.depth, one.x, change.station, one.face};
+  }
+  return out;
+}
+
+// Deeper than the limit by more than a reading can tell apart from it in print (0.05 mm).
+bool breaks_limit(const Plan& plan) {
+  for (std::size_t k = 0; k < plan.changes.size(); ++k) {
+    if (plan.changes[k].removal.depth > plan.job.stations[k].target.max_removal + 0.05) return true;
+  }
+  return false;
+}
+
+std::string thickness_words(const Plan& plan) {
+  double low = 1;
+  double high = 0;
+  for (const auto& target : plan.targets) {
+    low = std::min(low, target.thickness_ratio);
+    high = std::max(high, target.thickness_ratio);
+  }
+  if (high - low < 0.0005) return trimmed(100 * high, 1) + " % thick";
+  return trimmed(100 * low, 1) + " to " + trimmed(100 * high, 1) + " % thick";
+}
+
+std::string sentence(const Idea& idea, const Plan& plan, const Choice& choice) {
+  const auto mm = [&](double v) { return in_unit(v, plan.job.units); };
+  std::string gain;
+  if (idea.name == "edges only") {
+    gain = "Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was";
+  } else if (idea.name == "least fill") {
+    gain = "The thinnest sections that keep your cutting limit, " + thickness_words(plan);
+  } else if (idea.name == "least fill, edges built out") {
+    const double area = choice.after.area - choice.before.area;
+    gain = "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " +
+           trimmed(area / 100, 0) + " cm² more blade";
+  } else {
+    gain = "A published section on every station, " + thickness_words(plan);
+  }
+  if (choice.breaks_limit) {
+    return gain + ", at the price of a cut of " + mm(choice.deepest_removal.depth) + " at station " +
+           choice.deepest_removal.station + ", more than you allow.";
+  }
+  return gain + ", for " + fixed(choice.add, 2) + " litres and nothing off deeper than you allow.";
+}
+
+Choice weigh(const job::Job& job, const Idea& idea) {
+  Choice out;
+  out.name = idea.name;
+  out.asks = idea.asks;
+  job::Job changed = job;
+  idea.change(changed.target);
+  for (auto& station : changed.stations) idea.change(station.target);
+  const auto plan = run_line(changed);
+  if (!plan) {
+    const Fault& fault = plan.faults().front();
+    out.refused = fault.what + ": " + fault.remedy;
+    return out;
+  }
+  out.add = plan->volumes.add;
+  out.remove = plan->volumes.remove;
+  out.add_error = plan->volumes.add_error;
+  out.deepest_add = deepest(*plan, true);
+  out.deepest_removal = deepest(*plan, false);
+  out.before = plan->before;
+  out.after = plan->after;
+  out.breaks_limit = breaks_limit(*plan);
+  out.gain_and_price = sentence(idea, *plan, out);
+  return out;
+}
+
+}  // namespace
+
+std::vector<Choice> weigh_choices(const job::Job& job) {
+  std::vector<form::FittedForm> fitted;
+  for (const auto& station : job.stations) {
+    if (const auto measured = section::measure_section(job, station)) {
+      fitted.push_back(form::fit_form(*measured, job.reading_error));
+    }
+  }
+  std::vector<Choice> out;
+  if (fitted.empty()) return out;
+  for (const Idea& idea : ideas(job, fitted)) out.push_back(weigh(job, idea));
+  std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) {
+    if (a.refused.has_value() != b.refused.has_value()) return !a.refused;
+    return !a.refused && a.add < b.add;
+  });
+  return out;
+}
+
+}  // namespace fairblade::plan

@@ -1,0 +1,57 @@
+// Product of the plan room: every product of one job side by side. Verbs: make_plan, run_line, sections_at.
+// The room only hands a job through the rooms in their order, and again where a question needs a second plan.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fill/blade.hpp"
+#include "fill/fill.hpp"
+#include "form/form.hpp"
+#include "job/job.hpp"
+#include "section/section.hpp"
+#include "target/asymmetry.hpp"
+#include "target/stray_stations.hpp"
+#include "target/target.hpp"
+#include "target/twist.hpp"
+
+namespace fairblade::plan {
+
+/// The reading that governs a least-fill station, and the litres to add had it not been read.
+struct GoverningReading {
+  std::size_t station = 0;
+  double litres_without = 0;
+};
+
+/// One entry per station in each list, in the order of job.stations.
+struct Plan {
+  job::Job job;
+  std::vector<section::MeasuredSection> measured;
+  std::vector<form::FittedForm> fitted;
+  std::vector<target::TargetSection> targets;
+  std::vector<fill::StationChange> changes;
+  fill::Volumes volumes;
+  fill::BladeFigures before, after;
+  target::BladeTwist twist;
+  std::vector<target::Asymmetry> asymmetry;
+  target::MakeOne make_one;
+  std::vector<GoverningReading> governing;
+  std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
+};
+
+/// The line from readings to litres and blade figures, without twist, strays, asymmetry and governing readings.
+Outcome<Plan> run_line(const job::Job& job);
+
+/// From a checked job to everything that is reported and drawn, or why not.
+Outcome<Plan> make_plan(const job::Job& job);
+
+/// A section between stations, for drawings.
+struct Between {
+  section::MeasuredSection measured;
+  target::TargetSection target;
+  fill::StationChange change;
+};
+/// Sections at these heights (mm down), named "at 250"; heights of stations are left out. Refused outside the stations.
+Outcome<std::vector<Between>> sections_at(const Plan& plan, const std::vector<double>& heights);
+
+}  // namespace fairblade::plan

@@ -1,0 +1,157 @@
+#include "target/draft.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/numerics.hpp"
+#include "target/span_line.hpp"
+
+namespace fairblade::target {
+
+using form::FittedForm;
+using form::Form;
+using job::TargetRequest;
+using section::MeasuredSection;
+
+namespace {
+
+Form family_of(const TargetRequest& request, const FittedForm& fitted) {
+  switch (request.max_thickness_at.kind) {
+    case job::MaxThicknessAt::Kind::form: return Form{fitted.form.thickness_ratio, 6, 0};
+    case job::MaxThicknessAt::Kind::closest: return fitted.modified;
+    case job::MaxThicknessAt::Kind::fraction: break;
+  }
+  return Form{fitted.form.thickness_ratio, 6, request.max_thickness_at.value};
+}
+
+bool found_by_tool(const job::Station& station) {
+  return station.target.thickness.kind == job::Thickness::Kind::closest ||
+         station.target.thickness.kind == job::Thickness::Kind::least_fill;
+}
+
+bool least(const job::Station& station) { return station.target.thickness.kind == job::Thickness::Kind::least_fill; }
+
+}  // namespace
+
+Draft draft_of(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
+  const TargetRequest& request = station.target;
+  if (least(station)) {
+    const LeastFill found = least_fill(measured, fitted, request);
+    return {found.wish, found.need.thickness_ratio, found.need, {}};
+  }
+  const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
+  const Form family = family_of(request, fitted);
+  Draft out;
+  out.wish = wish_of(measured, family, request, fixed(request.extend_leading_edge), fixed(request.extend_trailing_edge));
+  switch (request.thickness.kind) {
+    case job::Thickness::Kind::ratio: out.thickness_ratio = request.thickness.value; break;
+    case job::Thickness::Kind::mm: out.thickness_ratio = request.thickness.value / out.wish.chord; break;
+    default: out.thickness_ratio = family.thickness_ratio;
+  }
+  return out;
+}
+
+namespace {
+
+SpanQuantity quantity(const std::vector<MeasuredSection>& measured) {
+  SpanQuantity out;
+  for (const auto& one : measured) {
+    out.down.push_back(one.down);
+    out.weight.push_back(one.interpolated ? 0.0 : 1.0);
+  }
+  return out;
+}
+
+double greatest_pull(const SpanLine& line) {
+  double out = 0;
+  for (const double pull : line.pull) out = std::max(out, std::abs(pull));
+  return out;
+}
+
+// Leading and trailing edge as distances ahead and aft of the stock.
+void fair_outline(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
+                  std::vector<Warning>& warnings) {
+  const job::Spanwise kind = job.target.spanwise;
+  SpanQuantity leading = quantity(measured);
+  SpanQuantity trailing = quantity(measured);
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    if (!measured[k].ahead || measured[k].skeg > 0) return;
+    const Wish& wish = drafts[k].wish;
+    leading.value.push_back(*measured[k].ahead - wish.leading_edge_x);
+    trailing.value.push_back(wish.leading_edge_x + wish.chord - *measured[k].ahead);
+  }
+  const SpanLine fore = fair_along(leading, kind);
+  const SpanLine aft = fair_along(trailing, kind);
+  const double worst = std::max(greatest_pull(fore), greatest_pull(aft));
+  if (worst > outline_reach * job.reading_error) {
+    warnings.push_back({"outline-kept", "job",
+                        std::string("the edges in side view are no ") +
+                            (kind == job::Spanwise::straight ? "straight lines" : "even curves") + ": they would move by up to " +
+                            in_unit(worst, job.units) + ", so they are kept as measured"});
+    return;
+  }
+  for (std::size_t k = 0; k < measured.size(); ++k) {
+    // A move within one reading's error is not worth a line on the template that the blade does not meet.
+    const auto worth_it = [&](double pull) { return std::abs(pull) > job.reading_error ? pull : 0.0; };
+    Draft& draft = drafts[k];
+    draft.pull.leading_edge = worth_it(fore.pull[k]);
+    draft.pull.trailing_edge = worth_it(aft.pull[k]);
+    draft.wish.leading_edge_x -= draft.pull.leading_edge;
+    draft.wish.chord += draft.pull.leading_edge + draft.pull.trailing_edge;
+  }
+}
+
+// One family for the whole blade where the tool found it: the middle one, for index and place.
+void fair_family(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
+  std::vector<double> index;
+  std::vector<double> place;
+  const auto closest = [&](std::size_t k) {
+    return job.stations[k].target.max_thickness_at.kind == job::MaxThicknessAt::Kind::closest;
+  };
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    if (!closest(k) || measured[k].interpolated) continue;
+    index.push_back(drafts[k].wish.family.leading_edge_index);
+    place.push_back(drafts[k].wish.family.max_thickness_at);
+  }
+  if (index.empty()) return;
+  const double middle_index = median(index);
+  const double middle_place = median(place);
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    if (!closest(k)) continue;
+    drafts[k].wish.family.leading_edge_index = middle_index;
+    drafts[k].wish.family.max_thickness_at = middle_place;
+  }
+}
+
+void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
+  if (!std::all_of(job.stations.begin(), job.stations.end(), found_by_tool)) return;
+  SpanQuantity ratio = quantity(measured);
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    Draft& draft = drafts[k];
+    if (least(job.stations[k])) {  // for the outline and family as they now are
+      draft.need = needed_thickness(measured[k], draft.wish, job.stations[k].target);
+      draft.thickness_ratio = draft.need->thickness_ratio;
+    }
+    ratio.value.push_back(draft.thickness_ratio);
+    const bool bound = draft.need && !measured[k].interpolated;
+    ratio.bound.push_back(bound ? draft.thickness_ratio : -std::numeric_limits<double>::infinity());
+  }
+  const SpanLine line = fair_along(ratio, job.target.spanwise);
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    drafts[k].thickness_ratio = line.faired[k];
+    drafts[k].pull.thickness = line.pull[k] * drafts[k].wish.chord;
+  }
+}
+
+}  // namespace
+
+void fair_drafts(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
+                 std::vector<Warning>& warnings) {
+  if (job.target.spanwise == job::Spanwise::as_measured || drafts.size() < 2) return;
+  fair_outline(job, measured, drafts, warnings);
+  fair_family(job, measured, drafts);
+  fair_thickness(job, measured, drafts);
+}
+
+}  // namespace fairblade::target

@@ -1,0 +1,122 @@
+#include "target/edge_cuts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+namespace fairblade::target {
+
+using section::MeasuredSection;
+
+namespace {
+
+// How far a place outside the target's face stands from it: least distance to the face near there, or to the nose.
+double outside_by(const TargetSection& target, const section::SurfacePoint& point) {
+  const double inside_half = target.half_breadth(point.face, point.x);
+  if (point.half_breadth <= inside_half) return 0;
+  double best = point.half_breadth - inside_half;
+  if (point.x < target.leading_edge_x || point.x > target.trailing_edge_x()) {
+    const double edge = std::clamp(point.x, target.leading_edge_x, target.trailing_edge_x());
+    const double over = std::max(0.0, point.half_breadth - target.half_breadth(point.face, edge));
+    best = std::hypot(point.x - edge, over);
+  }
+  // The nearest place lies within `best` along the chord; a round nose wants even steps in sqrt(x).
+  const double from = std::max(target.leading_edge_x, point.x - best);
+  const double to = std::min(target.trailing_edge_x(), point.x + best);
+  if (to <= from) return best;
+  const double u0 = std::sqrt(from - target.leading_edge_x);
+  const double u1 = std::sqrt(to - target.leading_edge_x);
+  constexpr int steps = 400;
+  for (int k = 0; k <= steps; ++k) {
+    const double u = u0 + (u1 - u0) * k / steps;
+    const double x = std::min(target.leading_edge_x + u * u, to);
+    best = std::min(best, std::hypot(x - point.x, target.half_breadth(point.face, x) - point.half_breadth));
+  }
+  return best;
+}
+
+EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to) {
+  EdgeCut out;
+  for (const auto& point : measured.points) {
+    if (point.x < from || point.x > to) continue;
+    const double depth = outside_by(target, point);
+    if (depth > out.depth) out = {depth, point.x, point.face};
+  }
+  return out;
+}
+
+TargetSection target_of(const Wish& wish, double thickness_ratio) {
+  TargetSection out;
+  out.skeg = wish.skeg;
+  out.leading_edge_x = wish.leading_edge_x + wish.skeg;
+  out.chord = wish.chord - wish.skeg;
+  out.curve = curve_of(wish, thickness_ratio);
+  return out;
+}
+
+// Least mm in (0, most] that works, rounded up to a tenth and tried again so.
+std::optional<double> least_mm(double from, double most, const std::function<bool(double)>& works) {
+  if (!works(most)) return std::nullopt;
+  double low = from;
+  double high = most;
+  for (int k = 0; k < 30; ++k) {
+    const double middle = (low + high) / 2;
+    (works(middle) ? high : low) = middle;
+  }
+  const double rounded = std::ceil(high * 10 - 1e-9) / 10;
+  return works(rounded) ? std::optional(rounded) : std::nullopt;
+}
+
+}  // namespace
+
+EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target) {
+  return deepest(measured, target, -1, cut_from * measured.chord);
+}
+
+EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target) {
+  return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord);
+}
+
+void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
+                 const Wish& wish, double thickness_ratio, TargetSection& target) {
+  const auto mm = [&](double v) { return in_unit(v, job.units); };
+  const double limit = request.max_removal;
+  const auto keeps = [&](const Wish& changed, bool nose) {
+    const TargetSection tried = target_of(changed, thickness_ratio);
+    return (nose ? nose_cut(measured, tried) : tail_cut(measured, tried)).depth <= limit + 1e-9;
+  };
+  const EdgeCut nose = measured.skeg > 0 ? EdgeCut{} : nose_cut(measured, target);
+  if (nose.depth > limit + 1e-9) {
+    const auto forward = least_mm(0, 0.2 * measured.chord, [&](double d) {
+      Wish changed = wish;
+      changed.leading_edge_x -= d;
+      changed.chord += d;
+      return keeps(changed, true);
+    });
+    std::string ways = forward ? "build the leading edge forward by " + mm(std::max(0.1, *forward - wish.leading_edge_x)) + ", or " : "";
+    target.warnings.push_back({"nose-cut", "station " + measured.station,
+                               std::string(section::name_of(nose.face)) + ": the leading edge would be cut " + mm(nose.depth) +
+                                   " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(nose.depth) + " off there"});
+  }
+  const EdgeCut tail = tail_cut(measured, target);
+  if (tail.depth <= limit + 1e-9) return;
+  const auto aft = least_mm(0, 0.4 * measured.chord, [&](double d) {
+    Wish changed = wish;
+    changed.chord += d;
+    return keeps(changed, false);
+  });
+  const double edge = target.trailing_edge_thickness;
+  const auto thicker = least_mm(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), [&](double e) {
+    Wish changed = wish;
+    changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
+    return buildable(curve_of(changed, thickness_ratio)) && keeps(changed, false);
+  });
+  const double already = target.trailing_edge_x() - measured.chord;
+  std::string ways = aft ? "extend the trailing edge by " + mm(already + *aft) + ", or " : "";
+  if (thicker) ways += "leave it " + mm(*thicker) + " thick, or ";
+  target.warnings.push_back({"tail-cut", "station " + measured.station,
+                             std::string(section::name_of(tail.face)) + ": the run aft would be cut " + mm(tail.depth) +
+                                 " deep at x " + mm(tail.x) + ": " + ways + "allow " + mm(tail.depth) + " off there"});
+}
+
+}  // namespace fairblade::target
