@@ -10,7 +10,7 @@ namespace fairblade::drawing {
 using section::Face;
 
 /// From the leading edge to the trailing edge; x mm aft of the measured leading edge, y the half-breadth (positive
-/// outwards, whichever the face). Sampled evenly in sqrt(x), then thinned by 0.004 mm (seen: 0.006 mm from the curve).
+/// outwards, whichever the face). Sampled evenly in sqrt(x), then thinned by 0.004 mm (seen: 0.0045 mm from the curve).
 Polyline measured_line(const section::MeasuredSection& measured, Face face);
 Polyline target_line(const target::TargetSection& target, Face face);
 

@@ -10,14 +10,16 @@ namespace fairblade::flow {
 namespace {
 
 constexpr double sure = 2;           // standard deviations
+constexpr double sure_suction = 3;   // the same; suctions stray further upwards than a normal law has it
 constexpr double twitchy = 20;       // per cent of area ahead of the stock; common practice, no source
 const std::string not_worth = "inside the measurement error, so for this alone it is not worth doing";
 
 std::string degrees(double value) { return trimmed(value, 1) + "°"; }
 std::string percent(double value) { return trimmed(value, value < 10 ? 1 : 0) + " %"; }
 
+// All stations that have a nose, by their weights; errors add as squares.
 struct Noses {
-  double weight = 0, before = 0, after = 0, error = 0, same_helm = 0;
+  double weight = 0, before = 0, after = 0, excess = 0, error = 0, sure_helm = 0;
   bool errors_known = true, helm_known = true;
 };
 
@@ -29,16 +31,15 @@ Noses noses_of(const Water& water) {
     out.weight += s.weight;
     out.before += s.weight * s.nose.before;
     out.after += s.weight * s.nose.after;
-    square += std::pow(s.weight * s.nose.error * s.nose.before, 2);
-    out.errors_known = out.errors_known && s.nose.error_known;
-    out.helm_known = out.helm_known && s.nose.same_suction_helm.has_value();
-    out.same_helm += s.weight * s.nose.same_suction_helm.value_or(0);
+    out.excess += s.weight * s.nose.feigned.excess;
+    square += std::pow(s.weight * s.nose.feigned.suction_error, 2);
+    out.errors_known = out.errors_known && s.nose.feigned.known;
+    out.helm_known = out.helm_known && s.nose.sure_helm.has_value();
+    out.sure_helm += s.weight * s.nose.sure_helm.value_or(0);
   }
   if (!(out.weight > 0)) return out;
-  out.error = std::sqrt(square) / out.before;  // of after / before
-  out.before /= out.weight;
-  out.after /= out.weight;
-  out.same_helm /= out.weight;
+  for (double* value : {&out.before, &out.after, &out.excess, &out.sure_helm}) *value /= out.weight;
+  out.error = std::sqrt(square) / out.weight;
   return out;
 }
 
@@ -46,28 +47,32 @@ void say_stall(const Water& water, Meaning& out) {
   const Noses noses = noses_of(water);
   if (!(noses.weight > 0)) {
     const std::string why = water.stations.empty() ? "no station" : water.stations.front().nose.why_not;
-    out.stall = "Stall: not compared at " + degrees(judged_helm) + " of helm, for " + why + ".";
+    out.stall = "Stall: not compared, for " + why + ".";
     return;
   }
-  const double gain = 1 - noses.after / noses.before;
-  const bool clear = noses.errors_known && std::abs(gain) > sure * noses.error;
-  out.stall_gain = clear && gain > 0;
+  // Errors can only have made the old nose look worse: they are taken off a gain, not added to a loss.
+  const double shown = noses.before - noses.after;
+  const double real = shown > 0 ? std::max(0.0, shown - noses.excess) : shown;
+  const bool clear = noses.errors_known && std::abs(real) > sure_suction * noses.error;
+  out.stall_gain = clear && real > 0;
+  const double share = 100 * (1 - noses.after / noses.before);
   out.stall = "Stall: at " + degrees(judged_helm) + " of helm the suction at the nose goes from " + fixed(noses.before, 1) +
-              " to " + fixed(noses.after, 1) + " times the stream's pressure, " + percent(100 * std::abs(gain)) +
-              (gain >= 0 ? " less" : " more");
-  if (noses.errors_known) out.stall += " (give or take " + percent(100 * noses.error) + ")";
+              " to " + fixed(noses.after, 1) + " times the stream's pressure, " + percent(std::abs(share)) +
+              (share >= 0 ? " less" : " more");
   if (!noses.errors_known) {
-    out.stall += "; the readings near the nose are too few to tell how sure that is.";
-  } else if (!clear) {
-    out.stall += ", " + not_worth + ".";
-  } else if (noses.helm_known) {
-    const bool later = noses.same_helm > judged_helm;
-    out.stall += "; the new nose works as hard as the old one only at " + degrees(noses.same_helm) +
-                 (later ? ", so it should hold on longer." : ", so it may let go earlier.");
-    if (!later) out.stall.replace(out.stall.find("only "), 5, "already ");
-  } else {
-    out.stall += gain > 0 ? ", so it should hold on longer." : ", so it may let go earlier.";
+    out.stall += "; how much of that is reading error cannot be told.";
+    return;
   }
+  out.stall += ", where reading errors alone would show " + fixed(noses.after + noses.excess, 1) + " (give or take " +
+               fixed(noses.error, 1) + ") on a blade that needs nothing";
+  if (!clear) {
+    out.stall += ": the gain is " + not_worth + ".";
+    return;
+  }
+  if (noses.helm_known && real > 0) {
+    out.stall += "; that taken off, the new nose works as hard as the old one at " + degrees(noses.sure_helm);
+  }
+  out.stall += real > 0 ? ", so it should hold on longer." : ", so it may let go earlier.";
 }
 
 struct EdgeSpan {
@@ -123,12 +128,16 @@ void say_hum(const job::Job& job, const Water& water, Meaning& out) {
                             : "; the change of edge is " + not_worth + ".";
 }
 
+std::string from_to(const std::string& before, const std::string& after) {
+  return before == after ? "stays at " + before : "goes from " + before + " to " + after;
+}
+
 std::string torque_words(const Water& water) {
   const auto& before = water.blade_before.load.torque;
   const auto& after = water.blade_after.load.torque;
   if (!before || !after) return "";
-  std::string out = "; at " + degrees(water.helm) + " and " + trimmed(water.knots, 1) + " knots the stock feels " +
-                    fixed(*after, 0) + " Nm instead of " + fixed(*before, 0);
+  std::string out = ", and the torque at the stock at " + degrees(water.helm) + " and " + trimmed(water.knots, 1) + " knots " +
+                    from_to(fixed(*before, 0), fixed(*after, 0)) + " Nm";
   if (*after < 0) out += ", and the minus means that the helm would go over by itself";
   return out;
 }
@@ -145,9 +154,9 @@ void say_helm(const job::Job& job, const Water& water, Meaning& out) {
   const double count = std::max<double>(1, static_cast<double>(water.stations.size()));
   const double error = 100 * job.reading_error / water.blade_before.mean_chord / std::sqrt(count);
   out.helm_change = std::abs(*after - *before) > sure * error;
-  out.helm = "Helm: the area ahead of the stock goes from " + fixed(*before, 1) + " to " + fixed(*after, 1) + " %" +
+  out.helm = "Helm: the area ahead of the stock " + from_to(fixed(*before, 1), fixed(*after, 1)) + " %" +
              torque_words(water);
-  if (!out.helm_change) out.helm += "; the change of balance is inside the measurement error";
+  if (!out.helm_change && *after != *before) out.helm += "; the change of balance is inside the measurement error";
   out.helm += *after > twitchy ? "; above some 20 % helms turn twitchy (common practice)."
                                : "; that is within the 20 % or so above which helms turn twitchy (common practice).";
 }
@@ -156,7 +165,7 @@ void say_pull(const Water& water, Meaning& out) {
   if (!water.cancel_before || !water.cancel_after) return;
   const double before = std::abs(*water.cancel_before);
   const double after = std::abs(*water.cancel_after);
-  if (!(before > sure * water.cancel_error)) return;  // nothing shows
+  if (!(before > sure * water.cancel_error && before >= 0.1)) return;  // nothing shows
   out.pull_gain = before - after > sure * water.cancel_error;
   out.pull = std::string("Pull: with the helm amidships the blade pulls to ") +
              (*water.cancel_before < 0 ? "port" : "starboard") + " as " + degrees(before) + " of helm would (give or take " +

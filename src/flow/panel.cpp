@@ -90,6 +90,40 @@ void fill_row(const Shape& shape, std::size_t i, std::vector<double>& half_log, 
   matrix(row, static_cast<Eigen::Index>(last)) -= jet.dot(square) / (2 * pi);
 }
 
+/// How many panels from a sharp edge are far longer than the body is thick between them and their opposites.
+std::size_t thin_pairs(const Shape& shape) {
+  if (shape.blunt()) return 0;
+  const std::size_t panels = shape.length.size();
+  std::size_t k = 1;
+  for (; k + 4 < panels / 2; ++k) {
+    const std::size_t other = panels - 1 - k;
+    const bool opposite = std::abs(shape.length[k] - shape.length[other]) < 0.1 * shape.length[k];
+    if (!opposite || (shape.middle[k] - shape.middle[other]).norm() > 0.05 * shape.length[k]) break;
+  }
+  return k;
+}
+
+/// At a sharp edge, and in a cusp ahead of it, equal and opposite vorticities on the two faces undo each other, so that
+/// rounding and the panels' straightness would settle them. There only the flow *across* both faces is asked for; the flow
+/// into both gives way to a difference in line with the two pairs of nodes ahead.
+void settle_sharp_edge(const Shape& shape, Eigen::MatrixXd& matrix, Eigen::MatrixXd& right) {
+  const Eigen::Index nodes = matrix.cols();
+  const auto pairs = static_cast<Eigen::Index>(thin_pairs(shape));
+  for (Eigen::Index k = 0; k < pairs; ++k) {
+    const Eigen::Index other = nodes - 2 - k;  // the opposite panel
+    matrix.row(k) -= matrix.row(other);
+    right.row(k) -= right.row(other);
+    matrix.row(other).setZero();
+    right.row(other).setZero();
+    const double share = shape.length[static_cast<std::size_t>(k)] / shape.length[static_cast<std::size_t>(k) + 1];
+    const double weight[] = {1, -(1 + share), share};
+    for (Eigen::Index step = 0; step < 3; ++step) {
+      matrix(other, k + step) += weight[step];
+      matrix(other, nodes - 1 - k - step) -= weight[step];
+    }
+  }
+}
+
 struct Integrals {
   double normal = 0, axial = 0, moment = 0;
 };
@@ -123,6 +157,7 @@ std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame)
     fill_row(*shape, i, half_log, matrix);
     right.row(static_cast<Eigen::Index>(i)) = -left_of(shape->along[i]).transpose();
   }
+  settle_sharp_edge(*shape, matrix, right);
   matrix(count - 1, 0) = matrix(count - 1, count - 1) = 1;  // Kutta
   if (!matrix.allFinite()) return std::nullopt;
   const Eigen::PartialPivLU<Eigen::MatrixXd> factors(matrix);

@@ -35,6 +35,7 @@ struct StationWater {
   double down = 0;
   double weight = 0;                   ///< share of the blade's area that it stands for; they add up to 1
   SectionWater before, after;
+  Feigned feigned;                     ///< what reading errors alone would show
   NoseComparison nose;
   Tone tone_before, tone_after;
 };

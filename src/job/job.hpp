@@ -30,7 +30,7 @@ enum class Spanwise { fair, straight, as_measured };
 
 /// How thick the target is: ratio = maximum thickness / chord; mm = maximum thickness.
 struct Thickness {
-  enum class Kind { least_fill, closest, ratio, mm } kind = Kind::closest;
+  enum class Kind { least_fill, closest, ratio, mm } kind = Kind::least_fill;
   double value = 0;
 };
 /// Chord fraction of the maximum thickness: the plain 4-digit form's own, a fraction 0.2-0.6, or the fitted one.

@@ -52,13 +52,13 @@ void read_thickness(const Reader& reader, std::string_view key, const Node& node
     } else if (length.kind != LengthOfText::Kind::length) {
       static constexpr std::array<std::string_view, 2> words{"least-fill", "closest"};
       const std::string near = nearest_name(node.text, words);
-      reader.refuse(node, key, near.empty() ? "use \"closest\", a share such as \"12%\" or a length such as \"50mm\""
+      reader.refuse(node, key, near.empty() ? "use \"least-fill\", \"closest\", a share such as \"12%\" or a length such as \"50mm\""
                                             : "did you mean " + in_quotes(near) + "?");
     } else if (const auto mm = reader.length(node, key, {1, 1000})) {
       target.thickness = {Kind::mm, *mm};
     }
   } else {
-    reader.refuse(node, key, "use \"closest\", a share such as \"12%\" or a length such as \"50mm\"");
+    reader.refuse(node, key, "use \"least-fill\", \"closest\", a share such as \"12%\" or a length such as \"50mm\"");
   }
 }
 
@@ -213,7 +213,7 @@ struct TargetKey {
 // The defaults' values stand in TargetRequest; this is how they are told.
 constexpr std::array<TargetKey, 12> table{{
     {"approach", "full-section", read_approach},
-    {"thickness", "closest", read_thickness},
+    {"thickness", "least-fill", read_thickness},
     {"max_thickness_at", "form", read_max_thickness_at},
     {"leading_edge_radius", "form", read_radius},
     {"trailing_edge_thickness", "form", read_trailing_edge},

@@ -39,7 +39,7 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   const double ahead = std::round(reach_ahead * chord);
   const double aft = std::round(reach_aft * chord);
   const double unit = millimetres_in(job.units);
-  const auto up_to = [unit](double mm) { return "up_to " + shortest(mm / unit); };
+  const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
   std::vector<Idea> out;
   out.push_back({"edges only", {{"approach", "edges-only"}},
                  [](TargetRequest& t) { t.approach = job::Approach::edges_only; }});

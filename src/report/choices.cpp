@@ -62,7 +62,7 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
   }
   std::string out = on_one_line(job.name) + "\n\n" + table.text() + "\n";
   for (const Choice& one : choices) {
-    out += wrapped(one.name + ": " + (one.refused ? *one.refused : one.gain_and_price), 2) + "\n";
+    out += wrapped(one.name + ": " + (one.refused ? *one.refused : one.gain_and_price), 2);
     if (!one.refused) out += "  ask for it:" + how_to_ask(one) + "\n";
   }
   const double removal = job.target.max_removal;
@@ -70,8 +70,7 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
                             fixed(choices.empty() || choices.front().refused ? 0 : choices.front().add_error, 2) +
                             " L. \"cuts too deep\": somewhere more than max_removal (" + both_units(removal, job.units) +
                             ") would come off.",
-                        2) +
-         "\n";
+                        2);
   return out;
 }
 

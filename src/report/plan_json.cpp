@@ -1,4 +1,5 @@
 // plan.json. The library writes the shortest digits that read back the same, and null for what is not a number.
+#include <array>
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
@@ -53,8 +54,16 @@ Json curve_of(const target::TargetSection& target) {
   return {{"x", x}, {"port", port}, {"starboard", starboard}};
 }
 
+Json joints_of(const std::array<target::Joint, 2>& joints) {
+  Json out = Json::array();
+  for (std::size_t k = 0; k < 2; ++k) {
+    out.push_back({{"side", k == 0 ? "port" : "starboard"}, {"x", joints[k].x}, {"step", joints[k].step}});
+  }
+  return out;
+}
+
 Json target_of(const target::TargetSection& target) {
-  return {{"thickness_ratio", target.thickness_ratio},
+  Json out = {{"thickness_ratio", target.thickness_ratio},
           {"chord", target.chord},
           {"ahead", maybe(target.ahead)},
           {"max_thickness_at", target.max_thickness_at},
@@ -62,7 +71,20 @@ Json target_of(const target::TargetSection& target) {
           {"trailing_edge_thickness", target.trailing_edge_thickness},
           {"area", target.area},
           {"girth", target.girth},
-          {"curve", curve_of(target)}};
+          {"pulled",
+           {{"thickness", target.pull.thickness},
+            {"leading_edge", target.pull.leading_edge},
+            {"trailing_edge", target.pull.trailing_edge}}}};
+  if (target.governing) {
+    out["governing"] = {{"x", target.governing->x},
+                        {"side", section::name_of(target.governing->face)},
+                        {"line", target.governing->line},
+                        {"thickness_ratio_without", target.governing->thickness_ratio_without}};
+  }
+  if (target.joints && target.joints->nose) out["nose_joint"] = joints_of(*target.joints->nose);
+  if (target.joints && target.joints->tail) out["tail_joint"] = joints_of(*target.joints->tail);
+  out["curve"] = curve_of(target);
+  return out;
 }
 
 Json change_of(const fill::StationChange& change) {
@@ -101,6 +123,31 @@ Json volumes_of(const Plan& plan) {
   return out;
 }
 
+Json blade_of(const fill::BladeFigures& figures) {
+  return {{"area", figures.area}, {"balance_percent", maybe(figures.balance_percent)}, {"volume", figures.volume}};
+}
+
+Json twist_of(const Plan& plan) {
+  Json out = {{"centre_station", plan.twist.centre_station},
+              {"total_degrees", plan.twist.total_degrees},
+              {"lean_degrees", maybe(plan.twist.lean_degrees)},
+              {"stations", Json::array()}};
+  for (const auto& one : plan.twist.stations) {
+    if (!one.known) continue;
+    out["stations"].push_back({{"name", one.station},
+                               {"degrees", one.twist_degrees},
+                               {"degrees_error", one.error_degrees},
+                               {"leading_edge_off", one.leading_edge_off},
+                               {"trailing_edge_off", one.trailing_edge_off}});
+  }
+  return out;
+}
+
+Json asymmetry_of(const target::Asymmetry& one) {
+  if (!one.known) return nullptr;
+  return {{"greatest", one.greatest}, {"greatest_x", one.greatest_x}, {"rms", one.rms}, {"add_area_to_make_one", one.add_area}};
+}
+
 }  // namespace
 
 std::string plan_json(const Plan& plan) {
@@ -122,9 +169,16 @@ std::string plan_json(const Plan& plan) {
                                {"fit", fit_of(plan.fitted[k])},
                                {"target", target_of(plan.targets[k])},
                                {"change", change_of(plan.changes[k])},
+                               {"asymmetry", asymmetry_of(plan.asymmetry[k])},
                                {"offsets", offsets_of(plan.changes[k].offsets)}});
   }
   out["volumes"] = volumes_of(plan);
+  out["volumes"]["without_governing"] = Json::array();
+  for (const auto& one : plan.governing) {
+    out["volumes"]["without_governing"].push_back({{"station", plan.measured[one.station].station}, {"add", one.litres_without}});
+  }
+  out["volumes"]["to_make_sides_one"] = plan.make_one.add_litres;
+  out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"twist", twist_of(plan)}};
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

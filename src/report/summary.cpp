@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "base/text.hpp"
+#include "report/along.hpp"
 #include "report/layout.hpp"
 #include "report/report.hpp"
 #include "report/words.hpp"
@@ -113,6 +114,8 @@ std::string summary(const Plan& plan) {
     out += wrapped("  " + on_one_line(plan.measured[k].station) + ": " + nearness(plan, k), 4);
   }
   out += "\nFiller\n" + volume_lines(plan);
+  out += "\nAlong the blade\n";
+  for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
   return out + warning_lines(gather_warnings(plan)) + default_lines(plan.job.defaults);
 }
 

@@ -103,7 +103,7 @@ TEST_CASE("the working edge is the target within 0.02 mm") {
       }
       const double miss = worst_miss(drawn, fine);
       worst = std::max(worst, miss);
-      CHECK(miss < 0.02);  // seen 0.0059
+      CHECK(miss < 0.02);  // seen 0.0045
       CHECK(std::abs(drawn.back().x() - equation.chord) < 1e-9);
       CHECK(std::abs(drawn.back().y() - equation.at(equation.chord)) < 1e-6);
     }

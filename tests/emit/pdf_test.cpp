@@ -104,5 +104,5 @@ TEST_CASE("printed through PDF, check bars, chord and working edge measure right
     }
   }
   INFO("worst " << worst);
-  CHECK(worst < 0.02);  // seen 0.0026
+  CHECK(worst < 0.02);  // seen 0.0029
 }

@@ -188,7 +188,7 @@ TEST_CASE("a short job lists every default, in the order of the file") {
   CHECK(keys ==
         "units=mm\nreading_error=0.5 mm\ncoating_to_strip=0 mm\ncentre_station=A\n"
         "stations.skeg=0 mm (B)\nstations.measured_by=half-breadths\nstations.x_from=leading-edge\n"
-        "target.approach=full-section\ntarget.thickness=closest (A)\ntarget.max_thickness_at=form\n"
+        "target.approach=full-section\ntarget.thickness=least-fill (A)\ntarget.max_thickness_at=form\n"
         "target.leading_edge_radius=form\ntarget.trailing_edge_thickness=form\ntarget.extend_leading_edge=0 mm\n"
         "target.extend_trailing_edge=0 mm\ntarget.keep=0.2 to 0.75 of the chord\ntarget.leading_edge=shape\n"
         "target.no_cut=none\ntarget.max_removal=1 mm\ntarget.spanwise=fair\n"

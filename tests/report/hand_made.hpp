@@ -69,6 +69,7 @@ inline report::Plan plan() {
     out.fitted.push_back(fitted());
     out.targets.push_back(target(name, down));
     out.changes.push_back(change(name));
+    out.asymmetry.emplace_back();
   }
   out.volumes.add = 1.234;
   out.volumes.remove = 0.5;

@@ -32,13 +32,13 @@ bool has(const std::string& text, const std::string& part) {
 
 TEST_CASE("plan.json holds the numbers under their keys") {
   const Json json = Json::parse(report::plan_json(hand_made::plan()));
-  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes"});
+  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes", "blade"});
   CHECK(json["job"] == "Reed warbler");
   CHECK(json["defaults"]["target.thickness"] == "closest");
   REQUIRE(json["stations"].size() == 2);
   const Json& station = json["stations"][0];
   CHECK(keys_of(station) ==
-        std::vector<std::string>{"name", "down", "ahead", "chord", "measured", "fit", "target", "change", "offsets"});
+        std::vector<std::string>{"name", "down", "ahead", "chord", "measured", "fit", "target", "change", "asymmetry", "offsets"});
   CHECK(station["measured"]["area"] == 13000);
   CHECK(station["measured"]["lopsided"] == 0.25);
   CHECK(station["fit"]["form"] == "0012");
