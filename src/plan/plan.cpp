@@ -87,6 +87,9 @@ Outcome<Plan> make_plan(const job::Job& job) {
     warnings.push_back(std::move(one));
   }
   warnings.insert(warnings.end(), plan->twist.warnings.begin(), plan->twist.warnings.end());
+  plan->work = fill::plan_work(job, plan->measured, plan->targets, plan->changes, plan->volumes);
+  if (!plan->work.faults.empty()) return plan->work.faults;
+  warnings.insert(warnings.end(), plan->work.warnings.begin(), plan->work.warnings.end());
   ask_governing(*plan);
   return plan;
 }

@@ -7,6 +7,7 @@
 
 #include "fill/blade.hpp"
 #include "fill/fill.hpp"
+#include "fill/work.hpp"
 #include "form/form.hpp"
 #include "job/job.hpp"
 #include "section/section.hpp"
@@ -36,6 +37,7 @@ struct Plan {
   std::vector<target::Asymmetry> asymmetry;
   target::MakeOne make_one;
   std::vector<GoverningReading> governing;
+  fill::Work work;  ///< zones, mixes, passes, batches, coats
   std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
 };
 

@@ -119,7 +119,32 @@ Json volumes_of(const Plan& plan) {
               {"above_first_station", {{"add", v.above_add}, {"remove", v.above_remove}}}};
   out["below_last_station"] =
       v.has_below ? Json{{"add", v.below_add}, {"remove", v.below_remove}} : Json(nullptr);
+  const fill::Zones& zones = plan.work.zones;
+  out["by_zone"] = {{"leading_edge", zones.by_zone[0].net}, {"faces", zones.by_zone[1].net}, {"trailing_edge", zones.by_zone[2].net}};
+  out["taken_by_coats"] = zones.whole.taken_by_coats;
+  out["sanding_allowance"] = zones.whole.sanding;
+  out["loss"] = zones.whole.loss;
+  out["to_mix"] = zones.whole.to_mix;
   out["not_included"] = not_included(plan);
+  return out;
+}
+
+Json mix_of(const fill::Work& work) {
+  Json out = Json::array();
+  for (std::size_t k = 0; k < work.mixes.size(); ++k) {
+    const fill::ZoneMix& one = work.mixes[k];
+    int batches = 0;
+    for (const auto& pass : work.batches) batches += pass.zone == one.zone ? pass.count : 0;
+    out.push_back({{"zone", fill::name_of(one.zone)},
+                   {"litres", one.mix.litres},
+                   {"resin_kg", one.mix.resin_kg},
+                   {"hardener_kg", one.mix.hardener_kg},
+                   {"powder_kg", one.mix.powder_kg},
+                   {"paste_density", one.mix.paste_density},
+                   {"weight_added_kg", one.weight_added},
+                   {"passes", work.passes[k].passes.size()},
+                   {"batches", batches}});
+  }
   return out;
 }
 
@@ -178,7 +203,8 @@ std::string plan_json(const Plan& plan) {
     out["volumes"]["without_governing"].push_back({{"station", plan.measured[one.station].station}, {"add", one.litres_without}});
   }
   out["volumes"]["to_make_sides_one"] = plan.make_one.add_litres;
-  out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"twist", twist_of(plan)}};
+  out["mix"] = mix_of(plan.work);
+  out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"wetted_area_m2", plan.work.coats.wetted.all}, {"twist", twist_of(plan)}};
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

@@ -75,8 +75,33 @@ std::string volume_lines(const Plan& plan) {
                        " to take off, its section carried on unchanged",
                    4);
   }
+  const fill::Zones& zones = plan.work.zones;
+  out += wrapped("  to mix: " + litres(zones.whole.to_mix) + ", with " + litres(zones.whole.sanding) +
+                     " sanding allowance and " + litres(zones.whole.loss) + " left in pots and on tools" +
+                     (zones.whole.taken_by_coats > 0 ? ", less " + litres(zones.whole.taken_by_coats) + " that the coats will fill" : ""),
+                 4);
   for (const std::string& one : not_included(plan)) out += wrapped("  not included: " + one, 4);
   return out;
+}
+
+// Grams to weigh for each zone; nothing for a zone that takes none.
+std::string mix_lines(const Plan& plan) {
+  std::string out;
+  for (std::size_t k = 0; k < plan.work.mixes.size(); ++k) {
+    const fill::ZoneMix& one = plan.work.mixes[k];
+    if (one.mix.litres < 0.005) continue;
+    int batches = 0;
+    for (const auto& pass : plan.work.batches) batches += pass.zone == one.zone ? pass.count : 0;
+    const auto grams = [](double kg) { return fixed(1000 * kg, 0) + " g "; };
+    const std::size_t passes = plan.work.passes[k].passes.size();
+    out += wrapped("  " + std::string(fill::name_of(one.zone)) + ": " + litres(one.mix.litres) + " of paste: " +
+                       grams(one.mix.resin_kg) + "resin, " + grams(one.mix.hardener_kg) + "hardener, " +
+                       grams(one.mix.powder_kg) + "powder; " + std::to_string(passes) + (passes == 1 ? " pass, " : " passes, ") +
+                       std::to_string(batches) + (batches == 1 ? " batch" : " batches"),
+                   4);
+  }
+  if (out.empty()) return {};
+  return "\nMixing (estimates: what the data sheets say comes first)\n" + out;
 }
 
 std::string warning_lines(const std::vector<Warning>& warnings) {
@@ -113,7 +138,7 @@ std::string summary(const Plan& plan) {
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     out += wrapped("  " + on_one_line(plan.measured[k].station) + ": " + nearness(plan, k), 4);
   }
-  out += "\nFiller\n" + volume_lines(plan);
+  out += "\nFiller\n" + volume_lines(plan) + mix_lines(plan);
   out += "\nAlong the blade\n";
   for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
   return out + warning_lines(gather_warnings(plan)) + default_lines(plan.job.defaults);

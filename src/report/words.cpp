@@ -67,7 +67,7 @@ std::vector<std::string> not_included(const Plan& plan) {
     out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) +
                   ": the job gives no \"bottom\"");
   }
-  out.push_back("glass and paint, sanding allowance, and what stays in pots and tools");
+  out.push_back("glass and paint");
   return out;
 }
 

@@ -130,3 +130,19 @@ TEST_CASE("choices are sorted, marked and can be asked for") {
   CHECK(named("least fill, edges built out").add <= named("least fill").add + 1e-6);
   CHECK_FALSE(named("0013 throughout").gain_and_price.empty());
 }
+
+TEST_CASE("a plan carries its mixing table, and refuses coats that close the edge") {
+  auto job = tapered(3, 0.12, 0.5, 5, Thickness::Kind::least_fill, job::Spanwise::fair);
+  const auto plan = must(job);
+  CHECK(plan.work.zones.whole.net == Approx(plan.volumes.add).epsilon(1e-6));
+  CHECK(plan.work.zones.whole.to_mix > plan.volumes.add);
+  job::Coat coat;
+  coat.name = "far too much glass";
+  coat.thickness = 3;
+  coat.layers = 2;
+  coat.stage = "glass";
+  job.coats.push_back(coat);
+  const auto refused = plan::make_plan(job);
+  REQUIRE_FALSE(refused);
+  CHECK_FALSE(refused.faults().front().remedy.empty());
+}
