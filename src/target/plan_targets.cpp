@@ -104,7 +104,10 @@ Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station,
       const double leading = fore.up_to ? fore.mm * i / steps : fore.mm;
       const double trailing = aft.up_to ? aft.mm * j / steps : aft.mm;
       auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing));
-      if (one) return one;
+      if (one) {
+        if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, *one);
+        return one;
+      }
       if (sum == 0) first = std::move(one);
     }
   }
@@ -113,8 +116,22 @@ Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station,
 
 }  // namespace
 
+// A patch that no station passes through is not seen by any section.
+static void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Warning>& warnings) {
+  for (const job::NoCut& patch : job.target.no_cut) {
+    const bool seen = std::any_of(measured.begin(), measured.end(), [&](const MeasuredSection& one) {
+      return one.down >= patch.down_from && one.down <= patch.down_to;
+    });
+    if (seen) continue;
+    warnings.push_back({"patch-between-stations", "job",
+                        "no station lies in the no-cut patch from " + in_unit(patch.down_from, job.units) + " to " +
+                            in_unit(patch.down_to, job.units) + " down: nothing is planned round it; measure a station there"});
+  }
+}
+
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
+  unseen_patches(job, measured, warnings);
   const auto edges_only = [&](std::size_t k) { return job.stations[k].target.approach == job::Approach::edges_only; };
   std::vector<Draft> drafts;
   bool all_full = true;

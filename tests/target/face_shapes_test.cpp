@@ -66,3 +66,24 @@ TEST_CASE("a hinge edge stays as it is") {
   // From keep_from (0.20) on it is the form.
   for (double x = 81; x <= 400; x += 20) CHECK(target.half_breadth(Face::port, x) == Approx(400 * blade::naca(0.08, x / 400)).margin(1e-9));
 }
+
+TEST_CASE("a patch between stations is told, and edges-only keeps off patches too") {
+  auto station = blade::exact("A", 300, 420, 0.14);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  auto job = blade::job_of({station});
+  job.target.no_cut.push_back({400, 450, 100, 200});
+  const auto measured = blade::measured(job);
+  std::vector<Warning> warnings;
+  REQUIRE(target::plan_targets(job, {measured}, {form::fit_form(measured, 0.5)}, warnings));
+  REQUIRE(warnings.size() == 1);
+  CHECK(warnings[0].code == "patch-between-stations");
+  // Edges only, the edge thinned where nothing may come off.
+  auto edges = blade::exact("A", 300, 420, 0.14);
+  edges.target.approach = job::Approach::edges_only;
+  edges.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 0.2};
+  edges.target.no_cut.push_back({250, 350, 360, 400});
+  const auto other = blade::job_of({edges});
+  const auto body = blade::measured(other);
+  const auto kept = planned(other);
+  for (double x = 360; x <= 400; x += 1) CHECK(kept.half_breadth(Face::port, x) >= body.port.at(x) - 1e-6);
+}

@@ -210,3 +210,36 @@ TEST_CASE("without a solution, each way out works when tried") {
   CHECK(tried([&](auto& t) { t.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, number_after("leave the trailing edge ")}; }));
   CHECK_FALSE(tried([&](auto& t) { t.max_removal = number_after("allow ") - 0.2; }));
 }
+
+TEST_CASE("the three rudders: as little as the thinnest found by trying") {
+  for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
+    const auto job = job::read_job(std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json",
+                                   {{"thickness", "least-fill"}, {"max_removal", name == std::string("dunlin") ? "0.04" : "1"}});  // inches
+    REQUIRE(job);
+    for (std::size_t k = 0; k < job->stations.size(); ++k) {
+      const auto measured = blade::measured(*job, k);
+      const auto& request = job->stations[k].target;
+      const auto found = target::least_fill(measured, form::fit_form(measured, job->reading_error), request);
+      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, request, 0, 0);
+      double thinnest = 1;  // every tenth of a per mille, thick to thin, until a reading is cut too deep
+      for (int step = 3500; step >= 200; --step) {
+        const auto curve = target::curve_of(wish, step * 1e-4);
+        bool kept = true;
+        for (const auto& p : measured.points) {
+          if (p.x < 0.02 * measured.chord || p.x > 0.92 * measured.chord) continue;
+          kept = kept && wish.chord * curve.at((p.x - wish.leading_edge_x) / wish.chord) >= p.half_breadth - request.max_removal - 1e-9;
+        }
+        if (!kept || !target::buildable(curve)) break;
+        thinnest = step * 1e-4;
+      }
+      INFO(name << " station " << job->stations[k].name);
+      if (thinnest > target::thickest) {
+        CHECK_FALSE(found.need.possible);
+        continue;
+      }
+      CHECK(found.need.thickness_ratio <= thinnest + 1e-9);
+      CHECK(found.add_area <= target::added_area(measured, wish, thinnest) + 1);  // mm²: 1 mL a metre
+      CHECK(found.need.thickness_ratio > thinnest - 1.1e-4);
+    }
+  }
+}
