@@ -52,6 +52,10 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known) {
   if (word.size() > 60) return {};
   std::string_view best;
+  for (const std::string_view name : known) {  // a name begun and not finished
+    if (word.size() >= 4 && name.substr(0, word.size()) == word && (best.empty() || name.size() < best.size())) best = name;
+  }
+  if (!best.empty()) return std::string(best);
   std::size_t best_distance = word.size() / 2 + 1;
   for (const std::string_view name : known) {
     const std::size_t distance = edit_distance(word, name);

@@ -12,7 +12,7 @@ std::string fixed(double value, int decimals);
 std::string shortest(double value);
 /// As `fixed`, with trailing zeros and a trailing point dropped: 12.50 -> "12.5", 3.00 -> "3".
 std::string trimmed(double value, int decimals);
-/// The name among `known` that is nearest to `word` by edit distance, or empty when none is near.
+/// The name among `known` that `word` begins, or that is nearest to it by edit distance; empty when none is near.
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
 /// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.
 std::string xml_escaped(std::string_view text);

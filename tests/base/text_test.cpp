@@ -35,6 +35,8 @@ TEST_CASE("the nearest known name is offered") {
   CHECK(nearest_name("tickness", known) == "thickness");
   CHECK(nearest_name("cord", known) == "chord");
   CHECK(nearest_name("zzzz", known).empty());
+  const std::array<std::string_view, 2> edges{"leading-edge", "trailing-edge-thickness"};
+  CHECK(nearest_name("trailing-edge", edges) == "trailing-edge-thickness");
 }
 
 TEST_CASE("odd names do no harm in XML and file names") {
