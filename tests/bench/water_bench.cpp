@@ -1,6 +1,7 @@
 // A whole blade's water page: five stations, 320 panels, 13 angles to each side, before and after. Not run by CTest.
 // Count instructions: valgrind --tool=callgrind --callgrind-out-file=/dev/null bench_water [alone]
 // "alone": the sections only, ten factorisations, without what reading errors would show and without the words.
+// Seen (GCC 12, x86-64, -O2): 2.76e9 instructions for the whole page, 0.70e9 alone.
 #include <cstdio>
 #include <cstring>
 

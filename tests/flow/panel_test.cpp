@@ -55,7 +55,7 @@ double speed_squared_at(const PanelFlow& flow, double x) {  // port face, no lif
 }  // namespace
 
 TEST_CASE("pressures of the Joukowski section") {
-  // Closed form. Seen at 0, 4, 8 degrees: 0.0038, 0.0042, 0.0148 (0.05); 0.0032 (0.1); 0.0036 (0.15).
+  // Closed form. Seen at 0, 4, 8 degrees: 0.0039, 0.0042, 0.0148 (0.05); 0.0033 (0.1); 0.0036 (0.15).
   for (const double degrees : {0.0, 4.0, 8.0}) {
     CHECK(worst_cp(0.05, 320, degrees) < 0.02);
     CHECK(worst_cp(0.10, 320, degrees) < 0.006);
@@ -78,7 +78,7 @@ TEST_CASE("errors fall by three or more when panels double") {
   for (const double e : {0.05, 0.1, 0.15}) {
     for (const double degrees : {0.0, 4.0, 8.0}) {
       INFO("e " << e << " at " << degrees);
-      CHECK(worst_cp(e, 160, degrees) >= 3 * worst_cp(e, 320, degrees));  // seen 3.4 - 4.8
+      CHECK(worst_cp(e, 160, degrees) >= 3 * worst_cp(e, 320, degrees));  // seen 3.37 - 5.0
       CHECK(worst_cp(e, 320, degrees) >= 3 * worst_cp(e, 640, degrees));  // seen 3.8 - 4.7
     }
     const double exact = joukowski::lift(e, 4 * degree);
@@ -110,9 +110,9 @@ TEST_CASE("centre of pressure and forces of the Joukowski section") {
     for (const double degrees : {2.0, 8.0, -8.0}) {
       const auto at = flow.at(degrees);
       REQUIRE(at.centre_of_pressure);
-      CHECK(*at.centre_of_pressure == Approx(joukowski::centre_of_pressure(e)).margin(1e-3));  // seen 2e-4
-      CHECK(at.normal == Approx(at.lift * std::cos(degrees * degree)).epsilon(2e-3));
-      CHECK(at.axial == Approx(-at.lift * std::sin(degrees * degree)).margin(2e-3));
+      CHECK(*at.centre_of_pressure == Approx(joukowski::centre_of_pressure(e)).margin(1e-3));  // seen 2e-5
+      CHECK(at.normal == Approx(at.lift * std::cos(degrees * degree)).epsilon(1e-3));  // seen 9e-5
+      CHECK(at.axial == Approx(-at.lift * std::sin(degrees * degree)).margin(2e-3));  // seen 3e-4
     }
   }
 }
@@ -127,8 +127,8 @@ TEST_CASE("velocities of the plain forms") {
       const double x = std::stod(rows[r][0]) / 100;
       INFO(rows[0][1 + 2 * f] << " at " << x);
       const double v2 = speed_squared_at(flow, x);
-      CHECK(v2 == Approx(std::stod(rows[r][1 + 2 * f])).margin(print[f]));  // seen 0.017, 0.017, 0.032
-      if (x >= 0.025) CHECK(v2 == Approx(std::stod(rows[r][2 + 2 * f])).margin(0.006));  // seen 0.0015
+      CHECK(v2 == Approx(std::stod(rows[r][1 + 2 * f])).margin(print[f]));  // seen 0.0102, 0.0174, 0.0318
+      if (x >= 0.025) CHECK(v2 == Approx(std::stod(rows[r][2 + 2 * f])).margin(0.006));  // seen 0.0009
     }
   }
 }
@@ -137,11 +137,12 @@ TEST_CASE("lift slopes of the plain forms") {
   // Converged vortex-panel values, worked elsewhere.
   const double slope[] = {6.768, 6.930, 7.093};
   const double t[] = {0.09, 0.12, 0.15};
-  for (int f = 0; f < 3; ++f) CHECK(solved(form_nodes(t[f], 320)).lift_slope() == Approx(slope[f]).epsilon(5e-3));  // seen 1e-4
+  for (int f = 0; f < 3; ++f) CHECK(solved(form_nodes(t[f], 320)).lift_slope() == Approx(slope[f]).epsilon(5e-3));  // seen 1e-4 or less
 }
 
 TEST_CASE("mirrored sections and angles mirror the pressures") {
-  std::vector<std::vector<Point>> outlines{form_nodes(0.12, 320), joukowski::nodes(0.1, 320)};
+  std::vector<std::vector<Point>> outlines{form_nodes(0.12, 320), joukowski::nodes(0.05, 320), joukowski::nodes(0.1, 320),
+                                           joukowski::nodes(0.15, 320)};
   outlines.push_back(form_nodes(0.12, 320));
   for (Point& p : outlines.back()) p.y(p.y() + 0.03 * p.x() * (1 - p.x()));  // lopsided
   for (const auto& outline : outlines) {
@@ -152,7 +153,7 @@ TEST_CASE("mirrored sections and angles mirror the pressures") {
     const auto b = solved(mirrored).pressures(-5);
     double worst = 0;
     for (std::size_t k = 0; k < a.size(); ++k) worst = std::max(worst, std::abs(a[k] - b[b.size() - 1 - k]));
-    CHECK(worst <= 1e-12);
+    CHECK(worst <= 1e-12);  // seen 7e-15, 4.6e-13, 1.2e-14, 6.3e-13; lopsided 1.9e-14
   }
 }
 
@@ -172,7 +173,7 @@ TEST_CASE("neither the chord nor the origin matters") {
   const auto a = plain.pressures(7), b = far.pressures(7);
   double worst = 0;
   for (std::size_t k = 0; k < a.size(); ++k) worst = std::max(worst, std::abs(a[k] - b[k]));
-  CHECK(worst < 1e-9);  // seen 4e-12
+  CHECK(worst < 1e-10);  // seen 8.2e-13
   CHECK(far.at(7).lift == Approx(plain.at(7).lift).epsilon(1e-10));
   CHECK(far.at(7).suction == Approx(plain.at(7).suction).epsilon(1e-9));
   CHECK(far.at(7).lowest_at == Approx(plain.at(7).lowest_at).margin(1e-12));
