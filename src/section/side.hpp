@@ -12,7 +12,8 @@ struct Node {
 
 /// Least-squares 4-digit form plus PCHIP of the residual in v = sqrt((x + lead)/(chord + lead)), where `lead` is the
 /// length of a fixed skeg ahead of this edge: the form begins there. On exact samples of any 4-digit form it is that
-/// form, to rounding.
+/// form, to rounding. Where the form is far from the readings (a plate) it is left out and the readings themselves are
+/// interpolated, still in v: so a plate shows no bulge that was not read.
 class Side {
  public:
   Side() = default;
@@ -26,7 +27,7 @@ class Side {
   double slope_u(double u) const;    ///< d(half-breadth)/du, mm; finite at the nose
   double lead() const { return lead_; }
   const std::vector<Node>& nodes() const { return nodes_; }
-  double form_part() const { return thickness_; }  ///< the least-squares thickness ratio
+  double form_part() const { return thickness_; }  ///< the least-squares thickness ratio; 0 where no form was taken out
 
  private:
   double place(double x) const;  // v at x

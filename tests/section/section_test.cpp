@@ -150,3 +150,14 @@ TEST_CASE("behind a skeg the form begins at the skeg") {
   }
   CHECK(m.figures.area == Approx(500.0 * 500 * (8221.0 / 12000 * 0.14 - ahead)).epsilon(1e-4));
 }
+
+TEST_CASE("2026-11-25: a plate shows no bulge that was not read") {
+  // Caliper readings of a 32 mm plate with rounded edges, far apart near the tail: taking a form out of them left the
+  // outline 2 mm thicker between two readings than at either.
+  const auto plate = [](double x) { return x < 0.04 ? 16 / 390.0 * std::sqrt(x / 0.04) : x > 0.97 ? 16 / 390.0 * (1 - x) / 0.03 * 0.5 + 8 / 390.0 * 0.2 : 16 / 390.0; };
+  const std::vector<double> places{0, 0.01, 0.02, 0.04, 0.08, 0.15, 0.3, 0.5, 0.7, 0.9, 0.98, 1.0};
+  const auto m = blade::measured(blade::job_of({blade::station("A", 0, 390, plate, plate, places)}));
+  double most = 0;
+  for (const double x : places) most = std::max(most, 2 * 390 * plate(x));
+  CHECK(m.figures.max_thickness == Approx(most).margin(1e-6));
+}
