@@ -45,7 +45,7 @@ TEST_CASE("areas between forms of one chord") {
       const auto p = planned(blade::job_of({with_target(blade::exact("A", 0, chord, from), to)}));
       const double area = 8221.0 / 12000 * std::abs(to - from) * chord * chord;
       const double add = to > from ? area : 0;
-      CHECK(p.changes[0].add_area == Approx(add).epsilon(1e-3).margin(1e-3));  // seen 6e-6
+      CHECK(p.changes[0].add_area == Approx(add).epsilon(1e-3).margin(1e-3));  // seen 7e-6
       CHECK(p.changes[0].remove_area == Approx(area - add).epsilon(1e-3).margin(1e-3));
     }
   }
@@ -65,7 +65,7 @@ TEST_CASE("two routes to the areas agree") {
     const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
     const auto other = target::areas_between(pair);
     CHECK(p.changes[0].routes_agree);
-    CHECK(p.changes[0].add_area == Approx(other.add).epsilon(1e-3).margin(1));  // seen 1e-7
+    CHECK(p.changes[0].add_area == Approx(other.add).epsilon(1e-3).margin(1));  // seen 3e-13
     CHECK(p.changes[0].remove_area == Approx(other.remove).epsilon(1e-3).margin(1));
   }
 }
@@ -111,7 +111,7 @@ TEST_CASE("depths are along the normal, and offsets by half-breadth") {
     fore = std::min(fore, std::hypot(400 * x, 400 * blade::naca(0.12, x) - 16));
     aft = std::min(aft, std::hypot(400 * x - 400, 400 * blade::naca(0.12, x) - 16));
   }
-  CHECK(square.changes[0].removal.depth == Approx(std::max(fore, aft)).margin(0.01));  // seen 1e-5
+  CHECK(square.changes[0].removal.depth == Approx(std::max(fore, aft)).margin(0.01));  // seen 5e-5
 }
 
 TEST_CASE("volume of a straight taper by the closed form") {
@@ -127,7 +127,7 @@ TEST_CASE("volume of a straight taper by the closed form") {
       list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 1000 * w, 500 - 200 * w, 0.10), 0.13));
     }
     const auto p = planned(blade::job_of(list));
-    CHECK(p.volumes.add == Approx(litres).epsilon(1e-3));  // seen 8e-6
+    CHECK(p.volumes.add == Approx(litres).epsilon(1e-3));  // seen 2e-5
     CHECK(p.volumes.remove == Approx(0).margin(1e-6));
     if (first == 0) first = p.volumes.add;
     CHECK(p.volumes.add == Approx(first).epsilon(1e-3));
