@@ -12,13 +12,10 @@
 
 namespace fairblade::section {
 
-// Root mean square of what the form leaves, as a share of the half-breadths: beyond it the form is not taken out.
-// The demos' two foils leave some 3 to 5 %, the plate more than 40 % (rms miss over half-breadth).
-constexpr double far_from_form = 0.3;
-
 double Side::place(double x) const { return std::sqrt(std::clamp((x + lead_) / (chord_ + lead_), 0.0, 1.0)); }
 
-Side::Side(double chord, const std::vector<Node>& nodes, double lead) : chord_(chord), lead_(lead), nodes_(nodes) {
+Side::Side(double chord, const std::vector<Node>& nodes, double lead, bool with_form)
+    : chord_(chord), lead_(lead), with_form_(with_form), nodes_(nodes) {
   assert(chord > 0 && lead >= 0 && nodes.size() >= 2 && nodes.front().x == 0);
   const double whole = chord_ + lead_;
   double product = 0;
@@ -31,15 +28,7 @@ Side::Side(double chord, const std::vector<Node>& nodes, double lead) : chord_(c
     square += form * form;
   }
   thickness_ = square > 0 ? product / square : 0;
-  // A plate or a wedge is no such form: taking out what does not fit would leave bulges between the readings that no
-  // reading shows, so there the readings themselves are interpolated.
-  double misfit = 0;
-  double size = 0;
-  for (std::size_t k = 0; k < nodes_.size(); ++k) {
-    misfit += std::pow(nodes_[k].half_breadth - thickness_ * whole * plain_form(v_[k]), 2);
-    size += std::pow(nodes_[k].half_breadth, 2);
-  }
-  if (misfit > far_from_form * far_from_form * size) thickness_ = 0;
+  if (!with_form) thickness_ = 0;
   left_.reserve(nodes_.size());
   for (std::size_t k = 0; k < nodes_.size(); ++k) {
     left_.push_back(nodes_[k].half_breadth - thickness_ * whole * plain_form(v_[k]));

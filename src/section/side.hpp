@@ -12,13 +12,12 @@ struct Node {
 
 /// Least-squares 4-digit form plus PCHIP of the residual in v = sqrt((x + lead)/(chord + lead)), where `lead` is the
 /// length of a fixed skeg ahead of this edge: the form begins there. On exact samples of any 4-digit form it is that
-/// form, to rounding. Where the form is far from the readings (a plate) it is left out and the readings themselves are
-/// interpolated, still in v: so a plate shows no bulge that was not read.
+/// form, to rounding. Without the form (a plate is none) the half-breadths themselves are interpolated, still in v.
 class Side {
  public:
   Side() = default;
   /// Nodes sorted by x, all distinct, the first at 0 and the last at `chord` (mm, > 0); two at least.
-  Side(double chord, const std::vector<Node>& nodes, double lead = 0);
+  Side(double chord, const std::vector<Node>& nodes, double lead = 0, bool with_form = true);
 
   double chord() const { return chord_; }
   double at(double x) const;     ///< half-breadth, mm; x held to [0, chord]
@@ -26,6 +25,7 @@ class Side {
   double at_u(double u) const;       ///< half-breadth at x = chord u²
   double slope_u(double u) const;    ///< d(half-breadth)/du, mm; finite at the nose
   double lead() const { return lead_; }
+  bool with_form() const { return with_form_; }
   const std::vector<Node>& nodes() const { return nodes_; }
   double form_part() const { return thickness_; }  ///< the least-squares thickness ratio; 0 where no form was taken out
 
@@ -33,6 +33,7 @@ class Side {
   double place(double x) const;  // v at x
   double residual(double v, double* slope) const;
   double chord_ = 0, lead_ = 0;
+  bool with_form_ = true;
   double thickness_ = 0;
   std::vector<Node> nodes_;
   std::vector<double> v_, left_, left_slope_;  // PCHIP: nodes, residual mm, its slope per v

@@ -69,8 +69,8 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
   const Side old_starboard = measured.starboard;
   auto port = stripped(old_port, depth, new_chord);
   auto starboard = stripped(old_starboard, depth, new_chord);
-  measured.port = Side(new_chord, port, measured.skeg);
-  measured.starboard = Side(new_chord, starboard, measured.skeg);
+  measured.port = Side(new_chord, port, measured.skeg, old_port.with_form());
+  measured.starboard = Side(new_chord, starboard, measured.skeg, old_port.with_form());
   double thickest = 0;
   for (const double fraction : chord_fractions(200)) {
     const double thickness = measured.port.at(fraction * new_chord) + measured.starboard.at(fraction * new_chord);

@@ -161,3 +161,13 @@ TEST_CASE("2026-11-25: a plate shows no bulge that was not read") {
   for (const double x : places) most = std::max(most, 2 * 390 * plate(x));
   CHECK(m.figures.max_thickness == Approx(most).margin(1e-6));
 }
+
+TEST_CASE("2026-11-25: a twisted foil is still a foil") {
+  // Turned 2 degrees: one side's half-breadths run below nothing, and judged by itself it looked like a plate.
+  const double slope = std::tan(2 * 3.14159265358979 / 180);
+  const auto port = [&](double x) { return blade::naca(0.12, x) + slope * x; };
+  const auto starboard = [&](double x) { return blade::naca(0.12, x) - slope * x; };
+  const auto m = blade::measured(blade::job_of({blade::station("A", 0, 420, port, starboard)}));
+  CHECK(m.port.with_form());
+  CHECK(m.starboard.at(290) == Approx(420 * starboard(290 / 420.0)).margin(0.2));
+}
