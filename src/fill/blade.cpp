@@ -3,30 +3,30 @@
 #include <algorithm>
 
 namespace fairblade::fill {
+
+double area_ahead(const SideCut& a, const SideCut& b) {
+  std::vector<double> cuts{0, 1};
+  const auto crossing = [&](double at_a, double at_b) {
+    if ((at_a > 0) != (at_b > 0)) cuts.push_back(at_a / (at_a - at_b));
+  };
+  crossing(a.ahead, b.ahead);
+  crossing(a.chord - a.ahead, b.chord - b.ahead);
+  std::sort(cuts.begin(), cuts.end());
+  const auto at = [&](double w) {
+    const double chord = a.chord + w * (b.chord - a.chord);
+    return std::clamp(a.ahead + w * (b.ahead - a.ahead), 0.0, chord);
+  };
+  double sum = 0;
+  for (std::size_t k = 1; k < cuts.size(); ++k) sum += (cuts[k] - cuts[k - 1]) * (at(cuts[k - 1]) + at(cuts[k])) / 2;
+  return sum * (b.down - a.down);
+}
+
 namespace {
 
 struct Station {
   double down, chord, area;  // mm, mm, mm² of the section
   std::optional<double> ahead;
 };
-
-// Integral over one bay of the chord ahead of the stock, 0..chord: straight pieces, cut where they meet a limit.
-double area_ahead(const Station& a, const Station& b) {
-  std::vector<double> cuts{0, 1};
-  const auto crossing = [&](double at_a, double at_b) {
-    if ((at_a > 0) != (at_b > 0)) cuts.push_back(at_a / (at_a - at_b));
-  };
-  crossing(*a.ahead, *b.ahead);
-  crossing(a.chord - *a.ahead, b.chord - *b.ahead);
-  std::sort(cuts.begin(), cuts.end());
-  const auto at = [&](double w) {
-    const double chord = a.chord + w * (b.chord - a.chord);
-    return std::clamp(*a.ahead + w * (*b.ahead - *a.ahead), 0.0, chord);
-  };
-  double sum = 0;
-  for (std::size_t k = 1; k < cuts.size(); ++k) sum += (cuts[k] - cuts[k - 1]) * (at(cuts[k - 1]) + at(cuts[k])) / 2;
-  return sum * (b.down - a.down);
-}
 
 BladeFigures figures(const job::Job& job, std::vector<Station> stations) {
   if (job.bottom && *job.bottom > stations.back().down) {
@@ -47,7 +47,7 @@ BladeFigures figures(const job::Job& job, std::vector<Station> stations) {
     const double middle = middle_chord * middle_chord * (a.area / (a.chord * a.chord) + b.area / (b.chord * b.chord)) / 2;
     out.volume += h / 6 * (a.area + 4 * middle + b.area) / 1e6;
     known = known && a.ahead && b.ahead;
-    if (known) ahead += area_ahead(a, b);
+    if (known) ahead += area_ahead({a.down, a.chord, *a.ahead}, {b.down, b.chord, *b.ahead});
   }
   if (known && out.area > 0) out.balance_percent = 100 * ahead / out.area;
   return out;

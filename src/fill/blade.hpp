@@ -1,4 +1,4 @@
-// The blade as a whole: its area in side view, what of it stands ahead of the stock, its volume. Verbs: blade_figures.
+// The blade as a whole: its area in side view, what of it stands ahead of the stock, its volume. Verbs: blade_figures, area_ahead.
 // Between the first and the last station, and to the bottom where that was given (the last section carried on).
 #pragma once
 #include <optional>
@@ -8,6 +8,14 @@
 #include "target/target.hpp"
 
 namespace fairblade::fill {
+
+/// A station in side view, mm; `ahead` of the stock.
+struct SideCut {
+  double down = 0, chord = 0, ahead = 0;
+};
+/// mm² ahead of the stock between two stations. The edges run straight; what lies ahead is held between nothing and the
+/// chord, so it is straight between the heights where it meets either. Exact.
+double area_ahead(const SideCut& a, const SideCut& b);
 
 struct BladeFigures {
   double area = 0;                        ///< mm², in side view

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "fill/blade.hpp"
+
 namespace fairblade::flow {
 namespace {
 
@@ -33,25 +35,6 @@ struct Sums {
   bool stock_known = true;
 };
 
-// Between two cuts everything runs straight but what lies ahead of the stock, held between nothing and the chord; that is
-// straight between the heights where it meets either.
-double ahead_area_of(const Cut& a, const Cut& b) {
-  const auto at = [&](double part) {
-    const double chord = a.chord + part * (b.chord - a.chord);
-    return std::clamp(*a.ahead + part * (*b.ahead - *a.ahead), 0.0, chord);
-  };
-  std::vector<double> parts{0, 1};
-  const auto meet = [&](double first, double last) {
-    if ((first < 0) != (last < 0)) parts.push_back(first / (first - last));
-  };
-  meet(*a.ahead, *b.ahead);
-  meet(*a.ahead - a.chord, *b.ahead - b.chord);
-  std::sort(parts.begin(), parts.end());
-  double out = 0;
-  for (std::size_t k = 0; k + 1 < parts.size(); ++k) out += (at(parts[k]) + at(parts[k + 1])) / 2 * (parts[k + 1] - parts[k]);
-  return out * (b.down - a.down);
-}
-
 Sums sums_of(const BladeOutline& outline) {
   Sums out;
   const auto& cuts = outline.cuts;
@@ -64,7 +47,7 @@ Sums sums_of(const BladeOutline& outline) {
     out.area += h * (a.chord + b.chord) / 2;
     out.chord_square += h * (a.chord * a.chord + a.chord * b.chord + b.chord * b.chord) / 3;
     if (!out.stock_known) continue;
-    out.ahead_area += ahead_area_of(a, b);
+    out.ahead_area += fill::area_ahead({a.down, a.chord, *a.ahead}, {b.down, b.chord, *b.ahead});
     // Simpson's rule, exact on the product of two straight lines.
     const double middle = (a.chord + b.chord) / 2 * (*a.ahead + *b.ahead) / 2;
     out.edge_moment -= h / 6 * (a.chord * *a.ahead + 4 * middle + b.chord * *b.ahead);

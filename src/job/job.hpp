@@ -1,6 +1,7 @@
 // Product of the job room: what the owner wrote, checked, in millimetres, remembering its lines.
-// Verbs: read_job.
+// Verbs: read_job, place_of.
 #pragma once
+#include <initializer_list>
 #include <map>
 #include <optional>
 #include <string>
@@ -122,6 +123,9 @@ struct Job {
   std::vector<DefaultUsed> defaults;  ///< every default that was used, in the order of the job file's keys
   std::vector<Warning> warnings;
 };
+
+/// Where the first of these target keys that was written stands; the station's own place when none was.
+Place place_of(const Station& station, std::initializer_list<const char*> keys);
 
 /// A target key set on the command line: {"leading_edge_radius", "8"}. Lengths in the job's unit.
 using Override = std::pair<std::string, std::string>;

@@ -128,14 +128,14 @@ std::string sentence(const Idea& idea, const Plan& plan, const Choice& choice) {
   return gain + ", for " + fixed(choice.add, 2) + " litres and nothing off deeper than you allow.";
 }
 
-Choice weigh(const job::Job& job, const Idea& idea) {
+Choice weigh(const job::Job& job, const Sections& sections, const Idea& idea) {
   Choice out;
   out.name = idea.name;
   out.asks = idea.asks;
   job::Job changed = job;
   idea.change(changed.target);
   for (auto& station : changed.stations) idea.change(station.target);
-  const auto plan = run_line(changed);
+  const auto plan = run_line(changed, sections);
   if (!plan) {
     const Fault& fault = plan.faults().front();
     out.refused = fault.what + ": " + fault.remedy;
@@ -156,15 +156,10 @@ Choice weigh(const job::Job& job, const Idea& idea) {
 }  // namespace
 
 std::vector<Choice> weigh_choices(const job::Job& job) {
-  std::vector<form::FittedForm> fitted;
-  for (const auto& station : job.stations) {
-    if (const auto measured = section::measure_section(job, station)) {
-      fitted.push_back(form::fit_form(*measured, job.reading_error));
-    }
-  }
+  const auto sections = read_sections(job);
+  if (!sections) return {};
   std::vector<Choice> out;
-  if (fitted.empty()) return out;
-  for (const Idea& idea : ideas(job, fitted)) out.push_back(weigh(job, idea));
+  for (const Idea& idea : ideas(job, sections->fitted)) out.push_back(weigh(job, *sections, idea));
   std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) {
     if (a.refused.has_value() != b.refused.has_value()) return !a.refused;
     return !a.refused && a.add < b.add;

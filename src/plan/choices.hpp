@@ -28,7 +28,7 @@ struct Choice {
 };
 
 /// Sorted by litres to add; those that cannot be had come last. The job's own wishes (nose, edge, extensions,
-/// limits, patches) stand in every row but for what the row is about.
+/// limits, patches) stand in every row but for what the row is about. Empty when a station's readings are refused.
 std::vector<Choice> weigh_choices(const job::Job& job);
 
 }  // namespace fairblade::plan

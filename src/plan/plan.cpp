@@ -8,17 +8,30 @@
 
 namespace fairblade::plan {
 
-Outcome<Plan> run_line(const job::Job& job) {
-  Plan plan;
-  plan.job = job;
+Outcome<Sections> read_sections(const job::Job& job) {
+  Sections out;
   std::vector<Fault> faults;
   for (const job::Station& station : job.stations) {
     auto measured = section::measure_section(job, station);
-    if (measured) plan.measured.push_back(std::move(*measured));
+    if (measured) out.measured.push_back(std::move(*measured));
     else faults.insert(faults.end(), measured.faults().begin(), measured.faults().end());
   }
   if (!faults.empty()) return faults;
-  for (const auto& measured : plan.measured) plan.fitted.push_back(form::fit_form(measured, job.reading_error));
+  for (const auto& measured : out.measured) out.fitted.push_back(form::fit_form(measured, job.reading_error));
+  return out;
+}
+
+Outcome<Plan> run_line(const job::Job& job) {
+  auto sections = read_sections(job);
+  if (!sections) return sections.faults();
+  return run_line(job, std::move(*sections));
+}
+
+Outcome<Plan> run_line(const job::Job& job, Sections sections) {
+  Plan plan;
+  plan.job = job;
+  plan.measured = std::move(sections.measured);
+  plan.fitted = std::move(sections.fitted);
   auto targets = target::plan_targets(job, plan.measured, plan.fitted, plan.blade_warnings);
   if (!targets) return targets.faults();
   plan.targets = std::move(*targets);
@@ -48,7 +61,12 @@ std::optional<double> litres_without(const Plan& plan, std::size_t k) {
     (governing.face == section::Face::port ? reading.port : reading.starboard).reset();
   }
   std::erase_if(readings, [](const job::Reading& r) { return !r.port && !r.starboard && !r.caliper; });
-  const auto other = run_line(job);
+  const auto measured = section::measure_section(job, job.stations[k]);
+  if (!measured) return std::nullopt;
+  Sections sections{plan.measured, plan.fitted};  // the other stations read as they did
+  sections.measured[k] = *measured;
+  sections.fitted[k] = form::fit_form(*measured, job.reading_error);
+  const auto other = run_line(job, std::move(sections));
   if (!other) return std::nullopt;
   return other->volumes.add;
 }

@@ -1,4 +1,4 @@
-// Product of the plan room: every product of one job side by side. Verbs: make_plan, run_line, sections_at.
+// Product of the plan room: every product of one job side by side. Verbs: make_plan, run_line, read_sections, sections_at.
 // The room only hands a job through the rooms in their order, and again where a question needs a second plan.
 #pragma once
 #include <optional>
@@ -41,7 +41,16 @@ struct Plan {
   std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
 };
 
-/// The line from readings to litres and blade figures, without twist, strays, asymmetry and governing readings.
+/// What the readings alone give, whatever target is asked for: outline and nearest forms of every station.
+struct Sections {
+  std::vector<section::MeasuredSection> measured;
+  std::vector<form::FittedForm> fitted;
+};
+Outcome<Sections> read_sections(const job::Job& job);
+
+/// The line from sections to litres and blade figures, without twist, strays, asymmetry and governing readings.
+Outcome<Plan> run_line(const job::Job& job, Sections sections);
+/// The same from the readings on.
 Outcome<Plan> run_line(const job::Job& job);
 
 /// From a checked job to everything that is reported and drawn, or why not.

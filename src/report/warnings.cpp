@@ -1,5 +1,4 @@
 // What the owner should decide on, gathered from every room and from the cuts.
-#include <algorithm>
 #include <cmath>
 
 #include "report/plan.hpp"
@@ -8,12 +7,6 @@
 
 namespace fairblade::report {
 namespace {
-
-const job::Station* station_named(const job::Job& job, const std::string& name) {
-  const auto found =
-      std::find_if(job.stations.begin(), job.stations.end(), [&](const job::Station& s) { return s.name == name; });
-  return found == job.stations.end() ? nullptr : &*found;
-}
 
 void suspect_readings(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const auto& measured = plan.measured[k];
@@ -28,9 +21,8 @@ void suspect_readings(const Plan& plan, std::size_t k, std::vector<Warning>& out
 }
 
 void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
-  const job::Station* station = station_named(plan.job, plan.measured[k].station);
-  if (!station) return;
-  const double limit = station->target.max_removal;
+  const job::Station& station = plan.job.stations[k];
+  const double limit = station.target.max_removal;
   const fill::Deepest& deepest = plan.changes[k].removal;
   if (deepest.depth <= limit) return;
   const auto& target = plan.targets[k];
@@ -41,7 +33,7 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   }
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const bool barely = length(deepest.depth) == length(limit);
-  out.push_back({"max-removal", "station " + station->name,
+  out.push_back({"max-removal", "station " + station.name,
                  (barely ? "just over " : "") + length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
                      side_words(plan.measured[k], deepest.face) + "; max_removal is " + length(limit) +
                      ": allow the cut, or ask for a thicker section or edge"});
@@ -49,18 +41,17 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
 
 // Readings where something would come off although the owner said that nothing may.
 void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
-  const job::Station* station = station_named(plan.job, plan.measured[k].station);
-  if (!station) return;
+  const job::Station& station = plan.job.stations[k];
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
-  for (const job::NoCut& patch : station->target.no_cut) {
-    if (station->down < patch.down_from || station->down > patch.down_to) continue;
+  for (const job::NoCut& patch : station.target.no_cut) {
+    if (station.down < patch.down_from || station.down > patch.down_to) continue;
     const fill::OffsetRow* worst = nullptr;
     for (const fill::OffsetRow& row : plan.changes[k].offsets) {
       if (row.x < patch.x_from || row.x > patch.x_to || row.change >= 0) continue;
       if (!worst || row.change < worst->change) worst = &row;
     }
     if (!worst) continue;
-    out.push_back({"no-cut", "station " + station->name,
+    out.push_back({"no-cut", "station " + station.name,
                    length(-worst->change) + " would come off at x " + length(worst->x) + ", " +
                        side_words(plan.measured[k], worst->face) + ", inside a no_cut patch: ask for a thicker section"});
   }

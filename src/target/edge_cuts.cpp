@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
+
+#include "target/remedies.hpp"
 
 namespace fairblade::target {
 
@@ -45,28 +46,6 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
   return out;
 }
 
-TargetSection target_of(const Wish& wish, double thickness_ratio) {
-  TargetSection out;
-  out.skeg = wish.skeg;
-  out.leading_edge_x = wish.leading_edge_x + wish.skeg;
-  out.chord = wish.chord - wish.skeg;
-  out.curve = curve_of(wish, thickness_ratio);
-  return out;
-}
-
-// Least mm in (0, most] that works, rounded up to a tenth and tried again so.
-std::optional<double> least_mm(double from, double most, const std::function<bool(double)>& works) {
-  if (!works(most)) return std::nullopt;
-  double low = from;
-  double high = most;
-  for (int k = 0; k < 30; ++k) {
-    const double middle = (low + high) / 2;
-    (works(middle) ? high : low) = middle;
-  }
-  const double rounded = std::ceil(high * 10 - 1e-9) / 10;
-  return works(rounded) ? std::optional(rounded) : std::nullopt;
-}
-
 }  // namespace
 
 EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target) {
@@ -87,7 +66,7 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   };
   const EdgeCut nose = measured.skeg > 0 ? EdgeCut{} : nose_cut(measured, target);
   if (nose.depth > limit + 1e-9) {
-    const auto forward = least_mm(0, 0.2 * measured.chord, [&](double d) {
+    const auto forward = least_tenth(0, 0.2 * measured.chord, [&](double d) {
       Wish changed = wish;
       changed.leading_edge_x -= d;
       changed.chord += d;
@@ -100,13 +79,13 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   }
   const EdgeCut tail = tail_cut(measured, target);
   if (tail.depth <= limit + 1e-9) return;
-  const auto aft = least_mm(0, 0.4 * measured.chord, [&](double d) {
+  const auto aft = least_tenth(0, 0.4 * measured.chord, [&](double d) {
     Wish changed = wish;
     changed.chord += d;
     return keeps(changed, false);
   });
   const double edge = target.trailing_edge_thickness;
-  const auto thicker = least_mm(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), [&](double e) {
+  const auto thicker = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), [&](double e) {
     Wish changed = wish;
     changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
     return buildable(curve_of(changed, thickness_ratio)) && keeps(changed, false);

@@ -7,6 +7,7 @@
 
 #include "base/text.hpp"
 #include "target/edge_sites.hpp"
+#include "target/remedies.hpp"
 
 namespace fairblade::target {
 namespace {
@@ -44,19 +45,7 @@ std::optional<double> nearest_fair(double start, double end, const Fair& fair) {
   return std::nullopt;
 }
 
-Place place_of(const job::Station& station, std::initializer_list<const char*> keys) {
-  for (const char* key : keys) {
-    const auto found = station.target.places.find(key);
-    if (found != station.target.places.end()) return found->second;
-  }
-  return station.place;
-}
-
-std::string joined(const std::vector<std::string>& remedies) {
-  std::string out;
-  for (const std::string& remedy : remedies) out += (out.empty() ? "" : ", or ") + remedy;
-  return out.empty() ? "nothing about this edge alone helps: plan the full section instead" : out;
-}
+const char* const no_way_out = "nothing about this edge alone helps: plan the full section instead";
 
 std::string fraction(const Blade& blade, double x) { return fixed(x / blade.measured.chord, 3) + " of the chord"; }
 
@@ -105,7 +94,7 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
   return {place_of(blade.station, {"leading_edge_radius", "keep", "approach"}),
           "station " + blade.station.name + ": a leading-edge radius of " + printed.text(wish.radius) +
               " on a nose rebuilt over " + printed.text(site.length) + " leaves a hollow: " + why,
-          joined(remedies)};
+          either(remedies, no_way_out)};
 }
 
 Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wish) {
@@ -150,7 +139,7 @@ Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wis
           "station " + blade.station.name + ": a trailing edge of " + printed.text(wish.edge) +
               " leaves the tail hollow: the two faces, straight on from x " + printed.text(wish.keep_to) + ", " +
               tangents,
-          joined(remedies)};
+          either(remedies, no_way_out)};
 }
 
 }  // namespace fairblade::target

@@ -82,11 +82,7 @@ void warn_of_steps(const Blade& blade, TargetSection& out) {
 }
 
 std::optional<Fault> refuse_wish(const Blade& blade, const EdgesWish& wish) {
-  const auto& request = blade.station.target;
-  const auto place = [&](const char* key) {
-    const auto found = request.places.find(key);
-    return found == request.places.end() ? blade.station.place : found->second;
-  };
+  const auto place = [&](const char* key) { return place_of(blade.station, {key}); };
   const std::string who = "station " + blade.station.name + ": ";
   const auto mm = [&](double v) { return in_unit(v, blade.job.units); };
   if (!(wish.keep_from < wish.keep_to) || wish.keep_from < 0 || wish.keep_to > blade.measured.chord * (1 + 1e-9)) {

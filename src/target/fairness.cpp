@@ -20,11 +20,6 @@ double last_fair(double fair, double unfair, const Fair& is_fair) {
   return fair;
 }
 
-Place place_of(const job::Station& station, const char* key) {
-  const auto found = station.target.places.find(key);
-  return found == station.target.places.end() ? station.place : found->second;
-}
-
 }  // namespace
 
 bool nose_dips(const SectionCurve& curve) {
@@ -62,20 +57,20 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
   const double edge = chord * curve.edge();
   const double radius = chord * curve.radius();
   if (edge >= thickest) {
-    return Fault{place_of(station, "trailing_edge_thickness"),
+    return Fault{place_of(station, {"trailing_edge_thickness"}),
                  who + ": a trailing edge of " + mm(edge) + " on a section only " + mm(thickest) + " thick",
                  "ask for an edge under " + mm(largest_fair_edge(curve, chord)) + " or a thicker section"};
   }
   if (curve.tail_flares()) {
     const double fair = largest_fair_edge(curve, chord);
-    return Fault{place_of(station, "trailing_edge_thickness"),
+    return Fault{place_of(station, {"trailing_edge_thickness"}),
                  who + ": with a trailing edge of " + mm(edge) + " the section would thicken again towards it",
                  "ask for " + mm(fair) + " at most, or a section " + mm(thickest * edge / std::max(fair, 1e-9)) + " thick"};
   }
   const bool dips = nose_dips(curve);
   if (dips || curve.nose_overshoots()) {
     const double fair = largest_fair_radius(curve, chord);
-    return Fault{place_of(station, "leading_edge_radius"),
+    return Fault{place_of(station, {"leading_edge_radius"}),
                  who + ": a leading-edge radius of " + mm(radius) + " would " +
                      (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
                  "ask for " + mm(fair) + " at most, or a section " +

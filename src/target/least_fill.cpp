@@ -6,6 +6,7 @@
 
 #include "base/numerics.hpp"
 #include "target/fairness.hpp"
+#include "target/remedies.hpp"
 #include "target/slice.hpp"
 
 namespace fairblade::target {
@@ -69,6 +70,15 @@ SectionCurve curve_of(const Wish& wish, double thickness_ratio) {
   return SectionCurve(form, radius_in_chords(wish), edge_in_chords(wish));
 }
 
+TargetSection target_of(const Wish& wish, double thickness_ratio) {
+  TargetSection out;
+  out.skeg = wish.skeg;
+  out.leading_edge_x = wish.leading_edge_x + wish.skeg;
+  out.chord = wish.chord - wish.skeg;
+  out.curve = curve_of(wish, thickness_ratio);
+  return out;
+}
+
 Wish wish_of(const MeasuredSection& measured, const Form& family, const TargetRequest& request, double extend_leading,
              double extend_trailing) {
   const double ahead = extend_leading + measured.skeg;
@@ -118,12 +128,7 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
 }
 
 double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
-  TargetSection target;
-  target.leading_edge_x = wish.leading_edge_x + wish.skeg;
-  target.chord = wish.chord - wish.skeg;
-  target.skeg = wish.skeg;
-  target.curve = curve_of(wish, thickness_ratio);
-  return areas_between(common_outlines(measured, target, 160)).add;
+  return areas_between(common_outlines(measured, target_of(wish, thickness_ratio), 160)).add;
 }
 
 namespace {
@@ -201,23 +206,6 @@ LeastFill least_fill(const MeasuredSection& measured, const form::FittedForm& fi
   return Search(measured, fitted, request).best();
 }
 
-namespace {
-
-// The least value in (from, to] that works, when `to` does; the last step is tried, so what is named has been run.
-std::optional<double> least_that_works(double from, double to, const std::function<bool(double)>& works) {
-  if (!works(to)) return std::nullopt;
-  for (int k = 0; k < 40; ++k) {
-    const double middle = (from + to) / 2;
-    (works(middle) ? to : from) = middle;
-  }
-  return to;
-}
-
-// Rounded up to a tenth of a millimetre, as it will be printed and typed in again.
-double rounded_up(double mm) { return std::ceil(mm * 10 - 1e-9) / 10; }
-
-}  // namespace
-
 std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& measured, const Wish& wish,
                                   const TargetRequest& request) {
   std::vector<std::string> out;
@@ -239,15 +227,15 @@ std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& me
   };
   const double edge = curve_of(wish, thickest).edge() * wish.chord;
   const double thickest_edge = 0.5 * thickest * wish.chord;  // a form flares from e/t = 0.55 at the earliest
-  if (const auto mm = least_that_works(request.max_removal, 0.2 * measured.chord, deeper); mm && deeper(rounded_up(*mm))) {
-    out.push_back("allow " + in_unit(rounded_up(*mm), job.units) + " off (max_removal)");
+  if (const auto mm = least_tenth(request.max_removal, 0.2 * measured.chord, deeper)) {
+    out.push_back("allow " + in_unit(*mm, job.units) + " off (max_removal)");
   }
   if (const auto mm = least_that_works(0, measured.chord, longer_aft); mm && longer_aft(rounded_up(*mm))) {
     const double already = wish.chord + wish.leading_edge_x - measured.chord;
     out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm), job.units));
   }
-  if (const auto mm = least_that_works(edge, thickest_edge, thicker_edge); mm && thicker_edge(rounded_up(*mm))) {
-    out.push_back("leave the trailing edge " + in_unit(rounded_up(*mm), job.units) + " thick");
+  if (const auto mm = least_tenth(edge, thickest_edge, thicker_edge)) {
+    out.push_back("leave the trailing edge " + in_unit(*mm, job.units) + " thick");
   }
   return out;
 }

@@ -26,6 +26,9 @@ struct Wish {
 /// The section curve of a wish at a thickness ratio.
 form::SectionCurve curve_of(const Wish& wish, double thickness_ratio);
 
+/// The target of a wish at a thickness ratio: outline and curve alone, no figures.
+TargetSection target_of(const Wish& wish, double thickness_ratio);
+
 /// Is the curve one that judge_curve lets pass?
 bool buildable(const form::SectionCurve& curve);
 

@@ -8,6 +8,7 @@
 #include "target/edges_only.hpp"
 #include "target/face_shapes.hpp"
 #include "target/fairness.hpp"
+#include "target/remedies.hpp"
 #include "target/target.hpp"
 
 namespace fairblade::target {
@@ -41,17 +42,6 @@ void fill_in_figures(TargetSection& target) {
 
 namespace {
 
-Place thickness_place(const job::Station& station) {
-  const auto found = station.target.places.find("thickness");
-  return found == station.target.places.end() ? station.place : found->second;
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string out;
-  for (const auto& word : words) out += (out.empty() ? "" : ", or ") + word;
-  return out.empty() ? "this blade is too far from any foil: take edges-only" : out;
-}
-
 Fault impossible(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const Draft& draft) {
   std::string reading;
   if (draft.need && draft.need->governing) {
@@ -59,22 +49,18 @@ Fault impossible(const job::Job& job, const job::Station& station, const Measure
     reading = "; the " + std::string(section::name_of(point.face)) + " reading at x " + in_unit(point.x, job.units) +
               " (" + measured.readings_from + ":" + std::to_string(point.line) + ") governs";
   }
-  return {thickness_place(station),
+  return {place_of(station, {"thickness"}),
           "station " + station.name + ": no section up to 30 % thick keeps every cut within " +
               in_unit(station.target.max_removal, job.units) + reading,
-          joined(ways_out(job, measured, draft.wish, station.target))};
+          either(ways_out(job, measured, draft.wish, station.target), "this blade is too far from any foil: take edges-only")};
 }
 
 Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                               const Draft& draft) {
-  TargetSection out;
+  TargetSection out = target_of(draft.wish, draft.thickness_ratio);
   out.station = measured.station;
   out.down = measured.down;
-  out.skeg = draft.wish.skeg;
-  out.leading_edge_x = draft.wish.leading_edge_x + out.skeg;
-  out.chord = draft.wish.chord - out.skeg;
   if (measured.ahead) out.ahead = *measured.ahead - out.leading_edge_x;
-  out.curve = curve_of(draft.wish, draft.thickness_ratio);
   if (auto fault = judge_curve(job, station, out.curve, out.whole_chord(), out.warnings)) return *fault;
   if (draft.need && draft.need->governing) {
     const auto& point = measured.points[*draft.need->governing];
@@ -114,10 +100,8 @@ Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station,
   return first;
 }
 
-}  // namespace
-
 // A patch that no station passes through is not seen by any section.
-static void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Warning>& warnings) {
+void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Warning>& warnings) {
   for (const job::NoCut& patch : job.target.no_cut) {
     const bool seen = std::any_of(measured.begin(), measured.end(), [&](const MeasuredSection& one) {
       return one.down >= patch.down_from && one.down <= patch.down_to;
@@ -128,6 +112,8 @@ static void unseen_patches(const job::Job& job, const std::vector<MeasuredSectio
                             in_unit(patch.down_to, job.units) + " down: nothing is planned round it; measure a station there"});
   }
 }
+
+}  // namespace
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {

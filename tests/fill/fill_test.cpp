@@ -2,34 +2,12 @@
 
 #include "blade.hpp"
 #include "catch.hpp"
+#include "fill/planned.hpp"
 #include "target/slice.hpp"
 
 using namespace fairblade;
 
 namespace {
-
-struct Planned {
-  job::Job job;
-  std::vector<section::MeasuredSection> measured;
-  std::vector<target::TargetSection> targets;
-  std::vector<fill::StationChange> changes;
-  fill::Volumes volumes;
-};
-
-Planned planned(job::Job job) {
-  Planned out{std::move(job), {}, {}, {}, {}};
-  std::vector<form::FittedForm> fitted;
-  for (std::size_t k = 0; k < out.job.stations.size(); ++k) {
-    out.measured.push_back(blade::measured(out.job, k));
-    fitted.push_back(form::fit_form(out.measured.back(), out.job.reading_error));
-  }
-  auto targets = target::plan_targets(out.job, out.measured, fitted);
-  if (!targets) throw std::runtime_error(one_line(targets.faults().front()));
-  out.targets = *targets;
-  for (std::size_t k = 0; k < out.measured.size(); ++k) out.changes.push_back(fill::compare(out.measured[k], out.targets[k]));
-  out.volumes = fill::sum_volumes(out.job, out.measured, out.targets, out.changes);
-  return out;
-}
 
 job::Station with_target(job::Station station, double ratio) {
   station.target.thickness = {job::Thickness::Kind::ratio, ratio};
@@ -42,7 +20,7 @@ TEST_CASE("areas between forms of one chord") {
   // Closed form: 8221/12000 (t2 - t1) c².
   for (const double chord : {150.0, 420.0, 900.0}) {
     for (const auto& [from, to] : {std::pair{0.06, 0.18}, {0.12, 0.15}, {0.09, 0.12}, {0.15, 0.12}}) {
-      const auto p = planned(blade::job_of({with_target(blade::exact("A", 0, chord, from), to)}));
+      const auto p = planned::change(blade::job_of({with_target(blade::exact("A", 0, chord, from), to)}));
       const double area = 8221.0 / 12000 * std::abs(to - from) * chord * chord;
       const double add = to > from ? area : 0;
       CHECK(p.changes[0].add_area == Approx(add).epsilon(1e-3).margin(1e-3));  // seen 7e-6
@@ -61,7 +39,7 @@ TEST_CASE("two routes to the areas agree") {
     if (k % 3 == 2) station.target.extend_trailing_edge.mm = 11;
     auto job = blade::job_of({station});
     job.reading_error = 1.5;
-    const auto p = planned(job);
+    const auto p = planned::change(job);
     const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
     const auto other = target::areas_between(pair);
     CHECK(p.changes[0].routes_agree);
@@ -80,7 +58,7 @@ TEST_CASE("2026-11-25: no piece of a difference is lost on ragged outlines") {
     station.target.extend_leading_edge.mm = k % 3 == 1 ? 7.3 : 0;
     auto job = blade::job_of({station});
     job.reading_error = 3;
-    const auto p = planned(job);
+    const auto p = planned::change(job);
     const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
     const auto wanted = target::areas_between(pair);
     const auto measured = target::polygons_of_outline(pair.measured);
@@ -92,7 +70,7 @@ TEST_CASE("2026-11-25: no piece of a difference is lost on ragged outlines") {
 }
 
 TEST_CASE("depths are along the normal, and offsets by half-breadth") {
-  const auto p = planned(blade::job_of({with_target(blade::exact("A", 0, 400, 0.12), 0.15)}));
+  const auto p = planned::change(blade::job_of({with_target(blade::exact("A", 0, 400, 0.12), 0.15)}));
   const auto& change = p.changes[0];
   // Greatest near the greatest breadth: 0.03/2 x 1.00029 x 400 = 6.0017 mm.
   CHECK(change.add.depth == Approx(6.0017).margin(0.01));
@@ -104,7 +82,7 @@ TEST_CASE("depths are along the normal, and offsets by half-breadth") {
   CHECK(change.offsets.size() == 28);
   // A square plate under a form: its corner at (0, 16) stands out of the form by its distance to it, not by 16 mm.
   const auto plate = [](double) { return 0.04; };
-  const auto square = planned(blade::job_of({with_target(blade::station("A", 0, 400, plate, plate), 0.12)}));
+  const auto square = planned::change(blade::job_of({with_target(blade::station("A", 0, 400, plate, plate), 0.12)}));
   double fore = 1e9, aft = 1e9;  // of its two corners to the form, by brute force
   for (int k = 0; k <= 200000; ++k) {
     const double x = std::pow(k / 200000.0, 2);
@@ -126,7 +104,7 @@ TEST_CASE("volume of a straight taper by the closed form") {
       const double w = double(i) / (stations - 1);
       list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 1000 * w, 500 - 200 * w, 0.10), 0.13));
     }
-    const auto p = planned(blade::job_of(list));
+    const auto p = planned::change(blade::job_of(list));
     CHECK(p.volumes.add == Approx(litres).epsilon(1e-3));  // seen 2e-5
     CHECK(p.volumes.remove == Approx(0).margin(1e-6));
     if (first == 0) first = p.volumes.add;
@@ -144,7 +122,7 @@ TEST_CASE("volume with thickness running straight from 10 to 13 %") {
       const double w = double(i) / (stations - 1);
       list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 1000 * w, 500 - 200 * w, 0.10), 0.10 + 0.03 * w));
     }
-    CHECK(planned(blade::job_of(list)).volumes.add == Approx(litres).epsilon(1e-3));
+    CHECK(planned::change(blade::job_of(list)).volumes.add == Approx(litres).epsilon(1e-3));
   }
 }
 
@@ -158,11 +136,11 @@ TEST_CASE("mirroring, scaling and shifting change only what they must") {
   }
   auto job = blade::job_of(list);
   job.reading_error = 1;
-  const auto base = planned(job);
+  const auto base = planned::change(job);
   auto mirrored = list;
   for (auto& station : mirrored) for (auto& r : station.readings) std::swap(r.port, r.starboard);
   job.stations = mirrored;
-  const auto mirror = planned(job);
+  const auto mirror = planned::change(job);
   CHECK(mirror.volumes.add == Approx(base.volumes.add).epsilon(1e-9));
   CHECK(mirror.volumes.remove == Approx(base.volumes.remove).epsilon(1e-9));
   for (int i = 0; i < 3; ++i) CHECK(mirror.changes[i].add_area == Approx(base.changes[i].add_area).epsilon(1e-9));
@@ -176,7 +154,7 @@ TEST_CASE("mirroring, scaling and shifting change only what they must") {
   }
   auto small = blade::job_of(inches);
   small.reading_error = 1 / 25.4;
-  const auto inch = planned(small);
+  const auto inch = planned::change(small);
   for (int i = 0; i < 3; ++i) {
     CHECK(inch.changes[i].add_area * 25.4 * 25.4 == Approx(base.changes[i].add_area).epsilon(1e-9));
     CHECK(inch.changes[i].remove_area * 25.4 * 25.4 == Approx(base.changes[i].remove_area).epsilon(1e-9));
@@ -185,7 +163,7 @@ TEST_CASE("mirroring, scaling and shifting change only what they must") {
   auto shifted = list;
   for (auto& station : shifted) station.down += 123, *station.ahead += 20;
   job.stations = shifted;
-  const auto shift = planned(job);
+  const auto shift = planned::change(job);
   CHECK(shift.volumes.add == Approx(base.volumes.add).epsilon(1e-9));
 }
 
@@ -200,7 +178,7 @@ TEST_CASE("litres: their scatter is the error reported") {
       list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 400.0 * i, 420, 0.12), 0.12));
       blade::add_noise(list.back(), 0.5, random);
     }
-    const auto p = planned(blade::job_of(list));
+    const auto p = planned::change(blade::job_of(list));
     sum += p.volumes.add;
     square += p.volumes.add * p.volumes.add;
     error += p.volumes.add_error;
@@ -216,7 +194,7 @@ TEST_CASE("filler that reading noise makes out of nothing") {
   for (const double to : {0.12, 0.121, 0.125}) {
     std::vector<job::Station> list;
     for (int i = 0; i < 3; ++i) list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 400.0 * i, 420, 0.12), to));
-    const auto p = planned(blade::job_of(list));
+    const auto p = planned::change(blade::job_of(list));
     const double span[] = {200, 400, 200};
     const auto& x = blade::places14();
     std::mt19937 random(9);
@@ -250,7 +228,7 @@ TEST_CASE("behind a skeg only the rudder is planned") {
   const auto shape = [](double x) { return 500 * blade::naca(0.12, (140 + 360 * x) / 500) / 360; };
   auto station = with_target(blade::station("A", 0, 360, shape, shape, places), 0.14);
   station.skeg = 140;
-  const auto p = planned(blade::job_of({station}));
+  const auto p = planned::change(blade::job_of({station}));
   CHECK(p.targets[0].chord == Approx(360));
   CHECK(p.targets[0].leading_edge_x == Approx(0));
   CHECK(p.targets[0].half_breadth(section::Face::port, 0) == Approx(500 * blade::naca(0.14, 0.28)).margin(1e-9));

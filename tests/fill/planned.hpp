@@ -1,34 +1,32 @@
 // A job taken from readings to work, for the tests of the fill room.
 #pragma once
-#include "blade.hpp"
 #include "fill/work.hpp"
+#include "line.hpp"
 
 namespace planned {
 
 using namespace fairblade;
 
-struct Plan {
-  job::Job job;
-  std::vector<section::MeasuredSection> measured;
-  std::vector<target::TargetSection> targets;
+/// Readings, targets, changes and litres.
+struct Change : line::Line {
   std::vector<fill::StationChange> changes;
   fill::Volumes volumes;
+};
+/// The same, and the work it makes.
+struct Plan : Change {
   fill::Work work;
 };
 
-inline Plan plan(job::Job job) {
-  Plan out{std::move(job), {}, {}, {}, {}, {}};
-  std::vector<form::FittedForm> fitted;
-  for (std::size_t k = 0; k < out.job.stations.size(); ++k) {
-    out.measured.push_back(blade::measured(out.job, k));
-    fitted.push_back(form::fit_form(out.measured.back(), out.job.reading_error));
-  }
-  auto targets = target::plan_targets(out.job, out.measured, fitted);
-  if (!targets) throw std::runtime_error(one_line(targets.faults().front()));
-  out.targets = *targets;
+inline Change change(job::Job job) {
+  Change out{line::to_targets(std::move(job)), {}, {}};
   for (std::size_t k = 0; k < out.measured.size(); ++k)
     out.changes.push_back(fill::compare(out.measured[k], out.targets[k]));
   out.volumes = fill::sum_volumes(out.job, out.measured, out.targets, out.changes);
+  return out;
+}
+
+inline Plan plan(job::Job job) {
+  Plan out{change(std::move(job)), {}};
   out.work = fill::plan_work(out.job, out.measured, out.targets, out.changes, out.volumes);
   return out;
 }

@@ -1,33 +1,19 @@
 #include "flow/water.hpp"
 
-#include "blade.hpp"
 #include "catch.hpp"
+#include "line.hpp"
 
 using namespace fairblade;
 
 namespace {
 
-struct Case {
-  job::Job job;
-  std::vector<section::MeasuredSection> measured;
-  std::vector<target::TargetSection> targets;
+struct Case : line::Line {
   flow::Water water(const flow::WaterOptions& options = {}) const {
     return flow::before_and_after(job, measured, targets, options);
   }
 };
 
-Case planned(job::Job job) {
-  Case out{std::move(job), {}, {}};
-  std::vector<form::FittedForm> fitted;
-  for (std::size_t k = 0; k < out.job.stations.size(); ++k) {
-    out.measured.push_back(blade::measured(out.job, k));
-    fitted.push_back(form::fit_form(out.measured.back(), out.job.reading_error));
-  }
-  auto targets = target::plan_targets(out.job, out.measured, fitted);
-  if (!targets) throw std::runtime_error(one_line(targets.faults().front()));
-  out.targets = *targets;
-  return out;
-}
+Case planned(job::Job job) { return {line::to_targets(std::move(job))}; }
 
 job::Job blade_job(const std::function<job::Station(std::string, double, double)>& make) {
   auto job = blade::job_of({make("A", 0, 420), make("B", 400, 380), make("C", 800, 340)});

@@ -1,7 +1,7 @@
 #include "target/face_shapes.hpp"
 
-#include "blade.hpp"
 #include "catch.hpp"
+#include "line.hpp"
 #include "form/form.hpp"
 
 using namespace fairblade;
@@ -9,12 +9,7 @@ using section::Face;
 
 namespace {
 
-target::TargetSection planned(const job::Job& job) {
-  const auto measured = blade::measured(job);
-  auto out = target::plan_targets(job, {measured}, {form::fit_form(measured, job.reading_error)});
-  if (!out) throw std::runtime_error(one_line(out.faults().front()));
-  return out->front();
-}
+target::TargetSection planned(const job::Job& job) { return line::to_targets(job).targets.front(); }
 
 bool warned(const target::TargetSection& target, const std::string& code) {
   for (const auto& w : target.warnings) if (w.code == code) return true;

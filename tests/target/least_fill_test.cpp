@@ -1,7 +1,7 @@
 #include "target/least_fill.hpp"
 
-#include "blade.hpp"
 #include "catch.hpp"
+#include "line.hpp"
 #include "form/curve.hpp"
 
 using namespace fairblade;
@@ -15,17 +15,7 @@ job::Station least(job::Station station, double max_removal) {
   return station;
 }
 
-target::TargetSection planned(const job::Job& job, std::size_t k = 0) {
-  std::vector<section::MeasuredSection> measured;
-  std::vector<form::FittedForm> fitted;
-  for (std::size_t i = 0; i < job.stations.size(); ++i) {
-    measured.push_back(blade::measured(job, i));
-    fitted.push_back(form::fit_form(measured.back(), job.reading_error));
-  }
-  auto out = target::plan_targets(job, measured, fitted);
-  if (!out) throw std::runtime_error(one_line(out.faults().front()));
-  return out->at(k);
-}
+target::TargetSection planned(const job::Job& job) { return line::to_targets(job).targets.front(); }
 
 }  // namespace
 

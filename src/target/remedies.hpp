@@ -1,0 +1,23 @@
+// Remedies as they are named to the owner: the least that works, rounded so that it still does, and said as choices.
+// Verbs: least_that_works, rounded_up, least_tenth, either. mm.
+#pragma once
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fairblade::target {
+
+/// The least value in (from, most] that works, when `most` does; what is returned has been tried.
+std::optional<double> least_that_works(double from, double most, const std::function<bool(double)>& works);
+
+/// Up to a tenth of a millimetre, as it will be printed and typed in again.
+double rounded_up(double mm);
+
+/// The least that works, so rounded, and tried again so.
+std::optional<double> least_tenth(double from, double most, const std::function<bool(double)>& works);
+
+/// "this, or that"; `otherwise` when there is none.
+std::string either(const std::vector<std::string>& remedies, const std::string& otherwise);
+
+}  // namespace fairblade::target
