@@ -84,6 +84,22 @@ std::string xml_escaped(std::string_view text) {
   return out;
 }
 
+std::string lower_case(std::string_view text) {
+  std::string out(text);
+  for (char& c : out) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return out;
+}
+
+std::string upper_case(std::string_view text) {
+  std::string out(text);
+  for (char& c : out) {
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  }
+  return out;
+}
+
 std::string file_name_of(std::string_view text) {
   std::string out;
   for (const char c : text) {

@@ -16,6 +16,9 @@ std::string trimmed(double value, int decimals);
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
 /// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.
 std::string xml_escaped(std::string_view text);
+/// ASCII letters only; the rest stays.
+std::string lower_case(std::string_view text);
+std::string upper_case(std::string_view text);
 /// A name that every file system takes: letters, digits, '.', '_' and '-' stay, the rest become '-';
 /// never empty, never starting with '.', at most 60 bytes. The same name may come from two texts.
 std::string file_name_of(std::string_view text);

@@ -6,17 +6,16 @@
 #include "base/text.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
+#include "emit/print_html.hpp"
 #include "emit/svg.hpp"
+#include "pages/pages.hpp"
 #include "report/report.hpp"
 
 namespace fairblade::cli {
 namespace {
 
-std::string lower_case(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-  return text;
-}
+constexpr double long_chord = 600;   // mm: beyond it a template is split in two
+constexpr double aft_half_from = 0.15;  // of the chord; the nose gauge covers more
 
 // Names of stations as file names, told apart even where a file system ignores capitals.
 std::vector<std::string> file_names(const std::vector<std::string>& stations) {
@@ -31,31 +30,136 @@ std::vector<std::string> file_names(const std::vector<std::string>& stations) {
   return out;
 }
 
+/// One section to draw, a station or a height in between.
+struct Section {
+  std::string name;  // in files
+  const section::MeasuredSection& measured;
+  const target::TargetSection& target;
+  const fill::StationChange& change;
+  const form::FittedForm* fitted;
+};
+
+std::vector<Section> sections_of(const report::Plan& plan, const std::vector<plan::Between>& between) {
+  std::vector<std::string> stations;
+  for (const auto& measured : plan.measured) stations.push_back(measured.station);
+  for (const auto& one : between) stations.push_back(one.measured.station);
+  const auto names = file_names(stations);
+  std::vector<Section> out;
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    out.push_back({names[k], plan.measured[k], plan.targets[k], plan.changes[k], &plan.fitted[k]});
+  }
+  for (std::size_t k = 0; k < between.size(); ++k) {
+    const auto& one = between[k];
+    out.push_back({names[plan.measured.size() + k], one.measured, one.target, one.change, nullptr});
+  }
+  return out;
+}
+
+/// Draws the templates of sections: each as a file of its own, and as pieces for the pages.
+class Templates {
+ public:
+  Templates(const job::Job& job, std::vector<emit::File>& files, std::vector<pages::Piece>& pieces)
+      : job_(job), files_(files), pieces_(pieces) {}
+
+  void draw(const Section& section, const fill::Stage& stage, double stand_off) {
+    const auto surface = fill::stage_section(section.target, stage, stand_off);
+    if (!surface) return;  // refused before, at the stations
+    drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
+    const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");
+    draw_files(section.name, wanted, end);
+    if (split(section.target, wanted)) {
+      wanted.from_fraction = aft_half_from;
+      draw_files(section.name, wanted, "-aft" + end);
+    }
+    add_pieces(section, wanted);
+  }
+
+  void draw_positive(const Section& section, const fill::Stage& stage) {
+    const auto surface = fill::stage_section(section.target, stage);
+    if (!surface) return;
+    const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port,
+                                     section.measured.thickness_only, 0};
+    const auto sheet = drawing::draw_positive(wanted);
+    const std::string kind = fill::name_of(stage.kind);
+    files_.push_back({"templates/" + section.name + "-section-" + kind + ".svg", emit::to_svg(drawing::framed(sheet))});
+    pieces_.push_back({section.target.station + ", the section itself, " + kind, sheet, {}, {}});
+  }
+
+ private:
+  void draw_files(const std::string& name, drawing::TemplateOf wanted, const std::string& end) {
+    for (const section::Face face : {section::Face::port, section::Face::starboard}) {
+      wanted.face = face;
+      files_.push_back({"templates/" + name + "-" + section::name_of(face) + end + ".svg",
+                        emit::to_svg(drawing::draw_template(wanted))});
+    }
+  }
+
+  bool split(const target::TargetSection& target, const drawing::TemplateOf& whole) const {
+    if (job_.print.split != job::Split::when_needed) return job_.print.split == job::Split::always;
+    if (target.chord > long_chord) return true;
+    return pages::columns_for(job_.print, drawing::draw_card(whole).sheet.width) > 2;
+  }
+
+  void add_pieces(const Section& section, drawing::TemplateOf wanted) {
+    const std::string what = (wanted.from_fraction > 0 ? "aft half, " : "") + drawing::stage_words(wanted.stage);
+    const auto pair = drawing::draw_pair(wanted);
+    const bool together = pages::rows_for(job_.print, pair.sheet.width, pair.sheet.height) == 1;
+    if (together) return add_piece(section.target, pair, section.target.station + ", port and starboard, " + what);
+    for (const section::Face face : {section::Face::port, section::Face::starboard}) {
+      wanted.face = face;
+      add_piece(section.target, drawing::draw_card(wanted),
+                section.target.station + ", " + section::name_of(face) + ", " + what);
+    }
+  }
+
+  void add_piece(const target::TargetSection& target, const drawing::TemplateCard& card, const std::string& label) {
+    const double x = card.origin.x(), y = card.origin.y(), d = card.first_tenth + 2;
+    pieces_.push_back({label, card.sheet, {{x - 2, x + 0.1 * target.chord}}, {{y - d, y + d}}});
+  }
+
+  const job::Job& job_;
+  std::vector<emit::File>& files_;
+  std::vector<pages::Piece>& pieces_;
+};
+
+/// Templates of every section at every stage; the clearance version for the first, at which the shape is made.
+void draw_templates(const job::Job& job, const std::vector<Section>& sections, std::vector<emit::File>& files,
+                    std::vector<pages::Piece>& pieces) {
+  Templates templates(job, files, pieces);
+  const auto stages = fill::stages_of(job);
+  for (const Section& section : sections) {
+    if (job.print.clearance > 0) templates.draw(section, stages.front(), job.print.clearance);
+    for (const fill::Stage& stage : stages) {
+      templates.draw(section, stage, 0);
+      if (job.print.positives) templates.draw_positive(section, stage);
+    }
+  }
+}
+
+void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, std::vector<emit::File>& files) {
+  const auto set = pages::make_pages(job, pieces);
+  std::vector<const drawing::Sheet*> sheets;
+  for (const pages::Page& page : set.pages) {
+    files.push_back({page.file, emit::to_svg(page.sheet)});
+    sheets.push_back(&page.sheet);
+  }
+  files.push_back({"print.html", emit::print_html(job.name + ": pages to print", sheets, set.page_size)});
+}
+
 }  // namespace
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
   std::vector<emit::File> out;
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
-  std::vector<std::string> stations;
-  for (const auto& measured : plan.measured) stations.push_back(measured.station);
-  for (const auto& one : between) stations.push_back(one.measured.station);
-  const auto names = file_names(stations);
-  const auto draw = [&](const std::string& name, const section::MeasuredSection& measured,
-                        const target::TargetSection& target, const fill::StationChange& change,
-                        const form::FittedForm* fitted) {
-    out.push_back({"sections/" + name + ".svg", emit::to_svg(drawing::draw_section(plan.job, measured, target, change, fitted))});
-    for (const section::Face face : {section::Face::port, section::Face::starboard}) {
-      const auto sheet = drawing::draw_template(plan.job, measured, target, face);
-      out.push_back({"templates/" + name + "-" + section::name_of(face) + "-final.svg", emit::to_svg(sheet)});
-    }
-  };
-  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
-    draw(names[k], plan.measured[k], plan.targets[k], plan.changes[k], &plan.fitted[k]);
+  const auto sections = sections_of(plan, between);
+  for (const Section& one : sections) {
+    const auto sheet = drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);
+    out.push_back({"sections/" + one.name + ".svg", emit::to_svg(sheet)});
   }
-  for (std::size_t k = 0; k < between.size(); ++k) {
-    draw(names[plan.measured.size() + k], between[k].measured, between[k].target, between[k].change, nullptr);
-  }
+  std::vector<pages::Piece> pieces;
+  draw_templates(plan.job, sections, out, pieces);
+  draw_pages(plan.job, pieces, out);
   return out;
 }
 

@@ -59,7 +59,16 @@ void add_up_mark(Sheet& sheet, Point centre) {
   add_dot(sheet, centre, 0.7);
 }
 
-void add_check_bar_across(Sheet& sheet, Point left, const std::string& id) {
+void add_cross(Sheet& sheet, Point centre, const std::string& id) {
+  constexpr double arm = 4;
+  sheet.items.emplace_back(Path{{{moved(centre, -arm, 0), moved(centre, arm, 0)}, {moved(centre, 0, -arm), moved(centre, 0, arm)}},
+                                false,
+                                Pen::measured,
+                                Fill::none,
+                                id});
+}
+
+void add_check_bar_across(Sheet& sheet, Point left, const std::string& id, const std::string& words) {
   const Point bar = moved(left, 0, 8);
   add_line(sheet, bar, moved(bar, check_bar_length, 0), Pen::outline, id);
   Path ticks{{}, false, Pen::dimension, Fill::none, {}};
@@ -68,10 +77,10 @@ void add_check_bar_across(Sheet& sheet, Point left, const std::string& id) {
     ticks.runs.push_back({moved(bar, 10.0 * k, -tick), moved(bar, 10.0 * k, k % 10 == 0 ? 1.5 : 0)});
   }
   sheet.items.emplace_back(ticks);
-  add_text(sheet, moved(bar, check_bar_length / 2, -4), "check bar across: 100 mm", 2.8, Anchor::middle);
+  add_text(sheet, moved(bar, check_bar_length / 2, -4), words, 2.8, Anchor::middle);
 }
 
-void add_check_bar_along(Sheet& sheet, Point top, const std::string& id) {
+void add_check_bar_along(Sheet& sheet, Point top, const std::string& id, const std::string& words) {
   add_line(sheet, top, moved(top, 0, check_bar_length), Pen::outline, id);
   Path ticks{{}, false, Pen::dimension, Fill::none, {}};
   for (int k = 0; k <= 10; ++k) {
@@ -79,7 +88,7 @@ void add_check_bar_along(Sheet& sheet, Point top, const std::string& id) {
     ticks.runs.push_back({moved(top, -tick, 10.0 * k), moved(top, k % 10 == 0 ? 1.5 : 0, 10.0 * k)});
   }
   sheet.items.emplace_back(ticks);
-  add_text(sheet, moved(top, -4, check_bar_length / 2), "check bar along: 100 mm", 2.8, Anchor::middle, false, -90);
+  add_text(sheet, moved(top, -4, check_bar_length / 2), words, 2.8, Anchor::middle, false, -90);
 }
 
 void add_dimension(Sheet& sheet, Point from, Point to, const std::string& words, double size, const std::string& id) {

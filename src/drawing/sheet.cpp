@@ -39,6 +39,34 @@ int advance_of(unsigned char lead, bool bold) {
 
 }  // namespace
 
+Point placed(Point p, const Placing& placing) {
+  const Point turned = placing.turned ? Point(p.y(), -p.x()) : p;
+  return {placing.dx + placing.stretch_x * turned.x(), placing.dy + placing.stretch_y * turned.y()};
+}
+
+Item placed(const Item& item, const Placing& placing) {
+  if (const Text* text = std::get_if<Text>(&item)) {
+    Text out = *text;
+    out.at = placed(text->at, placing);
+    out.size *= std::min(placing.stretch_x, placing.stretch_y);
+    if (placing.turned) out.turn -= 90;
+    return out;
+  }
+  Path out = std::get<Path>(item);
+  for (auto& run : out.runs) {
+    for (Point& p : run) p = placed(p, placing);
+  }
+  return out;
+}
+
+void add_items(Sheet& sheet, const Sheet& from, const Placing& placing, const std::string& prefix) {
+  for (const Item& item : from.items) {
+    sheet.items.push_back(placed(item, placing));
+    Path* path = std::get_if<Path>(&sheet.items.back());
+    if (path != nullptr && !path->id.empty()) path->id = prefix + path->id;
+  }
+}
+
 double width_of(const std::string& words, double size, bool bold) {
   int sum = 0;
   for (const char c : words) {

@@ -47,6 +47,18 @@ struct Sheet {
   std::vector<Item> items;       ///< painted in this order
 };
 
+/// How an item is carried over to another sheet: turned a quarter to the left about the origin where `turned`
+/// (x' = y, y' = -x), then stretched, then moved.
+struct Placing {
+  double dx = 0, dy = 0;  ///< mm
+  bool turned = false;
+  double stretch_x = 1, stretch_y = 1;  ///< type is scaled by the lesser
+};
+Point placed(Point point, const Placing& placing);
+Item placed(const Item& item, const Placing& placing);
+/// All of `from`, moved; names get `prefix` before them.
+void add_items(Sheet& sheet, const Sheet& from, const Placing& placing, const std::string& prefix = {});
+
 /// mm that the words run, from an advance table of a wide sans-serif typeface: an estimate that errs on wide.
 double width_of(const std::string& words, double size, bool bold);
 /// The box that a text covers, upright or turned; a wide estimate.

@@ -11,53 +11,63 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double margin = 10;
-constexpr double bar_column = 24;      // left of the card: the check bar along
-constexpr double horn = 34;            // card ahead of the leading edge and aft of the trailing edge
+constexpr double rim = 2;              // paper round the card
+constexpr double horn = 30;            // card ahead of the leading edge and aft of the trailing edge
 constexpr double body = 46;            // card beyond the greatest half-breadth
-constexpr double blade_band = 24;      // paper on the blade's side of the chord line
-constexpr double waste_band = 31;      // paper beyond the card's back
+constexpr double blade_band = 20;      // paper on the blade's side of the chord line, where it is lettered
+constexpr double dimension_band = 8;   // beyond the card's back
 constexpr double longest_reach = 150;  // how far the front horn grows to carry the stock line
-constexpr const char* stage = "FINAL";
 
-class TemplateDrawing {
+class Card {
  public:
-  TemplateDrawing(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
-                  Face face)
-      : job_(job),
-        measured_(measured),
-        target_(target),
-        face_(face),
-        out_(section::sign_of(face)),
-        line_(target_line(target, face)) {}
+  Card(const TemplateOf& wanted, bool lettered_blade_side)
+      : job_(wanted.job),
+        target_(wanted.target),
+        stage_(wanted.stage),
+        face_(wanted.face),
+        wanted_(wanted),
+        blade_side_(lettered_blade_side),
+        out_(section::sign_of(wanted.face)),
+        from_(wanted.from_fraction * wanted.target.chord) {
+    for (const Point& p : stage_.line(face_)) line_.emplace_back(p.x() - target_.leading_edge_x, p.y());
+    if (aft_half()) cut_line_to_aft_half();
+  }
 
-  Sheet draw();
+  TemplateCard draw();
 
  private:
-  /// The sheet's place of a point s mm aft of the target's leading edge and d mm outwards from the chord line.
+  /// The sheet's place of a point s mm aft of the finished leading edge and d mm outwards from the chord line.
   Point at(double s, double d) const { return {origin_.x() + s, origin_.y() + out_ * d}; }
   /// The sheet y of a band that reaches from `near` to `far` outwards: its upper edge.
   double top_of(double near, double far) const { return std::min(at(0, near).y(), at(0, far).y()); }
+  bool aft_half() const { return from_ > 0; }
+  double front_end() const { return aft_half() ? from_ : -front_; }  // one length at every stage
   double aft_end() const { return target_.chord + horn; }
-  double half_breadth(double s) const { return target_.half_breadth(face_, target_.leading_edge_x + s); }
+  double leading_edge() const { return stage_.leading_edge_x - target_.leading_edge_x; }
+  double trailing_edge() const { return stage_.trailing_edge_x - target_.leading_edge_x; }
+  double half_breadth(double s) const;
   std::string side_name() const { return face_ == Face::port ? "PORT" : "STARBOARD"; }
   std::optional<double> stock() const;
 
+  void cut_line_to_aft_half();
   void place();
-  void card();
+  void edges();
   void stops();
   void stock_line();
   void fraction_ticks();
   void words_on_card();
-  void front_horn();
+  void direction();
   void blade_side();
-  void waste_side();
+  void dimension();
 
   const job::Job& job_;
-  const section::MeasuredSection& measured_;
   const target::TargetSection& target_;
+  const fill::StageSection& stage_;
   Face face_;
+  const TemplateOf& wanted_;
+  bool blade_side_;
   double out_;
+  double from_;
   Polyline line_;
   Sheet sheet_;
   Point origin_;
@@ -65,68 +75,89 @@ class TemplateDrawing {
   double depth_ = 0, front_ = horn;
 };
 
-/// mm aft of the target's leading edge, where the card carries it.
-std::optional<double> TemplateDrawing::stock() const {
-  if (!target_.ahead || *target_.ahead < -longest_reach || *target_.ahead > target_.chord + horn - 6) return {};
+double Card::half_breadth(double s) const { return ordinate_at(line_, s); }
+
+/// The line from the place on where an aft half begins.
+void Card::cut_line_to_aft_half() {
+  Polyline rest{Point(from_, half_breadth(from_))};
+  for (const Point& p : line_) {
+    if (p.x() > from_ + 1e-9) rest.push_back(p);
+  }
+  line_ = std::move(rest);
+}
+
+/// mm aft of the finished leading edge, where the card carries it.
+std::optional<double> Card::stock() const {
+  if (!target_.ahead || *target_.ahead < -longest_reach || *target_.ahead > trailing_edge() + horn - 6) return {};
+  if (aft_half() && *target_.ahead < from_ + 3) return {};
   return *target_.ahead;
 }
 
-void TemplateDrawing::place() {
+void Card::place() {
   widest_ = widest(line_);
   depth_ = std::ceil(std::max(widest_.y(), 0.0) + body);
   if (stock() && *stock() < 0) front_ = horn - *stock();
-  const double high = std::max(blade_band, check_bar_length + 6 - depth_ - waste_band);
-  sheet_.width = std::ceil(margin + bar_column + front_ + target_.chord + horn + margin);
-  sheet_.height = std::ceil(margin + high + depth_ + waste_band + margin);
-  origin_ = Point(margin + bar_column + front_, face_ == Face::port ? margin + high : sheet_.height - margin - high);
+  const double band = blade_side_ ? blade_band : rim;
+  sheet_.width = aft_end() - front_end() + 2 * rim;
+  sheet_.height = band + depth_ + dimension_band + rim;
+  origin_ = Point(rim - front_end(), face_ == Face::port ? band : sheet_.height - band);
 }
 
-void TemplateDrawing::card() {
+void Card::edges() {
   std::vector<Point> working;
-  for (const Point& p : line_) working.push_back(at(p.x() - target_.leading_edge_x, p.y()));
+  for (const Point& p : line_) working.push_back(at(p.x(), p.y()));
   const double edge = line_.back().y();
   sheet_.items.emplace_back(Path{{working}, false, Pen::cut, Fill::none, "working-edge"});
-  Path stops{{{at(-front_, 0), at(0, 0)}}, false, Pen::cut, Fill::none, "chord-edges"};
-  if (line_.front().y() > 0) stops.runs.back().push_back(working.front());
-  stops.runs.push_back({at(target_.chord, edge), at(target_.chord, 0), at(aft_end(), 0)});
-  sheet_.items.emplace_back(stops);
-  sheet_.items.emplace_back(Path{{{at(-front_, 0), at(-front_, depth_), at(aft_end(), depth_), at(aft_end(), 0)}},
-                                 false,
-                                 Pen::outline,
-                                 Fill::none,
-                                 "card-edges"});
-  add_line(sheet_, at(-front_ - 7, 0), at(aft_end() + 5, 0), Pen::datum, "chord-line");
+  Path chord_edges{{}, false, Pen::cut, Fill::none, "chord-edges"};
+  Path card{{{at(aft_end(), 0), at(aft_end(), depth_)}}, false, Pen::outline, Fill::none, "card-edges"};
+  if (aft_half()) {
+    card.runs.front().insert(card.runs.front().end(), {at(from_, depth_), working.front()});
+  } else {
+    chord_edges.runs.push_back({at(front_end(), 0), at(leading_edge(), 0)});
+    if (line_.front().y() > 0) chord_edges.runs.back().push_back(working.front());
+    card.runs.front().insert(card.runs.front().end(), {at(front_end(), depth_), at(front_end(), 0)});
+  }
+  chord_edges.runs.push_back({at(trailing_edge(), edge), at(trailing_edge(), 0), at(aft_end(), 0)});
+  sheet_.items.emplace_back(chord_edges);
+  sheet_.items.emplace_back(card);
+  add_line(sheet_, at(front_end() - rim, 0), at(aft_end() + rim, 0), Pen::datum, "chord-line");
 }
 
-void TemplateDrawing::stops() {
+void Card::stops() {
   // A label turned to read upwards, kept to the horn's side of its line.
   const double middle = origin_.y() + out_ * (depth_ + 8) / 2;
-  add_line(sheet_, at(0, 0), at(0, depth_), Pen::guide, "leading-edge");
-  add_text(sheet_, {at(0, 0).x() - 1.3, middle}, "leading edge stop", 2.6, Anchor::middle, false, -90);
-  const double edge = line_.back().y();
-  add_line(sheet_, at(target_.chord, edge), at(target_.chord, depth_), Pen::guide, "trailing-edge");
-  add_text(sheet_, {at(target_.chord, 0).x() + 3.6, middle}, "trailing edge stop", 2.6, Anchor::middle, false, -90);
-  const std::string name = side_name() + " " + stage;
-  add_text(sheet_, {at(target_.chord, 0).x() + 13, middle}, shortened(printable(target_.station), 4, true, depth_ - 14),
-           4, Anchor::middle, true, -90);
-  add_text(sheet_, {at(target_.chord, 0).x() + 19, middle}, name, 3, Anchor::middle, false, -90);
-  add_text(sheet_, {at(target_.chord, 0).x() + 26, middle}, length_words(target_.down, job_), 3, Anchor::middle, false,
-           -90);
+  if (!aft_half()) {
+    add_line(sheet_, at(leading_edge(), 0), at(leading_edge(), depth_), Pen::guide, "leading-edge");
+    add_text(sheet_, {at(leading_edge(), 0).x() - 1.3, middle}, "leading edge stop", 2.6, Anchor::middle, false, -90);
+  }
+  const double aft = trailing_edge(), x = at(aft, 0).x();
+  add_line(sheet_, at(aft, line_.back().y()), at(aft, depth_), Pen::guide, "trailing-edge");
+  add_text(sheet_, {x + 3.6, middle}, "trailing edge stop", 2.6, Anchor::middle, false, -90);
+  add_text(sheet_, {x + 12, middle}, shortened(printable(target_.station), 4, true, depth_ - 14), 4, Anchor::middle,
+           true, -90);
+  const std::string side = side_name() + " " + upper_case(fill::name_of(stage_.stage.kind));
+  add_text(sheet_, {x + 17.5, middle}, side, 3, Anchor::middle, false, -90);
+  add_text(sheet_, {x + 22.5, middle}, length_words(target_.down, job_), 3, Anchor::middle, false, -90);
+  if (stage_.stand_off > 0) return;  // the blade's edge is another
+  add_text(sheet_, {x + 26.6, middle}, "edge " + length_words(stage_.edge_width, job_) + " wide", 2.4, Anchor::middle,
+           false, -90);
 }
 
-void TemplateDrawing::stock_line() {
+void Card::stock_line() {
   if (!stock()) return;
   const double s = *stock();
-  add_line(sheet_, at(s, s < 0 ? 0 : half_breadth(s)), at(s, depth_), Pen::datum, "stock");
-  const bool aft_label = s > target_.chord / 2 && s < target_.chord;
+  const double inner = s < leading_edge() || s > trailing_edge() ? 0 : half_breadth(s);
+  add_line(sheet_, at(s, inner), at(s, depth_), Pen::datum, "stock");
+  const bool aft_label = s > target_.chord / 2 && s < trailing_edge();
   add_text(sheet_, {at(s, 0).x() + (aft_label ? -1.3 : 3.2), origin_.y() + out_ * (depth_ - 17)}, "stock centreline",
            2.6, Anchor::middle, false, -90);
 }
 
-void TemplateDrawing::fraction_ticks() {
+void Card::fraction_ticks() {
   Path ticks{{}, false, Pen::dimension, Fill::none, "chord-fractions"};
   for (int tenth = 1; tenth <= 9; ++tenth) {
     const double s = target_.chord * tenth / 10, d = half_breadth(s);
+    if (s < from_ + 5) continue;
     ticks.runs.push_back({at(s, d), at(s, d + 4)});
     if (stock() && std::abs(*stock() - s) < 6) continue;
     const double baseline = face_ == Face::port ? at(s, d + 4.6).y() + 0.95 * 2.2 : at(s, d + 4.6).y() - 0.24 * 2.2;
@@ -135,110 +166,141 @@ void TemplateDrawing::fraction_ticks() {
   sheet_.items.emplace_back(ticks);
 }
 
-void TemplateDrawing::words_on_card() {
+void Card::words_on_card() {
   // The wider of the two fields that the stock line leaves.
-  double from = 4, to = target_.chord - 4;
-  if (stock() && *stock() > target_.chord / 2 && *stock() < target_.chord) to = *stock() - 7;
-  if (stock() && *stock() > -8 && *stock() <= target_.chord / 2) from = std::max(from, *stock() + 8);
+  double from = std::max(4.0, from_ + 4), to = target_.chord - 4;
+  if (aft_half()) from += 24;  // FWD and UP stand there
+  if (stock() && *stock() > (from + to) / 2 && *stock() < target_.chord) to = *stock() - 7;
+  if (stock() && *stock() > from - 12 && *stock() <= (from + to) / 2) from = std::max(from, *stock() + 8);
   const double room = to - from;
-  Column column(sheet_, at(from, 0).x(), top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 2), room);
+  Column column(sheet_, at(from, 0).x(), top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 1), room);
   // The side and the stage are never shortened: where they do not fit beside each other they stand on two lines.
-  const std::string side = side_name();
-  const double both = size_that_fits(side + " " + stage, 8, 1, true, room);
-  if (both >= 4.5) {
+  const std::string side = side_name(), stage = stage_words(stage_);
+  const double both = size_that_fits(side + " " + stage, 7, 1, true, room);
+  if (both >= 4.2) {
     column.line(side + " " + stage, both, true);
   } else {
-    const double size = size_that_fits(side, 5, 2.4, true, room);
-    column.line(side, size, true);
-    column.line(stage, size, true);
+    column.line(side, size_that_fits(side, 4.5, 2.4, true, room), true);
+    column.line(stage, size_that_fits(stage, 4, 2.2, true, room), true);
   }
   const std::string name = "Station " + printable(target_.station);
-  column.line(name, size_that_fits(name, 6, 4.4, true, room), true);
-  column.line(job_.name, size_that_fits(printable(job_.name), 4, 3, false, room));
+  column.line(name, size_that_fits(name, 5.5, 4.2, true, room), true);
   const std::string height = length_words(target_.down, job_) + " below the top";
-  column.line(height, size_that_fits(height, 3.6, 2.2, false, room));
-  std::string widest = "greatest half-breadth " + length_words(widest_.y(), job_);
-  if (width_of(widest, 3.2, false) > room) widest = "half " + length_words(widest_.y(), job_);
-  column.line(widest, size_that_fits(widest, 3.2, 2.2, false, room));
+  column.line(height, size_that_fits(height, 4, 2.2, false, room));
+  column.line(job_.name, size_that_fits(printable(job_.name), 3.6, 2.8, false, room));
+  std::string last = "greatest half-breadth " + length_words(widest_.y(), job_);
+  if (!stage_.stage.surface.empty()) last = "for the blade " + stage_.stage.surface + "; " + last;
+  if (width_of(last, 2.8, false) > room) last = "half " + length_words(widest_.y(), job_);
+  column.line(last, size_that_fits(last, 2.8, 2.2, false, room));
 }
 
-void TemplateDrawing::front_horn() {
-  const double middle = at(-front_ + horn / 2 - 2, 0).x();
-  const double top = top_of(4, depth_ - 2);
-  add_forward_arrow(sheet_, {middle - 11, top + 10}, 22);
-  add_up_mark(sheet_, {middle, top + 20});
-  add_text(sheet_, {middle, top + 28}, "UP", 4, Anchor::middle, true);
-  add_text(sheet_, {middle, top + 32.5}, "printed side up", 2.4, Anchor::middle);
+void Card::direction() {
+  const double middle = at(front_end() + (aft_half() ? 14 : front_ < horn + 1 ? 12.5 : horn / 2 - 2), 0).x();
+  const double top = aft_half() ? top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 1) : top_of(5, depth_ - 2);
+  add_forward_arrow(sheet_, {middle - 10, top + 7}, 20);
+  add_up_mark(sheet_, {middle, top + 14});
+  add_text(sheet_, {middle, top + 21.5}, "UP", 4, Anchor::middle, true);
+  add_text(sheet_, {middle, top + 26}, "printed side up", 2.4, Anchor::middle);
 }
 
-void TemplateDrawing::blade_side() {
+void Card::blade_side() {
+  if (!blade_side_) return;
   const double sense = -out_;  // down the paper is away from the card for starboard
   const auto baseline = [&](double away, double size) {
     return origin_.y() + (sense < 0 ? -away : away + 0.72 * size);
   };
-  const double left = origin_.x() - front_ + 4, room = front_ + target_.chord + horn - 8;
-  const std::string cut = "heavy line: cut here, the target surface";
-  const double target_x = std::min(at(0.5 * target_.chord, 0).x(), left + width_of(cut, 3, true) + 18);
-  const double s = target_x - origin_.x();
-  const double text_y = baseline(8, 3);
+  const double left = at(front_end(), 0).x() + 2, room = aft_end() - front_end() - 4;
+  const std::string cut = "heavy line: cut here";
+  const double text_y = baseline(7, 3);
   const std::string words = shortened(cut, 3, true, room - 12);
   add_text(sheet_, {left, text_y}, words, 3, Anchor::start, true);
   const double words_end = left + width_of(words, 3, true) + 1.5;
-  const Point knee(std::max(target_x - 6, words_end + 1), text_y - 1);
+  const double s = std::max({0.5 * (line_.front().x() + trailing_edge()), words_end + 18 - origin_.x(), from_ + 2});
+  const Point knee(std::max(at(s, 0).x() - 6, words_end + 1), text_y - 1);
   add_line(sheet_, {words_end, text_y - 1}, knee, Pen::dimension);
-  add_arrow(sheet_, knee, at(std::max(s, knee.x() - origin_.x() + 2), half_breadth(std::max(s, 1.0))), Pen::dimension);
+  const double touched = std::max(s, knee.x() - origin_.x() + 2);
+  add_arrow(sheet_, knee, at(touched, half_breadth(std::min(touched, trailing_edge()))), Pen::dimension);
   add_text(sheet_, {at(aft_end(), 0).x(), baseline(1.5, 2.8)}, "chord line (centre plane)", 2.8, Anchor::end);
   std::string here =
       "The blade is on this side; the card lies against its " + std::string(section::name_of(face_)) + " face.";
-  if (measured_.thickness_only) here += " Measured by caliper: both sides are taken as alike.";
-  add_text(sheet_, {left, baseline(16, 3)}, shortened(here, 3, false, room), 3);
+  if (wanted_.thickness_only) here += " Measured by caliper: both sides are taken as alike.";
+  add_text(sheet_, {left, baseline(14, 3)}, shortened(here, 3, false, room), 3);
 }
 
-void TemplateDrawing::waste_side() {
-  const double sense = out_;
-  const auto y = [&](double away) { return at(0, depth_).y() + sense * away; };
-  add_dimension(sheet_, {at(0, 0).x(), y(5)}, {at(target_.chord, 0).x(), y(5)},
-                (target_.chord > 150 ? "chord " : "") + length_words(target_.chord, job_), 3, "chord-length");
-  Path ends{{{at(0, depth_ + 1), at(0, depth_ + 7)}, {at(target_.chord, depth_ + 1), at(target_.chord, depth_ + 7)}},
+void Card::dimension() {
+  const double y = at(0, depth_).y() + out_ * 5, from = aft_half() ? from_ : leading_edge(), to = trailing_edge();
+  std::string words = length_words(to - from, job_);
+  if (to - from > 150) {
+    words = aft_half() ? words + " to the cut" : stage_.stage.to_come > 0 || stage_.stand_off > 0
+                       ? "edge to edge " + words : "chord " + words;
+  }
+  add_dimension(sheet_, {at(from, 0).x(), y}, {at(to, 0).x(), y}, words, 3, "chord-length");
+  Path ends{{{at(from, depth_ + 1), at(from, depth_ + 7)}, {at(to, depth_ + 1), at(to, depth_ + 7)}},
             false,
             Pen::dimension,
             Fill::none,
             {}};
   sheet_.items.emplace_back(ends);
-  const double left = origin_.x() - front_;
-  const double bar_top = std::min(y(11), y(21));
-  add_check_bar_across(sheet_, {left, bar_top}, "check-across");
-  const double beside = left + check_bar_length + 8, room = sheet_.width - margin - beside;
-  Column column(sheet_, beside, bar_top, room);
-  column.paragraph("Print at actual size (100 %); both check bars must measure 100 mm.", 2.8);
-  if (!stock() && target_.ahead) {
-    column.paragraph("Stock centreline " + length_words(std::abs(*target_.ahead), job_) +
-                         (*target_.ahead < 0 ? " ahead" : " aft") + " of the leading edge.",
-                     2.8);
-  }
-  const double middle = sheet_.height / 2;
-  add_check_bar_along(sheet_, {margin + 8, middle - check_bar_length / 2}, "check-along");
 }
 
-Sheet TemplateDrawing::draw() {
-  sheet_.title = printable("Template " + target_.station + ", " + section::name_of(face_) + ", final, " + job_.name);
+TemplateCard Card::draw() {
+  sheet_.title = printable("Template " + target_.station + ", " + section::name_of(face_) +
+                           (aft_half() ? ", aft half, " : ", ") + stage_words(stage_) + ", " + job_.name);
   place();
   blade_side();
-  card();
+  edges();
   stops();
   stock_line();
   fraction_ticks();
   words_on_card();
-  front_horn();
-  waste_side();
-  return std::move(sheet_);
+  direction();
+  dimension();
+  if (!blade_side_) {
+    const double baseline = face_ == Face::port ? at(0, 1.2).y() + 0.95 * 2.4 : at(0, 1.2).y() - 0.24 * 2.4;
+    add_text(sheet_, {at(aft_end(), 0).x() - 1, baseline}, "chord line", 2.4, Anchor::end);
+  }
+  double first_tenth = 0;
+  for (const Point& p : line_) {
+    if (p.x() <= 0.1 * target_.chord) first_tenth = std::max(first_tenth, p.y());
+  }
+  return {std::move(sheet_), origin_, first_tenth};
 }
 
 }  // namespace
 
-Sheet draw_template(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
-                    section::Face face) {
-  return TemplateDrawing(job, measured, target, face).draw();
+std::string stage_words(const fill::StageSection& stage) {
+  std::string out = upper_case(fill::name_of(stage.stage.kind));
+  if (stage.stand_off > 0) out += ", clearance " + trimmed(stage.stand_off, 2) + " mm";
+  return out;
+}
+
+TemplateCard draw_card(const TemplateOf& wanted) { return Card(wanted, false).draw(); }
+
+TemplateCard draw_pair(const TemplateOf& wanted) {
+  const auto card_of = [&](Face face) {
+    TemplateOf one = wanted;
+    one.face = face;
+    return draw_card(one);
+  };
+  const TemplateCard upper = card_of(Face::starboard), lower = card_of(Face::port);
+  TemplateCard out;
+  out.sheet.title = upper.sheet.title;
+  out.origin = upper.origin;
+  out.first_tenth = std::max(upper.first_tenth, lower.first_tenth);
+  out.sheet.width = std::max(upper.sheet.width, lower.sheet.width);
+  const double down = upper.origin.y() - lower.origin.y();
+  out.sheet.height = down + lower.sheet.height;
+  add_items(out.sheet, upper.sheet, {}, "starboard-");
+  add_items(out.sheet, lower.sheet, {0, down}, "port-");
+  return out;
+}
+
+Sheet draw_template(const TemplateOf& wanted) {
+  std::string note;
+  if (wanted.target.ahead && *wanted.target.ahead < -longest_reach) {
+    note = "Stock centreline " + length_words(-*wanted.target.ahead, wanted.job) + " ahead of the leading edge.";
+  }
+  return framed(Card(wanted, true).draw().sheet, note);
 }
 
 }  // namespace fairblade::drawing

@@ -44,7 +44,7 @@ const char* fill_attributes(Fill fill) {
   return "";
 }
 
-void append(std::string& out, const Path& path) {
+void append(std::string& out, const Path& path, const std::string& prefix) {
   std::string data;
   for (const std::vector<Point>& run : path.runs) {
     if (run.size() < 2) continue;
@@ -58,7 +58,7 @@ void append(std::string& out, const Path& path) {
   }
   if (data.empty()) return;
   out += "<path";
-  if (!path.id.empty()) out.append(" id=\"").append(xml_escaped(path.id)).append("\"");
+  if (!path.id.empty()) out.append(" id=\"").append(xml_escaped(prefix + path.id)).append("\"");
   out += pen_attributes(path.pen);
   out += fill_attributes(path.fill);
   out.append(" d=\"").append(data).append("\"/>\n");
@@ -84,11 +84,16 @@ void append(std::string& out, const Text& text) {
 }  // namespace
 
 std::string to_svg(const drawing::Sheet& sheet) {
-  const std::string width = number(sheet.width), height = number(sheet.height);
   std::string out = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
   out += drawing_signature;
-  out += "\n<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" + height +
-         "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+  out += '\n';
+  return out + svg_element(sheet, {});
+}
+
+std::string svg_element(const drawing::Sheet& sheet, const std::string& prefix) {
+  const std::string width = number(sheet.width), height = number(sheet.height);
+  std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" +
+                    height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
   out += "<title>" + xml_escaped(sheet.title) + "</title>\n";
   out += "<rect width=\"" + width + "\" height=\"" + height + "\" fill=\"#fff\"/>\n";
   std::string shapes, open;
@@ -102,7 +107,7 @@ std::string to_svg(const drawing::Sheet& sheet) {
   for (const drawing::Item& item : sheet.items) {
     if (const Path* path = std::get_if<Path>(&item)) {
       group("paths", "<g fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\">\n");
-      append(shapes, *path);
+      append(shapes, *path, prefix);
     } else {
       group("texts", "<g fill=\"#000\" font-family=\"sans-serif\">\n");
       append(shapes, std::get<Text>(item));

@@ -1,4 +1,5 @@
-// A Sheet as SVG text: width and height in mm, one user unit is one mm, coordinates to 0.001 mm. Verbs: to_svg.
+// A Sheet as SVG text: width and height in mm, one user unit is one mm, coordinates to 0.001 mm. Verbs: to_svg,
+// svg_element.
 #pragma once
 #include <string>
 
@@ -11,5 +12,7 @@ constexpr const char* drawing_signature = "<!-- fairblade drawing: 1 user unit =
 
 /// The same sheet gives the same bytes. No scripts, no styles from outside, no dates; any viewer's sans-serif.
 std::string to_svg(const drawing::Sheet& sheet);
+/// The same as an element to stand in HTML; `prefix` goes before its names, so that several can stand in one document.
+std::string svg_element(const drawing::Sheet& sheet, const std::string& prefix);
 
 }  // namespace fairblade::emit

@@ -95,10 +95,16 @@ struct Station {
 
 enum class Paper { a4, letter, a3, both, roll_610, roll_914 };
 
+/// A template in two, nose gauge and aft half: where the chord is long or the paper asks for it, always, never.
+enum class Split { when_needed, always, never };
+
 struct Print {
   Paper paper = Paper::both;
   double margin = 10, overlap = 12;           ///< mm
   double ruler_across = 100, ruler_along = 100;  ///< mm that the 100 mm check bars measured
+  double clearance = 3;    ///< mm that a clearance template stands off; 0: none is drawn
+  bool positives = false;  ///< the sections themselves, to cut round
+  Split split = Split::when_needed;
 };
 
 struct Job {

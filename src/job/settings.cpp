@@ -64,6 +64,22 @@ void read_pot_life(const Reader& reader, const Node* node, Workshop& shop) {
   reader.setting(pot, prefix, "mass_g", shop.pot_life_mass_g, {1, 10000}, "g");
 }
 
+// What a rule says of the 100 mm bars.
+void read_ruler(const Reader& reader, const Node* node, Print& print) {
+  const Node* bars = node ? node->find("ruler_reads") : nullptr;
+  if (!bars) return reader.used_default("print.ruler_reads", "100 mm across, 100 mm along");
+  const auto read = pair_of_numbers(reader, *bars, "print.ruler_reads", {1, 1000}, true, "[100, 100]");
+  if (!read) return;
+  for (const double mm : *read) {
+    if (mm >= 90 && mm <= 110) continue;
+    return reader.faults.add(reader.at(*bars), "a 100 mm bar that comes out " + trimmed(mm, 1) + " mm long is no printer's error",
+                             "turn \"fit to page\" off in the print dialog, print again at actual size (100 %), and "
+                             "measure both bars");
+  }
+  print.ruler_across = (*read)[0];
+  print.ruler_along = (*read)[1];
+}
+
 }  // namespace
 
 void read_workshop(const Reader& reader, const Node& root, Job& job) {
@@ -113,7 +129,9 @@ void read_zones(const Reader& reader, const Node& root, Job& job) {
 }
 
 void read_print(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 4> known{"paper", "margin", "overlap", "ruler_reads"};
+  static constexpr std::array<std::string_view, 7> known{"paper",     "margin",    "overlap", "ruler_reads",
+                                                         "clearance", "positives", "split"};
+  static constexpr std::array<std::string_view, 3> splits{"when-needed", "always", "never"};
   static constexpr std::array<std::string_view, 6> papers{"A4", "Letter", "A3", "both", "roll-610", "roll-914"};
   bool wrong = false;
   const Node* node = part(reader, &root, "print", known, wrong);
@@ -123,16 +141,15 @@ void read_print(const Reader& reader, const Node& root, Job& job) {
   } else {
     reader.used_default("print.paper", "both");
   }
-  reader.length_setting(node, "print.", "margin", job.print.margin, {0, 50});
-  reader.length_setting(node, "print.", "overlap", job.print.overlap, {0, 50});
-  if (const Node* bars = node ? node->find("ruler_reads") : nullptr) {
-    const auto read = pair_of_numbers(reader, *bars, "print.ruler_reads", {80, 120}, true, "[100, 100]");
-    if (read) {
-      job.print.ruler_across = (*read)[0];
-      job.print.ruler_along = (*read)[1];
-    }
+  reader.length_setting(node, "print.", "margin", job.print.margin, {0, 25});
+  reader.length_setting(node, "print.", "overlap", job.print.overlap, {5, 50});
+  read_ruler(reader, node, job.print);
+  reader.length_setting(node, "print.", "clearance", job.print.clearance, {0, 20});
+  truth_setting(reader, node, "print.", "positives", job.print.positives);
+  if (const Node* split = node ? node->find("split") : nullptr) {
+    if (const auto word = reader.word(*split, "print.split", splits)) job.print.split = static_cast<Split>(*word);
   } else {
-    reader.used_default("print.ruler_reads", "100 mm across, 100 mm along");
+    reader.used_default("print.split", "when-needed");
   }
 }
 

@@ -28,7 +28,8 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     REQUIRE(first.status == 0);
     CHECK(first.err.empty());
     auto files = files_in(folder.at("first"));
-    CHECK(files.size() == 2 + 3 * one.stations.size());
+    CHECK(files.count("print.html") == 1);
+    CHECK(files.count("pages/001-cover.svg") == 1);
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
     for (const std::string& station : one.stations) {
@@ -113,7 +114,10 @@ TEST_CASE("what goes to the screen can be chosen") {
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});
   CHECK(has(table.out, "How near the blade is to a standard section"));
   CHECK(has(table.out, " in)"));
-  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv, 4 in sections/, 8 in templates/"));
+  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv"));
+  CHECK(has(table.out, "print.html"));
+  CHECK(has(table.out, "4 in sections/"));
+  CHECK(has(table.out, " in templates/"));
   CHECK(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet"}).out.empty());
   CHECK(has(run({"plan", "--help"}).out, "example: fairblade plan"));
 }

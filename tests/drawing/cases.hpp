@@ -80,6 +80,12 @@ inline Case make(
   return out;
 }
 
+/// A template of the finished surface.
+inline drawing::Sheet template_of(const Case& c, section::Face face) {
+  const auto surface = fill::stage_section(c.target, {fill::StageKind::final, 0, ""});
+  return drawing::draw_template({c.job, c.target, *surface, face, c.measured.thickness_only, 0});
+}
+
 inline const std::string& long_name() {
   static const std::string name = [] {
     std::string text = "Cur\xc3\xa9 <&> \"Sandpiper\" / 'a\\b' \xf0\x9f\x90\xa6 ";

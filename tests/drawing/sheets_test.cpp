@@ -23,7 +23,7 @@ std::vector<std::pair<std::string, Sheet>> sheets() {
     out.emplace_back(c.name + " section", draw_section(c.job, c.measured, c.target, c.change, &c.fitted));
     out.emplace_back(c.name + " section, no fit", draw_section(c.job, c.measured, c.target, c.change));
     for (const Face face : {Face::port, Face::starboard}) {
-      out.emplace_back(c.name + " " + section::name_of(face), draw_template(c.job, c.measured, c.target, face));
+      out.emplace_back(c.name + " " + section::name_of(face), cases::template_of(c, face));
     }
   }
   return out;
@@ -101,7 +101,7 @@ TEST_CASE("check bars are 100 mm, one each way") {
 TEST_CASE("a sheet says where it belongs") {
   const cases::Case& c = all().front();
   for (const Face face : {Face::port, Face::starboard}) {
-    const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+    const Sheet sheet = cases::template_of(c, face);
     std::string words;
     for (const Item& item : sheet.items) {
       if (const Text* text = std::get_if<Text>(&item)) words += text->words + "\n";
@@ -120,7 +120,7 @@ TEST_CASE("a sheet says where it belongs") {
 TEST_CASE("the side and the stage are whole on every template, whatever its room and names") {
   for (const cases::Case& c : all()) {
     for (const Face face : {Face::port, Face::starboard}) {
-      const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+      const Sheet sheet = cases::template_of(c, face);
       std::string words;
       for (const Item& item : sheet.items) {
         if (const Text* text = std::get_if<Text>(&item)) words += text->words + "\n";

@@ -91,7 +91,7 @@ TEST_CASE("the working edge is the target within 0.02 mm") {
     equation.find_m();
     INFO("chord " << row.chord << " t " << row.t);
     for (const auto face : {section::Face::port, section::Face::starboard}) {
-      const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+      const Sheet sheet = cases::template_of(c, face);
       const auto& edge = run(sheet, "working-edge");
       const auto& chord_line = run(sheet, "chord-line");
       const double out = face == section::Face::port ? 1 : -1;  // seen from above, forward to the left
@@ -116,7 +116,7 @@ TEST_CASE("the card stops at both edges and has body behind its deepest place") 
   for (const cases::Case& c : cases::all()) {
     INFO(c.name);
     for (const auto face : {section::Face::port, section::Face::starboard}) {
-      const Sheet sheet = draw_template(c.job, c.measured, c.target, face);
+      const Sheet sheet = cases::template_of(c, face);
       const auto& edge = run(sheet, "working-edge");
       const double centre = run(sheet, "chord-line")[0].y(), out = face == section::Face::port ? 1 : -1;
       const auto& ahead = run(sheet, "chord-edges", 0);

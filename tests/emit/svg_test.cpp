@@ -38,7 +38,7 @@ TEST_CASE("the same bytes twice, under any locale") {
   const cases::Case c = cases::make("usual", cases::Wish{});
   const auto all = [&] {
     return to_svg(draw_section(c.job, c.measured, c.target, c.change, &c.fitted)) +
-           to_svg(draw_template(c.job, c.measured, c.target, section::Face::port));
+           to_svg(cases::template_of(c, section::Face::port));
   };
   const std::string first = all();
   const std::locale before = std::locale::global(std::locale(std::locale::classic(), new Comma));
@@ -51,8 +51,8 @@ TEST_CASE("every drawing is well-formed XML without scripts or outside reference
   tools::Scratch scratch;
   for (const cases::Case& c : cases::all()) {
     const std::vector<Sheet> sheets = {draw_section(c.job, c.measured, c.target, c.change, &c.fitted),
-                                       draw_template(c.job, c.measured, c.target, section::Face::port),
-                                       draw_template(c.job, c.measured, c.target, section::Face::starboard)};
+                                       cases::template_of(c, section::Face::port),
+                                       cases::template_of(c, section::Face::starboard)};
     for (const Sheet& sheet : sheets) {
       const std::string svg = to_svg(sheet);
       INFO(c.name);
@@ -92,7 +92,7 @@ TEST_CASE("hostile names do no harm") {
     wish.job_name = wish.station = name;
     const cases::Case c = cases::make("hostile", wish);
     for (const Sheet& sheet : {draw_section(c.job, c.measured, c.target, c.change, &c.fitted),
-                               draw_template(c.job, c.measured, c.target, section::Face::port)}) {
+                               cases::template_of(c, section::Face::port)}) {
       INFO(name);
       tools::put(scratch / "drawing.svg", to_svg(sheet));
       CHECK(tools::run("xmllint --noout --nonet '" + (scratch / "drawing.svg").string() + "'"));

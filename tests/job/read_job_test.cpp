@@ -38,7 +38,8 @@ const char* const whole_job = R"(// every key of a job
   "nose_glass": { "cloth": { "g_per_m2": 600, "width": 100, "fibre_weight_percent": 55, "fibre_density": 2.5 }, "cover": 3 },
   "packs": { "resin": { "kg": 1, "price": 20 }, "hardener": { "kg": 0.4, "price": 12 }, "edges_powder": { "kg": 0.2 }, "faces_powder": { "kg": 0.25, "price": 9 }, "currency": "shells" },
   "compare_coatings": [ { "name": "soft", "price": 100, "life_years": 2 }, { "name": "hard", "price": 400, "life_years": 10 } ],
-  "print": { "paper": "a3", "margin": 9, "overlap": 11, "ruler_reads": [99.5, 100.5] } // the owner's printer
+  "print": { "paper": "a3", "margin": 9, "overlap": 11, "ruler_reads": [99.5, 100.5],
+             "clearance": 2, "positives": true, "split": "always" } // the owner's printer
 }
 )";
 
@@ -148,6 +149,9 @@ TEST_CASE("a job that says everything has no defaults, and nothing is lost") {
   CHECK(job.compare_coatings[1].price == 400);
   CHECK(job.print.paper == Paper::a3);  // capitals or not
   CHECK(job.print.ruler_along == 100.5);
+  CHECK(job.print.clearance == 2);
+  CHECK(job.print.positives);
+  CHECK(job.print.split == Split::always);
 }
 
 TEST_CASE("the target's keys arrive as they were asked") {
@@ -207,7 +211,8 @@ TEST_CASE("a short job lists every default, in the order of the file") {
         "workshop.support_patches_m2=0 m2\nworkshop.bare_percent=0 % (nothing is stripped)\n"
         "workshop.start=09:00\nworkshop.dusk=19:00\n"
         "zones.leading_edge=0.15 of the chord\nzones.trailing_edge=0.15 of the chord\n"
-        "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n");
+        "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n"
+        "print.clearance=3 mm\nprint.positives=false\nprint.split=when-needed\n");
 }
 
 TEST_CASE("options win over the file and over the stations") {

@@ -1,0 +1,15 @@
+// A set of sheets as one HTML file that any browser prints at actual size, one sheet to a page. Verbs: print_html.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "drawing/sheet.hpp"
+
+namespace fairblade::emit {
+
+/// `page_size` as CSS has it ("210mm 297mm"), or empty: then no size is set and the paper in the browser stands. No
+/// scripts, nothing from outside.
+std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets,
+                       const std::string& page_size);
+
+}  // namespace fairblade::emit

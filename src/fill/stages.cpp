@@ -1,0 +1,124 @@
+#include "fill/stages.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/numerics.hpp"
+#include "fill/coats.hpp"
+
+namespace fairblade::fill {
+namespace {
+
+constexpr double tolerance = 0.002;  // mm, what thinning may drop; sampling misses the curve by as much again
+
+bool over_filler(const job::Coat& coat) {
+  return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled;
+}
+
+/// One face of the finished target, from edge to edge, y outwards.
+Polyline face_line(const target::TargetSection& target, target::Face face) {
+  const auto fractions = chord_fractions(static_cast<std::size_t>(std::max(400.0, std::ceil(target.chord / 2))));
+  Polyline line;
+  for (const double f : fractions) {
+    // Beyond the trailing edge by a rounding there is no half-breadth, so the last place is read a hair ahead of it.
+    const double inside = target.leading_edge_x + target.chord * std::min(f, 1 - 1e-12);
+    line.emplace_back(target.leading_edge_x + target.chord * f, target.half_breadth(face, inside));
+  }
+  return thinned(line, tolerance);
+}
+
+Polygon closed(const Polyline& port, const Polyline& starboard) {
+  std::vector<Point> corners(port.begin(), port.end());
+  for (auto at = starboard.rbegin(); at != starboard.rend(); ++at) corners.emplace_back(at->x(), -at->y());
+  return polygon_of(corners);
+}
+
+/// Where the ring comes through the centre plane furthest forward: the index of the corner before, and the place.
+std::optional<std::pair<std::size_t, Point>> foremost(const std::vector<Point>& ring) {
+  std::optional<std::pair<std::size_t, Point>> best;
+  for (std::size_t k = 0; k < ring.size(); ++k) {
+    const Point &a = ring[k], &b = ring[(k + 1) % ring.size()];
+    if (a.y() > 0 || b.y() <= 0) continue;  // clockwise: from starboard (below) to port at the leading edge
+    const double w = a.y() / (a.y() - b.y());
+    const Point at(a.x() + w * (b.x() - a.x()), 0);
+    if (!best || at.x() < best->second.x()) best.emplace(k, at);
+  }
+  return best;
+}
+
+/// The ring (clockwise) as two lines from the leading edge to the corners of the edge face.
+bool split(const Polygon& polygon, StageSection& out) {
+  constexpr double same = 1e-6;  // mm: the blunt ends are upright to rounding
+  std::vector<Point> ring(polygon.outer().begin(), polygon.outer().end());
+  if (ring.size() < 5) return false;
+  ring.pop_back();
+  const auto nose = foremost(ring);
+  if (!nose) return false;
+  std::vector<Point> round{nose->second};
+  const auto add = [&round](const Point& p) {
+    if (p.x() != round.back().x() || p.y() != round.back().y()) round.push_back(p);
+  };
+  for (std::size_t k = 1; k <= ring.size(); ++k) add(ring[(nose->first + k) % ring.size()]);
+  add(nose->second);
+  double aft = round.front().x();
+  for (const Point& p : round) aft = std::max(aft, p.x());
+  std::size_t first = round.size(), last = 0;
+  for (std::size_t k = 0; k < round.size(); ++k) {
+    if (round[k].x() < aft - same) continue;
+    first = std::min(first, k);
+    last = k;
+  }
+  out.port.assign(round.begin(), round.begin() + static_cast<std::ptrdiff_t>(first) + 1);
+  out.starboard.clear();
+  for (std::size_t k = round.size(); k-- > last;) out.starboard.emplace_back(round[k].x(), -round[k].y());
+  // An upright face ahead (behind a skeg) is no part of either side.
+  for (Polyline* line : {&out.port, &out.starboard}) {
+    while (line->size() > 2 && (*line)[1].x() < line->front().x() + same && (*line)[1].y() > line->front().y() + 0.1) {
+      line->erase(line->begin());
+    }
+  }
+  return out.port.size() > 2 && out.starboard.size() > 2;
+}
+
+}  // namespace
+
+const char* name_of(StageKind kind) {
+  return kind == StageKind::bare ? "bare" : kind == StageKind::glassed ? "glassed" : "final";
+}
+
+std::vector<Stage> stages_of(const job::Job& job) {
+  double all = 0, after_glass = 0;
+  bool glass = false, paint = false;
+  for (const job::Coat& coat : job.coats) {
+    if (!over_filler(coat)) continue;
+    const bool is_glass = coat.stage == "glass";
+    all += build_of(coat);
+    after_glass = is_glass ? 0 : after_glass + build_of(coat);
+    glass = glass || is_glass;
+    paint = paint || !is_glass;
+  }
+  std::vector<Stage> out;
+  if (all > 0) out.push_back({StageKind::bare, all, glass ? "filled, before glass" : "filled, before paint"});
+  if (glass && after_glass > 0) out.push_back({StageKind::glassed, after_glass, "glassed, before paint"});
+  out.push_back({StageKind::final, 0, after_glass > 0 ? "painted" : glass ? "glassed" : paint ? "painted" : ""});
+  return out;
+}
+
+std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off) {
+  StageSection out;
+  out.stage = stage;
+  out.stand_off = stand_off;
+  out.port = face_line(target, target::Face::port);
+  out.starboard = face_line(target, target::Face::starboard);
+  const double distance = stand_off - stage.to_come;
+  if (std::abs(distance) > 1e-9) {
+    const MultiPolygon moved = offset(closed(out.port, out.starboard), distance);
+    if (moved.size() != 1 || !split(moved.front(), out)) return std::nullopt;
+  }
+  out.leading_edge_x = std::min(out.port.front().x(), out.starboard.front().x());
+  out.trailing_edge_x = std::max(out.port.back().x(), out.starboard.back().x());
+  out.edge_width = out.port.back().y() + out.starboard.back().y();
+  return out;
+}
+
+}  // namespace fairblade::fill

@@ -1,0 +1,46 @@
+// Product: the section at each stage of the work: the target less the coats still to come. Verbs: stages_of,
+// stage_section. mm.
+//
+// The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
+// of what is still to come (METHOD 6: Boost.Geometry's buffer on the curve). Coats wrap the edge face: it retracts by as
+// much, its corners stay square, and its width becomes e - 2d/cos(beta) + 2d tan(beta).
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/job.hpp"
+#include "target/target.hpp"
+
+namespace fairblade::fill {
+
+enum class StageKind { bare, glassed, final };
+
+struct Stage {
+  StageKind kind = StageKind::final;
+  double to_come = 0;  ///< mm a side, of coats over the filler that are not on yet
+  std::string surface;  ///< what the template lies against: "filled, before glass", "painted"; empty without coats
+};
+/// "bare", "glassed", "final": as in file names.
+const char* name_of(StageKind kind);
+
+/// In the order of the work: bare where there are coats over the filler, glassed where paint follows glass, final.
+std::vector<Stage> stages_of(const job::Job& job);
+
+struct StageSection {
+  Stage stage;
+  double stand_off = 0;  ///< mm outside that surface: 0, or the gap of a clearance template
+  double leading_edge_x = 0, trailing_edge_x = 0;  ///< mm, in the measured frame
+  double edge_width = 0;                           ///< mm, of the square edge
+  /// From the leading edge to the trailing edge; x in the measured frame, y the half-breadth, positive outwards on
+  /// either face. Within 0.005 mm of the curve.
+  Polyline port, starboard;
+
+  const Polyline& line(target::Face face) const { return face == target::Face::port ? port : starboard; }
+};
+
+/// The target moved along its normals by stand_off - to_come. Nothing where it closes up: coats thicker than the blade.
+std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage,
+                                          double stand_off = 0);
+
+}  // namespace fairblade::fill

@@ -1,0 +1,103 @@
+#include "pages/compose.hpp"
+
+#include <algorithm>
+
+#include "base/text.hpp"
+#include "drawing/lettering.hpp"
+#include "drawing/marks.hpp"
+
+namespace fairblade::pages {
+namespace {
+
+using drawing::Fill;
+using drawing::Path;
+using drawing::Pen;
+using drawing::Sheet;
+
+constexpr double map_width = 24, map_height = 12;
+
+/// Little boxes, one to a page of the joined set; this page's is dark.
+void add_key_map(Sheet& sheet, const Draft& draft, Point corner) {
+  const double w = std::min(map_width / draft.columns, 8.0), h = std::min(map_height / draft.rows, 8.0);
+  const double left = corner.x() + map_width - w * draft.columns;
+  const auto cell = [&](int row, int column, double inset) {
+    const double x = left + w * (column - 1) + inset, y = corner.y() + h * (row - 1) + inset;
+    const double x2 = left + w * column - inset, y2 = corner.y() + h * row - inset;
+    return std::vector<Point>{{x, y}, {x2, y}, {x2, y2}, {x, y2}};
+  };
+  Path cells{{}, true, Pen::dimension, Fill::none, "key-map"};
+  for (int r = 1; r <= draft.rows; ++r) {
+    for (int c = 1; c <= draft.columns; ++c) cells.runs.push_back(cell(r, c, 0));
+  }
+  sheet.items.emplace_back(cells);
+  const double inset = std::min({0.8, w / 5, h / 5});
+  sheet.items.emplace_back(Path{{cell(draft.row, draft.column, inset)}, true, Pen::none, Fill::dark, {}});
+}
+
+std::string what_it_holds(const Draft& draft) {
+  std::string out;
+  for (const std::string& one : draft.holds) out += (out.empty() ? "" : "; ") + one;
+  return out;
+}
+
+void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, const std::string& number, Sheet& sheet) {
+  // A bar's name is that of the paper's direction, which on a lengthwise page is the other one.
+  const double below = layout.window_height();
+  const char* horizontal = draft.lengthwise ? "along" : "across";
+  const char* vertical = draft.lengthwise ? "across" : "along";
+  const auto words = [](const char* way) { return std::string("check bar ") + way + " the paper: 100 mm"; };
+  drawing::add_check_bar_across(sheet, {bar_column, below + 3}, "check-" + std::string(horizontal), words(horizontal));
+  const double top = std::max((below - drawing::check_bar_length) / 2, 0.0);
+  drawing::add_check_bar_along(sheet, {bar_column - 2, top}, "check-" + std::string(vertical), words(vertical));
+
+  const bool cut_up = draft.rows * draft.columns > 1;
+  const double left = bar_column + drawing::check_bar_length + 6;
+  const double right = layout.width() - 1 - (cut_up ? map_width + 3 : 0);
+  drawing::Column column(sheet, left, below + 1.2, right - left);
+  const std::string place = "row " + std::to_string(draft.row) + " of " + std::to_string(draft.rows) + ", column " +
+                            std::to_string(draft.column) + " of " + std::to_string(draft.columns);
+  const bool one_line = !cut_up || drawing::width_of(number + ": " + place, 2.4, true) <= right - left;
+  const std::string head = cut_up && one_line ? number + ": " + place : number;
+  column.line(head, drawing::size_that_fits(head, 3.2, 2.4, true, right - left), true);
+  if (!one_line) column.line(place, drawing::size_that_fits(place, 2.6, 2.2, true, right - left), true);
+  column.line(what_it_holds(draft), 2.6);
+  if (cut_up) column.line(draft.joined, drawing::size_that_fits(draft.joined, 2.6, 2.2, false, right - left));
+  if (one_line) column.line(job.name, 2.4);
+  const auto& print = job.print;
+  std::string how = "print at actual size (100 %); both bars must measure 100 mm";
+  if (print.ruler_across != 100 || print.ruler_along != 100) {
+    how = "corrected for a printer whose bars read " + trimmed(print.ruler_across, 2) + " and " +
+          trimmed(print.ruler_along, 2);
+  }
+  if (!cut_up || right - left > 90) column.line(how, 2.2);
+  if (cut_up) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
+}
+
+}  // namespace
+
+Page compose(const job::Job& job, const Paper& paper, const Draft& draft, std::size_t number, std::size_t of) {
+  const Layout layout(job.print, paper, draft.lengthwise);
+  const std::string page = "page " + std::to_string(number) + " of " + std::to_string(of);
+  Sheet composed;
+  add_items(composed, draft.content, {layout.window_origin().x(), layout.window_origin().y()});
+  add_frame(job, layout, draft, page, composed);
+  Page out;
+  out.sheet.width = paper.width;
+  out.sheet.height = paper.height;
+  out.sheet.title = drawing::printable(job.name + ", " + page + ": " + what_it_holds(draft));
+  add_items(out.sheet, composed, layout.onto_sheet());
+  out.holds = draft.holds;
+  out.row = draft.row;
+  out.column = draft.column;
+  out.rows = draft.rows;
+  out.columns = draft.columns;
+  const std::string digits = std::to_string(number);
+  out.file = "pages/" + std::string(3 - std::min<std::size_t>(digits.size(), 3), '0') + digits + "-" + draft.name;
+  if (draft.rows * draft.columns > 1) {
+    out.file += "-r" + std::to_string(draft.row) + "c" + std::to_string(draft.column);
+  }
+  out.file += ".svg";
+  return out;
+}
+
+}  // namespace fairblade::pages

@@ -1,0 +1,31 @@
+// Private to the pages room. Contents with their frame: check bars, words, key map. Verbs: compose. mm.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "pages/pages.hpp"
+#include "pages/paper.hpp"
+
+namespace fairblade::pages {
+
+/// A page before it is numbered: what stands in its window, and where it belongs.
+struct Draft {
+  bool lengthwise = false;
+  drawing::Sheet content;  ///< in the window's own mm
+  std::vector<std::string> holds;
+  std::string name;  ///< for its file: "A-port-bare"
+  int row = 1, column = 1, rows = 1, columns = 1;
+  std::string joined;  ///< the check across all of the joined pages, in words
+};
+
+/// A piece cut up, or whole where it fits.
+std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piece& piece);
+/// Pieces that fit, on shared pages.
+std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, const std::vector<Piece>& pieces);
+/// Upright or lengthwise, whichever takes fewer pages; lengthwise where they are equal.
+bool better_lengthwise(const job::Print& print, const Paper& paper, double width, double height);
+
+Page compose(const job::Job& job, const Paper& paper, const Draft& draft, std::size_t number, std::size_t of);
+
+}  // namespace fairblade::pages

@@ -1,0 +1,67 @@
+#include "pages/pages.hpp"
+
+#include <algorithm>
+
+#include "pages/compose.hpp"
+#include "pages/cover.hpp"
+#include "pages/joints.hpp"
+#include "pages/paper.hpp"
+
+namespace fairblade::pages {
+namespace {
+
+bool fits_paper(const job::Print& print, const Paper& paper, double width, double height) {
+  for (const bool lengthwise : {true, false}) {
+    const Layout layout(print, paper, lengthwise);
+    if (width <= layout.window_width() + 1e-6 && height <= layout.window_height() + 1e-6) return true;
+  }
+  return false;
+}
+
+/// The longest side of a piece that is not too wide for a roll.
+double longest_of(const std::vector<Piece>& pieces) {
+  double out = 0;
+  for (const Piece& piece : pieces) out = std::max({out, piece.sheet.width, piece.sheet.height});
+  return out;
+}
+
+}  // namespace
+
+bool fits(const job::Print& print, double width, double height) {
+  return fits_paper(print, paper_of(print, std::max(width, height)), width, height);
+}
+
+int columns_for(const job::Print& print, double width) {
+  const Paper paper = paper_of(print, width);
+  const Layout layout(print, paper, true);
+  return static_cast<int>(starts_of(width, layout.window_width(), print.overlap, {}).size());
+}
+
+int rows_for(const job::Print& print, double width, double height) {
+  const Paper paper = paper_of(print, width);
+  const Layout layout(print, paper, better_lengthwise(print, paper, width, height));
+  return static_cast<int>(starts_of(height, layout.window_height(), print.overlap, {}).size());
+}
+
+Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces) {
+  const Paper paper = paper_of(job.print, longest_of(pieces));
+  std::vector<Piece> small;
+  std::vector<Draft> drafts, cut_up;
+  for (const Piece& piece : pieces) {
+    if (fits_paper(job.print, paper, piece.sheet.width, piece.sheet.height)) {
+      small.push_back(piece);
+    } else {
+      for (Draft& draft : drafts_of(job, paper, piece)) cut_up.push_back(std::move(draft));
+    }
+  }
+  drafts = shared_drafts(job, paper, small);
+  drafts.insert(drafts.end(), cut_up.begin(), cut_up.end());
+  auto all = covers_of(job, paper, drafts);
+  all.insert(all.end(), drafts.begin(), drafts.end());
+  Pages out;
+  out.page_size = paper.page_size;
+  for (std::size_t k = 0; k < all.size(); ++k) out.pages.push_back(compose(job, paper, all[k], k + 1, all.size()));
+  return out;
+}
+
+}  // namespace fairblade::pages

@@ -1,0 +1,153 @@
+// The section before its coats, against the normals of the curve itself and METHOD 6's closed form of the edge.
+#include <cmath>
+
+#include "blade.hpp"
+#include "catch.hpp"
+#include "fill/coats.hpp"
+#include "fill/stages.hpp"
+
+using namespace fairblade;
+
+namespace {
+
+target::TargetSection section_of(double chord, double ratio, std::optional<double> radius, std::optional<double> edge) {
+  target::TargetSection out;
+  out.station = "A";
+  out.chord = chord;
+  out.leading_edge_x = -3;
+  form::Form form;
+  form.thickness_ratio = ratio;
+  const auto in_chords = [&](std::optional<double> mm) {
+    return mm ? std::optional<double>(*mm / chord) : std::nullopt;
+  };
+  out.curve = form::SectionCurve(form, in_chords(radius), in_chords(edge));
+  out.thickness_ratio = ratio;
+  return out;
+}
+
+double to_segment(const Point& p, const Point& a, const Point& b) {
+  const double dx = b.x() - a.x(), dy = b.y() - a.y();
+  const double w = std::clamp(((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
+  return std::hypot(p.x() - a.x() - w * dx, p.y() - a.y() - w * dy);
+}
+
+double to_line(const Point& p, const Polyline& line) {
+  double best = 1e9;
+  for (std::size_t k = 1; k < line.size(); ++k) best = std::min(best, to_segment(p, line[k - 1], line[k]));
+  return best;
+}
+
+/// The curve moved along its own normals, sampled finely: the other route.
+std::vector<Point> moved_along_normals(const target::TargetSection& target, double by) {
+  std::vector<Point> out;
+  for (int k = 1; k <= 20000; ++k) {
+    const double u = k / 20000.0, x = target.leading_edge_x + target.chord * u * u * (1 - 1e-12);
+    const double y = target.half_breadth(section::Face::port, x), slope = target.slope(section::Face::port, x);
+    const double size = std::hypot(1, slope);
+    out.emplace_back(x - by * slope / size, y + by / size);
+  }
+  return out;
+}
+
+job::Coat coat(const char* stage, double thickness, int layers, job::CoatedPart on = job::CoatedPart::all) {
+  job::Coat out;
+  out.name = stage;
+  out.stage = stage;
+  out.thickness = thickness;
+  out.layers = layers;
+  out.on = on;
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("stages are the coats over the filler still to come") {
+  job::Job job;
+  REQUIRE(fill::stages_of(job).size() == 1);
+  CHECK(fill::stages_of(job)[0].kind == fill::StageKind::final);
+  CHECK(fill::stages_of(job)[0].to_come == 0);
+
+  job.coats = {coat("glass", 0.37, 2), coat("paint", 0.06, 4), coat("paint", 0.04, 2, job::CoatedPart::bare)};
+  const auto all = fill::stages_of(job);
+  REQUIRE(all.size() == 3);
+  CHECK(all[0].kind == fill::StageKind::bare);
+  CHECK(all[0].to_come == Approx(0.98));  // by hand: 2 x 0.37 + 4 x 0.06; what goes on bare places only is none of it
+  CHECK(all[1].kind == fill::StageKind::glassed);
+  CHECK(all[1].to_come == Approx(0.24));
+  CHECK(all[2].to_come == 0);
+
+  job.coats = {coat("paint", 0.06, 4)};
+  REQUIRE(fill::stages_of(job).size() == 2);
+  job.coats = {coat("glass", 0.37, 2)};
+  REQUIRE(fill::stages_of(job).size() == 2);
+  CHECK(fill::stages_of(job)[1].surface == "glassed");
+}
+
+TEST_CASE("lines of every stage stand off the target along its normals by what is to come") {
+  struct Row {
+    double chord, ratio;
+    std::optional<double> radius, edge;
+  };
+  double worst = 0;
+  for (const Row& row : {Row{420, 0.12, {}, 4.0}, Row{1200, 0.18, {}, 8.0}, Row{90, 0.15, 3.0, 3.0}, Row{420, 0.09, 6.0, 5.0}}) {
+    const auto target = section_of(row.chord, row.ratio, row.radius, row.edge);
+    for (const double by : {-0.98, -0.24, 3.0}) {
+      const fill::Stage stage{fill::StageKind::bare, by < 0 ? -by : 0, ""};
+      const auto line = fill::stage_section(target, stage, by > 0 ? by : 0);
+      REQUIRE(line);
+      INFO("chord " << row.chord << " by " << by);
+      double miss = 0;
+      for (const Point& p : moved_along_normals(target, by)) {
+        // Ahead of the nose and aft of the edge face the other face and the corner cut the offset off.
+        if (p.y() < 0 || p.x() > line->trailing_edge_x) continue;
+        miss = std::max(miss, to_line(p, line->port));
+        miss = std::max(miss, to_line(p, line->starboard));
+      }
+      CHECK(miss < 0.01);  // seen 0.0034
+      worst = std::max(worst, miss);
+      // The tip lies on the chord line, by the nose's own radius ahead or aft of where it was.
+      CHECK(line->leading_edge_x == Approx(target.leading_edge_x - by).margin(0.01));
+      CHECK(line->trailing_edge_x == Approx(target.trailing_edge_x() + by).margin(1e-6));
+      CHECK(line->port.front().y() == Approx(0).margin(1e-9));
+    }
+  }
+  INFO("worst " << worst);
+  CHECK(worst < 0.01);
+}
+
+TEST_CASE("a square edge under coats is e - 2d/cos(beta) + 2d tan(beta) wide") {
+  // METHOD 6, on a straight taper, where it is exact: a wedge from 20 mm to 4 mm over the aft 100 mm.
+  class Wedge final : public target::FaceShape {
+   public:
+    double at(double x) const override { return x < 100 ? std::sqrt(std::max(x, 0.0)) : 10 - 0.08 * (x - 100); }
+    double slope(double x) const override { return x < 100 ? 0.5 / std::sqrt(std::max(x, 1e-9)) : -0.08; }
+  };
+  auto target = section_of(200, 0.1, {}, 4.0);
+  target.leading_edge_x = 0;
+  target.port_shape = target.starboard_shape = std::make_shared<Wedge>();
+  const double d = 0.4, beta = std::atan(0.08), e = 4;
+  const auto line = fill::stage_section(target, {fill::StageKind::bare, d, ""});
+  REQUIRE(line);
+  const double wanted = e - 2 * d / std::cos(beta) + 2 * d * std::tan(beta);
+  CHECK(line->edge_width == Approx(wanted).margin(1e-4));  // seen below 1e-9
+  CHECK(line->edge_width < e - d);  // by far more than one coat's thickness
+  CHECK(fill::narrowed_edge(e, d, beta) == Approx(wanted).margin(1e-12));
+}
+
+TEST_CASE("coats thicker than the blade leave no section") {
+  const auto target = section_of(90, 0.06, {}, 1.0);
+  CHECK_FALSE(fill::stage_section(target, {fill::StageKind::bare, 4, ""}));
+}
+
+TEST_CASE("behind a skeg the section keeps its upright front, set back by the coats") {
+  auto target = section_of(300, 0.12, {}, 4.0);
+  target.leading_edge_x = 0;
+  target.skeg = 100;
+  const double y = target.half_breadth(section::Face::port, 0);
+  REQUIRE(y > 15);
+  const auto line = fill::stage_section(target, {fill::StageKind::bare, 1, ""});
+  REQUIRE(line);
+  CHECK(line->leading_edge_x == Approx(1).margin(1e-6));
+  CHECK(line->port.front().y() > y - 1.2);
+  CHECK(line->port[1].x() > line->port[0].x() + 0.01);
+}
