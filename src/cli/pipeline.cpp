@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/text.hpp"
+#include "cli/report_pictures.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
 #include "emit/svg.hpp"
@@ -35,6 +36,7 @@ std::vector<std::string> file_names(const std::vector<std::string>& stations) {
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
   std::vector<emit::File> out;
+  out.push_back({"report.html", report::report_html(plan, report_pictures(plan))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   std::vector<std::string> stations;
