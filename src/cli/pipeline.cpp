@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/text.hpp"
+#include "cli/report_pictures.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
 #include "emit/print_html.hpp"
@@ -150,6 +151,7 @@ void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, st
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
   std::vector<emit::File> out;
+  out.push_back({"report.html", report::report_html(plan, report_pictures(plan))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   const auto sections = sections_of(plan, between);

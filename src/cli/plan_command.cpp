@@ -12,6 +12,7 @@
 #include "cli/commands.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/target_options.hpp"
+#include "report/five.hpp"
 #include "report/report.hpp"
 
 namespace fairblade::cli {
@@ -128,6 +129,7 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   } else if (!arguments.quiet) {
     out << report::summary(*plan);
     print_files(folder, files, out);
+    out << report::five_lines(*plan) << "\nTo read and to work from: " << folder << "/report.html\n";
   }
   const bool warned = !report::gather_warnings(*plan).empty();
   return arguments.strict && warned ? ExitStatus::done_with_warnings : ExitStatus::done;

@@ -45,6 +45,7 @@ PassBatches batches_of_pass(const job::Job& job, const ZonePasses& zone, const P
   out.powder_g = 1000 * mix.powder_kg / count;
   out.resin_ml = 1000 * mix.resin_litres / count;
   out.hardener_ml = 1000 * mix.hardener_litres / count;
+  out.powder_ml = 1000 * mix.powder_litres / count;
   out.minutes = pot_life(shop, shop.temperature, out.batch_g * epoxy_share);
   out.spread_minutes = spread(out.batch_g);
   out.pass_minutes = spread(grams);

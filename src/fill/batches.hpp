@@ -24,6 +24,7 @@ struct PassBatches {
   double batch_g = 0;                                ///< paste; never more than batch_limit_g
   double resin_g = 0, hardener_g = 0, powder_g = 0;  ///< of one batch
   double resin_ml = 0, hardener_ml = 0;
+  double powder_ml = 0;                 ///< of the particles alone; a scoop of loose powder is several times that
   double minutes = 0;                   ///< pot life of one batch
   double spread_minutes = 0;            ///< to spread one batch
   double pass_minutes = 0;              ///< to spread them all, one after the other

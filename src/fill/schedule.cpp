@@ -106,7 +106,7 @@ Schedule schedule_of(const job::Job& job, const std::vector<target::TargetSectio
   for (std::size_t k = 0; k < job.coats.size(); ++k) {
     const job::Coat& coat = job.coats[k];
     if (!coat.one_day || !coat.recoat) continue;
-    OneDay day{coat.name, coats.coats[k].area / job.workshop.paint_m2_per_minute, {}};
+    OneDay day{k, coat.name, coats.coats[k].area / job.workshop.paint_m2_per_minute, {}};
     auto times = day_of(coat.name, coat.layers, job.workshop.start, day.coat_minutes, *coat.recoat, job.workshop.dusk);
     for (Fault fault : times.faults()) {
       fault.place = {job.file, 0};

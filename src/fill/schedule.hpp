@@ -49,6 +49,7 @@ Outcome<std::vector<DayCoat>> day_of(const std::string& name, int coats, double 
 std::string clock_text(double minutes);
 
 struct OneDay {
+  std::size_t index = 0;  ///< of the coat in the job's list
   std::string coat;
   double coat_minutes = 0;
   std::vector<DayCoat> coats;

@@ -1,8 +1,9 @@
-// Product: the whole job as work: zones, mixes, passes, batches, coats, schedule, shopping. Verbs: plan_work.
+// Product: the whole job as work: zones, mixes, passes, batches, coats, schedule, shopping, order of work. Verbs: plan_work.
 #pragma once
 #include "fill/batches.hpp"
 #include "fill/coats.hpp"
 #include "fill/mix.hpp"
+#include "fill/order.hpp"
 #include "fill/passes.hpp"
 #include "fill/schedule.hpp"
 #include "fill/shopping.hpp"
@@ -20,6 +21,7 @@ struct Work {
   Schedule schedule;
   Shopping shopping;
   std::optional<YearCost> year_cost;
+  std::vector<Step> order;    ///< what is done first, and next
   std::vector<Fault> faults;  ///< what cannot be done as asked: refuse the plan with these
   std::vector<Warning> warnings;
 };

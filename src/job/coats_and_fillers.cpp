@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "base/text.hpp"
 #include "job/settings.hpp"
 
@@ -155,7 +157,8 @@ void read_filler(const Reader& reader, const Node* fillers, std::string_view zon
   read_ratio(reader, node, prefix, filler);
   if (!filler.parts_estimated && !given("resin_density")) {  // the two parts' own densities tell more than the default
     const double r = filler.resin_by_weight, h = filler.hardener_by_weight;
-    filler.resin_density = (r + h) / (r / filler.unmixed_resin_density + h / filler.hardener_density);
+    const double mixed = (r + h) / (r / filler.unmixed_resin_density + h / filler.hardener_density);
+    filler.resin_density = std::round(mixed * 1e6) / 1e6;  // it is listed as a default, for people to read
   }
   reader.setting(node, prefix, "resin_density", filler.resin_density, {0.8, 2}, "kg/L");
   reader.setting(node, prefix, "powder_density", filler.powder_density, {0.02, 5}, "kg/L");

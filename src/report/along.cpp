@@ -31,8 +31,10 @@ std::string governing_sentence(const Plan& plan, const plan::GoverningReading& o
   const auto& governing = *plan.targets[one.station].governing;
   return station_words(plan, one.station) + " is governed by the reading at x " + both_units(governing.x, plan.job.units) + ", " +
          side_words(measured, governing.face) + " (" + measured.readings_from + ":" + std::to_string(governing.line) +
-         "): without it the blade would take " + fixed(one.litres_without, 2) + " L instead of " +
-         fixed(plan.volumes.add, 2) + " L" +
+         "): without it the blade would take " +
+         (fixed(one.litres_without, 2) == fixed(plan.volumes.add, 2)
+              ? "as many litres"
+              : fixed(one.litres_without, 2) + " L instead of " + fixed(plan.volumes.add, 2) + " L") +
          (plan.volumes.add - one.litres_without > plan.volumes.add_error ? ", so measure it again" : "");
 }
 
@@ -84,11 +86,16 @@ void twist_sentences(const Plan& plan, std::vector<std::string>& out) {
 
 }  // namespace
 
-std::vector<std::string> along_the_blade(const Plan& plan) {
+std::vector<std::string> of_the_target(const Plan& plan) {
   std::vector<std::string> out{blade_sentence(plan)};
   for (const auto& one : plan.governing) out.push_back(governing_sentence(plan, one));
   pull_sentences(plan, out);
   screed_sentence(plan, out);
+  return out;
+}
+
+std::vector<std::string> of_the_blade(const Plan& plan) {
+  std::vector<std::string> out;
   twist_sentences(plan, out);
   bool told = false;
   for (const auto& one : plan.asymmetry) {
@@ -105,6 +112,12 @@ std::vector<std::string> along_the_blade(const Plan& plan) {
                   fixed(plan.make_one.add_litres, 2) + " L" +
                   (full ? "; a full section is the same on both sides, so its litres pay for that too" : ""));
   }
+  return out;
+}
+
+std::vector<std::string> along_the_blade(const Plan& plan) {
+  std::vector<std::string> out = of_the_target(plan);
+  for (std::string& one : of_the_blade(plan)) out.push_back(std::move(one));
   return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/numerics.hpp"
 #include "report/report.hpp"
+#include "report/work_json.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -129,25 +130,6 @@ Json volumes_of(const Plan& plan) {
   return out;
 }
 
-Json mix_of(const fill::Work& work) {
-  Json out = Json::array();
-  for (std::size_t k = 0; k < work.mixes.size(); ++k) {
-    const fill::ZoneMix& one = work.mixes[k];
-    int batches = 0;
-    for (const auto& pass : work.batches) batches += pass.zone == one.zone ? pass.count : 0;
-    out.push_back({{"zone", fill::name_of(one.zone)},
-                   {"litres", one.mix.litres},
-                   {"resin_kg", one.mix.resin_kg},
-                   {"hardener_kg", one.mix.hardener_kg},
-                   {"powder_kg", one.mix.powder_kg},
-                   {"paste_density", one.mix.paste_density},
-                   {"weight_added_kg", one.weight_added},
-                   {"passes", work.passes[k].passes.size()},
-                   {"batches", batches}});
-  }
-  return out;
-}
-
 Json blade_of(const fill::BladeFigures& figures) {
   return {{"area", figures.area}, {"balance_percent", maybe(figures.balance_percent)}, {"volume", figures.volume}};
 }
@@ -203,7 +185,7 @@ std::string plan_json(const Plan& plan) {
     out["volumes"]["without_governing"].push_back({{"station", plan.measured[one.station].station}, {"add", one.litres_without}});
   }
   out["volumes"]["to_make_sides_one"] = plan.make_one.add_litres;
-  out["mix"] = mix_of(plan.work);
+  add_work(plan, out);
   out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"wetted_area_m2", plan.work.coats.wetted.all}, {"twist", twist_of(plan)}};
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }

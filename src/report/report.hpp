@@ -1,6 +1,8 @@
-// What people and programs read of a plan, as text. Verbs: summary, plan_json, offsets_csv.
+// What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv.
 #pragma once
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "report/plan.hpp"
 
@@ -9,6 +11,22 @@ namespace fairblade::report {
 /// For the screen: a table of the stations, how near the blade is to a standard section, litres, warnings, defaults.
 /// mm, with the job's own unit beside it. UTF-8, at most 100 columns where names allow it.
 std::string summary(const Plan& plan);
+
+/// A drawing of ours as SVG text, with the words that stand under it.
+struct Picture {
+  std::string title, svg;
+};
+/// What other rooms made for the page.
+struct ReportPictures {
+  std::vector<Picture> maps;                              ///< of the whole blade
+  std::vector<std::pair<std::size_t, Picture>> stations;  ///< by the station's place in the plan
+  std::string water;  ///< the part "before and after in the water", of the pieces in report/html.hpp; empty leaves it out
+};
+/// The stations that the page shows one by one: all, or of many the first, the last, the deepest and some between.
+std::vector<std::size_t> stations_shown(const Plan& plan);
+
+/// report.html: one file that needs no other and no script, for a telephone and for A4 in grey. Well-formed XML too.
+std::string report_html(const Plan& plan, const ReportPictures& pictures);
 
 /// plan.json: mm, mm², litres; full precision; what cannot be told is null.
 std::string plan_json(const Plan& plan);

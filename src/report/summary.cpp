@@ -52,17 +52,10 @@ std::string station_table(const Plan& plan) {
   return table.text();
 }
 
-std::string litres(double value) { return fixed(value, 2) + " L"; }
-
-std::string noise_words(double value) {
-  constexpr double shown = 0.005;  // litres: less would print as nothing
-  return value < shown ? "less than 0.01 L" : litres(value);
-}
-
 std::string volume_lines(const Plan& plan) {
   const fill::Volumes& v = plan.volumes;
   std::string out = wrapped("  " + litres(v.add) + " ± " + litres(v.add_error) + " to add, " + litres(v.remove) +
-                                " to take off, between the first and the last station; " + noise_words(v.may_be_reading_error) +
+                                " to take off, between the first and the last station; " + litres(v.may_be_reading_error) +
                                 " of the filler may be nothing but reading error",
                             4);
   if (plan.measured.front().down > 0) {
@@ -90,14 +83,11 @@ std::string mix_lines(const Plan& plan) {
   for (std::size_t k = 0; k < plan.work.mixes.size(); ++k) {
     const fill::ZoneMix& one = plan.work.mixes[k];
     if (one.mix.litres < 0.005) continue;
-    int batches = 0;
-    for (const auto& pass : plan.work.batches) batches += pass.zone == one.zone ? pass.count : 0;
-    const auto grams = [](double kg) { return fixed(1000 * kg, 0) + " g "; };
-    const std::size_t passes = plan.work.passes[k].passes.size();
     out += wrapped("  " + std::string(fill::name_of(one.zone)) + ": " + litres(one.mix.litres) + " of paste: " +
-                       grams(one.mix.resin_kg) + "resin, " + grams(one.mix.hardener_kg) + "hardener, " +
-                       grams(one.mix.powder_kg) + "powder; " + std::to_string(passes) + (passes == 1 ? " pass, " : " passes, ") +
-                       std::to_string(batches) + (batches == 1 ? " batch" : " batches"),
+                       grams(one.mix.resin_kg) + " resin, " + grams(one.mix.hardener_kg) + " hardener, " +
+                       grams(one.mix.powder_kg) + " powder; " +
+                       counted(plan.work.passes[k].passes.size(), "pass", "passes") + ", " +
+                       counted(batches_in(plan, one.zone), "batch", "batches"),
                    4);
   }
   if (out.empty()) return {};

@@ -4,12 +4,77 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "report/layout.hpp"
 
 namespace fairblade::report {
 
 std::string both_units(double mm, LengthUnit unit) {
   const std::string metric = in_unit(mm, LengthUnit::mm);
   return unit == LengthUnit::mm ? metric : metric + " (" + in_unit(mm, unit) + ")";
+}
+
+std::string litres(double value) { return value > 0 && value < 0.005 ? "less than 0.01 L" : fixed(value, 2) + " L"; }
+
+std::string grams(double kg) { return fixed(1000 * kg, 0) + " g"; }
+
+std::string capital(std::string words) {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  return words;
+}
+
+std::string sentence(std::string words) {
+  words = capital(std::move(words));
+  if (!words.empty() && words.back() != '.') words += '.';
+  return words;
+}
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  const std::string plural = many.empty() ? std::string(one) + "s" : std::string(many);
+  return std::to_string(count) + " " + (count == 1 ? std::string(one) : plural);
+}
+
+std::string minutes_words(double minutes) {
+  const auto whole = static_cast<std::size_t>(std::max(0L, std::lround(minutes)));
+  if (whole == 0 && minutes > 0) return "less than a minute";
+  if (whole < 100) return counted(whole, "minute");
+  return counted(whole / 60, "hour") + (whole % 60 > 0 ? " " + counted(whole % 60, "minute") : "");
+}
+
+std::string hours_words(const job::Window& window) {
+  return trimmed(window.from, 2) + " to " + trimmed(window.to, 2) + " hours";
+}
+
+std::string listed(const std::vector<std::string>& names, std::size_t most) {
+  std::string out;
+  const std::size_t shown = std::min(names.size(), most);
+  for (std::size_t k = 0; k < shown; ++k) {
+    const bool last = k + 1 == names.size();
+    out += (k == 0 ? "" : last ? " and " : ", ") + on_one_line(names[k]);
+  }
+  if (shown < names.size()) out += " and " + std::to_string(names.size() - shown) + " more";
+  return out;
+}
+
+std::string range_words(double low, double high) {
+  return "19 times in 20 between " + fixed(low, 2) + " and " + litres(high);
+}
+
+std::string deepest_place(const Plan& plan, bool removal) {
+  const fill::Deepest* worst = nullptr;
+  std::size_t at = 0;
+  for (std::size_t k = 0; k < plan.changes.size(); ++k) {
+    const fill::Deepest& one = removal ? plan.changes[k].removal : plan.changes[k].add;
+    if (one.depth > 0 && (!worst || one.depth > worst->depth)) worst = &one, at = k;
+  }
+  if (!worst) return "none";
+  return both_units(worst->depth, plan.job.units) + " at station " + on_one_line(plan.changes[at].station) + ", x " +
+         both_units(worst->x, plan.job.units) + ", " + side_words(plan.measured[at], worst->face);
+}
+
+std::size_t batches_in(const Plan& plan, fill::Zone zone) {
+  std::size_t out = 0;
+  for (const auto& pass : plan.work.batches) out += pass.zone == zone ? static_cast<std::size_t>(pass.count) : 0;
+  return out;
 }
 
 std::string side_words(const section::MeasuredSection& measured, section::Face face) {
@@ -50,12 +115,12 @@ std::string nearness(const Plan& plan, std::size_t station) {
                     side_words(measured, fitted.worst.face);
   // Another place of greatest thickness is worth naming where it takes away a third of the miss or more.
   if (fitted.rms > told_apart * plan.job.reading_error && fitted.modified_rms < 2.0 / 3 * fitted.rms) {
-    out += "; a modified form, " + form::name_of(fitted.modified) + ", comes nearer (rms " + length(fitted.modified_rms) +
-           " against " + length(fitted.rms) + ")";
+    out += "; a modified form, " + form::name_of(fitted.modified) + ", comes nearer (it misses by " +
+           length(fitted.modified_rms) + " on the whole, the plain one by " + length(fitted.rms) + ")";
   }
   // Noise alone makes two sides differ by sqrt(2) reading errors.
   if (measured.figures.lopsided > 2.5 * plan.job.reading_error) {
-    out += "; port and starboard differ by " + length(measured.figures.lopsided) + " (root mean square)";
+    out += "; port and starboard differ by " + length(measured.figures.lopsided) + " over the whole chord";
   }
   return out;
 }

@@ -1,6 +1,8 @@
 // Private to the report room. Product: findings said in plain words. Verbs: one per finding.
 #pragma once
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "report/plan.hpp"
 
@@ -8,12 +10,33 @@ namespace fairblade::report {
 
 /// "12.3 mm", and for a job in another unit that unit beside it: "12.3 mm (0.484 in)".
 std::string both_units(double mm, LengthUnit unit);
+/// "1.23 L", and "less than 0.01 L" for what would print as nothing.
+std::string litres(double value);
+/// "250 g", from kg.
+std::string grams(double kg);
+/// "25 minutes", "1 hour 40 minutes".
+std::string minutes_words(double minutes);
+/// "6 to 24 hours".
+std::string hours_words(const job::Window& window);
+/// With a capital; and with a full stop too.
+std::string capital(std::string words);
+std::string sentence(std::string words);
+/// "1 pass", "3 passes": `many` where it is not the word and an s.
+std::string counted(std::size_t count, std::string_view one, std::string_view many = {});
+/// "A, B and C"; of more than `most`, the first of them and how many more.
+std::string listed(const std::vector<std::string>& names, std::size_t most = 12);
+/// "19 times in 20 between 1.11 and 1.35 L": two standard deviations either way.
+std::string range_words(double low, double high);
 /// "port", "starboard", or "both sides" where the two were not told apart.
 std::string side_words(const section::MeasuredSection& measured, section::Face face);
 /// The nearest form's name for a table: with a warning word where the blade is no standard section.
 std::string nearest_form(const Plan& plan, std::size_t station);
 /// How far one station is from its nearest standard section: typical miss, worst miss and where.
 std::string nearness(const Plan& plan, std::size_t station);
+/// "4.2 mm at station C, x 33.0 mm, port", the deepest of its kind on the blade; "none" where there is none.
+std::string deepest_place(const Plan& plan, bool removal);
+/// Batches over all passes of a zone.
+std::size_t batches_in(const Plan& plan, fill::Zone zone);
 /// What the litres do not cover, each a sentence; empty when they cover the blade from top to bottom.
 std::vector<std::string> not_included(const Plan& plan);
 

@@ -108,7 +108,7 @@ std::string words_of(const job::Job& job, const Asymmetry& asymmetry) {
   const bool port = asymmetry.greatest > 0;
   std::string out = std::string(port ? "port" : "starboard") + " is " + mm(asymmetry.greatest) + " fuller than " +
                     (port ? "starboard " : "port ") + mm(asymmetry.greatest_x) + " aft of the leading edge, " +
-                    mm(asymmetry.rms) + " rms; one shape for both takes " + fixed(asymmetry.add_area, 0) +
+                    mm(asymmetry.rms) + " over the whole chord; one shape for both takes " + fixed(asymmetry.add_area, 0) +
                     " mm² of filler here, or half of that and cuts up to " + mm(asymmetry.halfway_cut);
   if (asymmetry.own_rms < asymmetry.rms / 2) {
     out += "; most of it is the section standing off or askew of the centre plane, not its shape";

@@ -34,7 +34,7 @@ struct MakeOne {
 };
 MakeOne make_one(const std::vector<section::MeasuredSection>& measured);
 
-/// "port is 3.1 mm fuller than starboard 126 mm aft of the leading edge, 1.4 mm rms; one shape for both takes 310 mm² of
+/// "port is 3.1 mm fuller than starboard 126 mm aft of the leading edge, 1.4 mm over the whole chord; one shape for both takes 310 mm² of
 /// filler here" and, where most of it is twist, that it is. Empty where they agree within what readings can tell.
 std::string words_of(const job::Job& job, const Asymmetry& asymmetry);
 

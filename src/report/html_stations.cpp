@@ -1,0 +1,97 @@
+// Station by station: the picture, what it shows, and the table of offsets.
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "report/html.hpp"
+#include "report/html_parts.hpp"
+#include "report/words.hpp"
+
+namespace fairblade::report {
+namespace {
+
+constexpr std::size_t most_rows = 40;  // of one face
+
+std::string area_words(double mm2, LengthUnit unit) {
+  const std::string metric = fixed(mm2 / 100, mm2 < 1000 ? 1 : 0) + " cm²";
+  return unit == LengthUnit::inch ? metric + " (" + fixed(mm2 / (25.4 * 25.4), 2) + " in²)" : metric;
+}
+
+std::string depth_words(const Plan& plan, std::size_t k, const fill::Deepest& deepest, double area) {
+  if (!(deepest.depth > 0)) return "nothing";
+  return area_words(area, plan.job.units) + " of the section, deepest " + both_units(deepest.depth, plan.job.units) + " at x " +
+         both_units(deepest.x, plan.job.units) + ", " + side_words(plan.measured[k], deepest.face);
+}
+
+// All rows of a face, or of hundreds the ends, the deepest of each kind and some between.
+std::vector<const fill::OffsetRow*> rows_shown(const std::vector<fill::OffsetRow>& rows, section::Face face, std::size_t& all) {
+  std::vector<const fill::OffsetRow*> here;
+  for (const auto& row : rows) {
+    if (row.face == face) here.push_back(&row);
+  }
+  all = here.size();
+  if (all <= most_rows) return here;
+  const auto [low, high] =
+      std::minmax_element(here.begin(), here.end(), [](auto a, auto b) { return a->change < b->change; });
+  std::vector<std::size_t> kept{static_cast<std::size_t>(low - here.begin()), static_cast<std::size_t>(high - here.begin())};
+  for (std::size_t k = 0; k < most_rows - 2; ++k) kept.push_back(k * (all - 1) / (most_rows - 3));
+  std::sort(kept.begin(), kept.end());
+  kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
+  std::vector<const fill::OffsetRow*> out;
+  for (const std::size_t k : kept) out.push_back(here[k]);
+  return out;
+}
+
+html::Cell change_cell(double mm, LengthUnit unit) {
+  if (std::abs(mm) < 0.05) return html::number("0.0");
+  html::Cell out = html::length(std::abs(mm), unit);
+  out.html = (mm > 0 ? "add " : "off ") + out.html;
+  return out;
+}
+
+std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
+  const LengthUnit unit = plan.job.units;
+  std::size_t all = 0;
+  const auto rows = rows_shown(plan.changes[k].offsets, face, all);
+  std::string side = side_words(plan.measured[k], face);
+  std::string caption = plan.measured[k].station + ", " + side + ": half-breadths";
+  if (rows.size() < all) caption += "; " + std::to_string(rows.size()) + " of " + std::to_string(all) + " readings, all of them in offsets.csv";
+  html::Table table(caption, {"x (mm)", "Now (mm)", "Target (mm)", "Change (mm)"}, html::Table::Kind::narrow);
+  for (const fill::OffsetRow* row : rows) {
+    table.row({html::length(row->x, unit), html::length(row->measured, unit), html::length(row->target, unit),
+               change_cell(row->change, unit)});
+  }
+  return table.html();
+}
+
+std::string station_html(const Plan& plan, std::size_t k, const ReportPictures& pictures) {
+  const auto& change = plan.changes[k];
+  const auto& measured = plan.measured[k];
+  std::string out = "<div class=\"station\">\n" +
+                    html::subheading("Station " + measured.station + ", " + both_units(measured.down, plan.job.units) + " below the top");
+  out += "<div class=\"shown\">\n<div>\n";
+  const auto picture = std::find_if(pictures.stations.begin(), pictures.stations.end(),
+                                    [&](const auto& one) { return one.first == k; });
+  if (picture != pictures.stations.end()) {
+    out += html::figure(picture->second.svg, "s" + std::to_string(k) + "-", picture->second.title);
+  }
+  out += html::paragraph("Add: " + depth_words(plan, k, change.add, change.add_area) + ".") +
+         html::paragraph("Take off: " + depth_words(plan, k, change.removal, change.remove_area) + ".") + "</div>\n";
+  out += "<div class=\"side-by-side\">\n" + offsets_table(plan, k, section::Face::port);
+  if (!measured.thickness_only) out += offsets_table(plan, k, section::Face::starboard);
+  return out + "</div>\n</div>\n</div>\n";
+}
+
+}  // namespace
+
+std::string stations_part(const Plan& plan, const ReportPictures& pictures) {
+  std::string out = html::paragraph(
+      "In the pictures forward is to the left. The grey part of a section is what comes off. Under it each face is laid out "
+      "flat: hatched upwards is filler to add, grey and crossed downwards is what to take off, and a dot is a reading. At "
+      "the very edges a strip is cut where it would run off. In the tables x is how far aft of the leading edge a reading was "
+      "taken, and half-breadths are counted from the plane through the stock.");
+  for (const std::size_t k : stations_shown(plan)) out += station_html(plan, k, pictures);
+  return out;
+}
+
+}  // namespace fairblade::report

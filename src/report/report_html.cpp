@@ -1,0 +1,88 @@
+// report.html: the parts in their order, under one style.
+#include "base/text.hpp"
+#include "report/five.hpp"
+#include "report/html.hpp"
+#include "report/html_parts.hpp"
+#include "report/layout.hpp"
+#include "report/page_style.hpp"
+
+namespace fairblade::report {
+namespace {
+
+std::string five_part(const Plan& plan) {
+  std::string out = "<dl class=\"five\">\n";
+  for (const Number& one : five_numbers(plan)) {
+    out += "<div><dt>" + html::text(one.what) + "</dt><dd><span class=\"value\">" + html::text(one.value) + "</span>";
+    if (!one.note.empty()) out += "<br/><small>" + html::text(one.note) + "</small>";
+    out += "</dd></div>\n";
+  }
+  return out + "</dl>\n";
+}
+
+std::string warnings_part(const Plan& plan) {
+  const auto warnings = gather_warnings(plan);
+  if (warnings.empty()) return html::paragraph("Nothing in this job needs a decision before work begins.");
+  std::string out = "<ul class=\"warnings\">\n";
+  for (const Warning& one : warnings) {
+    out += "<li><strong>" + html::text(one.where == "job" ? "The job" : one.where) + ":</strong> " + html::text(one.text) + ".</li>\n";
+  }
+  return out + "</ul>\n";
+}
+
+std::string map_part(const ReportPictures& pictures) {
+  std::string out;
+  for (std::size_t k = 0; k < pictures.maps.size(); ++k) {
+    out += "<div class=\"whole-blade\">\n" +
+           html::figure(pictures.maps[k].svg, "m" + std::to_string(k) + "-", pictures.maps[k].title) + "</div>\n";
+  }
+  return out;
+}
+
+struct Part {
+  const char* id;
+  const char* heading;
+  std::string html;
+  bool new_page = false;
+};
+
+std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures) {
+  return {{"numbers", "The five numbers that matter", five_part(plan)},
+          {"warnings", "Decide these first", warnings_part(plan)},
+          {"measured", "What was measured, and what is wrong with it", measured_part(plan)},
+          {"target", "The target, and why", target_part(plan)},
+          {"map", "Where to fill and where to cut", map_part(pictures)},
+          {"stations", "Station by station", stations_part(plan, pictures)},
+          {"litres", "How much filler", litres_part(plan)},
+          {"mix", "What to weigh", mix_part(plan)},
+          {"passes", "How it goes on: passes", passes_part(plan)},
+          {"batches", "How it is mixed: batches", batches_part(plan)},
+          {"coats", "Coats, and the surface under them", coats_part(plan)},
+          {"shopping", "Shopping list", shopping_part(plan)},
+          {"order", "Order of work", order_part(plan), true},
+          {"water", "Before and after in the water", pictures.water},
+          {"cautions", "Cautions", cautions_part(), true},
+          {"defaults", "What was taken for granted", defaults_part(plan)},
+          {"sources", "Sources", sources_part()}};
+}
+
+}  // namespace
+
+std::string report_html(const Plan& plan, const ReportPictures& pictures) {
+  const std::string name = html::text(plan.job.name);
+  std::string out = "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
+                    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" +
+                    name + ": refit plan</title>\n<style>" + std::string(page_style()) + "</style>\n</head>\n<body>\n<header>\n<h1>" +
+                    name + "</h1>\n";
+  out += html::paragraph("Plan for refitting the rudder's blade, made by fairblade " + std::string(FAIRBLADE_VERSION) +
+                         " from the readings in " + plan.job.file + ". x runs aft from the leading edge as measured.");
+  std::string contents, body;
+  for (const Part& part : parts_of(plan, pictures)) {
+    if (part.html.empty()) continue;
+    contents += "<li><a href=\"#" + std::string(part.id) + "\">" + html::text(part.heading) + "</a></li>\n";
+    body += html::part(part.id, part.heading, part.html, part.new_page);
+  }
+  return out + "</header>\n<nav aria-label=\"Contents\">\n<ul>\n" + contents + "</ul>\n</nav>\n<main>\n" + body +
+         "</main>\n</body>\n</html>\n";
+}
+
+}  // namespace fairblade::report
