@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/text.hpp"
+#include "drawing/highs_and_lows.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
 #include "emit/svg.hpp"
@@ -37,6 +38,8 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   std::vector<emit::File> out;
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
+  const auto map = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
+  out.push_back({"highs-and-lows.svg", emit::to_svg(drawing::draw_highs_and_lows(plan.job, map))});
   std::vector<std::string> stations;
   for (const auto& measured : plan.measured) stations.push_back(measured.station);
   for (const auto& one : between) stations.push_back(one.measured.station);

@@ -28,9 +28,10 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     REQUIRE(first.status == 0);
     CHECK(first.err.empty());
     auto files = files_in(folder.at("first"));
-    CHECK(files.size() == 2 + 3 * one.stations.size());
+    CHECK(files.size() == 3 + 3 * one.stations.size());
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
+    CHECK(files.count("highs-and-lows.svg") == 1);
     for (const std::string& station : one.stations) {
       CHECK(files.count("sections/" + station + ".svg") == 1);
       CHECK(files.count("templates/" + station + "-port-final.svg") == 1);
@@ -113,7 +114,7 @@ TEST_CASE("what goes to the screen can be chosen") {
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});
   CHECK(has(table.out, "How near the blade is to a standard section"));
   CHECK(has(table.out, " in)"));
-  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv, 4 in sections/, 8 in templates/"));
+  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv, highs-and-lows.svg, 4 in sections/, 8 in templates/"));
   CHECK(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet"}).out.empty());
   CHECK(has(run({"plan", "--help"}).out, "example: fairblade plan"));
 }
