@@ -5,6 +5,7 @@
 
 #include "base/text.hpp"
 #include "cli/report_pictures.hpp"
+#include "drawing/highs_and_lows.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
 #include "emit/print_html.hpp"
@@ -154,12 +155,16 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   out.push_back({"report.html", report::report_html(plan, report_pictures(plan))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
+  const auto map = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
+  const auto map_sheet = drawing::draw_highs_and_lows(plan.job, map);
+  out.push_back({"highs-and-lows.svg", emit::to_svg(map_sheet)});
   const auto sections = sections_of(plan, between);
   for (const Section& one : sections) {
     const auto sheet = drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);
     out.push_back({"sections/" + one.name + ".svg", emit::to_svg(sheet)});
   }
   std::vector<pages::Piece> pieces;
+  pieces.push_back({"highs and lows", map_sheet, {}, {}});
   draw_templates(plan.job, sections, out, pieces);
   draw_pages(plan.job, pieces, out);
   return out;

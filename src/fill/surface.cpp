@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/numerics.hpp"
+#include "fill/stand_out.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -11,34 +12,6 @@ namespace {
 struct Place {
   double x, y;
 };
-
-double to_segment(Place p, Place a, Place b) {
-  const double dx = b.x - a.x, dy = b.y - a.y;
-  const double square = dx * dx + dy * dy;
-  const double w = square > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / square, 0.0, 1.0) : 0;
-  return std::hypot(p.x - a.x - w * dx, p.y - a.y - w * dy);
-}
-
-// How far p stands out of the closed outline; 0 inside. Plain search: a few hundred segments.
-double outside(const Outline& o, Place p) {
-  const std::size_t n = o.x.size();
-  if (p.x >= o.x.front() && p.x <= o.x.back()) {
-    const auto found = static_cast<std::size_t>(std::lower_bound(o.x.begin(), o.x.end(), p.x) - o.x.begin());
-    const std::size_t k = std::clamp<std::size_t>(found, 1, n - 1);
-    const double w = (p.x - o.x[k - 1]) / (o.x[k] - o.x[k - 1]);
-    const double port = o.port[k - 1] + w * (o.port[k] - o.port[k - 1]);
-    const double starboard = o.starboard[k - 1] + w * (o.starboard[k] - o.starboard[k - 1]);
-    if (p.y <= port + 1e-9 && p.y >= -starboard - 1e-9) return 0;
-  }
-  double best = std::min(to_segment(p, {o.x[0], o.port[0]}, {o.x[0], -o.starboard[0]}),
-                         to_segment(p, {o.x[n - 1], o.port[n - 1]}, {o.x[n - 1], -o.starboard[n - 1]}));
-  for (std::size_t k = 1; k < n; ++k) {
-    if (o.x[k - 1] - p.x > best || p.x - o.x[k] > best) continue;
-    best = std::min({best, to_segment(p, {o.x[k - 1], o.port[k - 1]}, {o.x[k], o.port[k]}),
-                     to_segment(p, {o.x[k - 1], -o.starboard[k - 1]}, {o.x[k], -o.starboard[k]})});
-  }
-  return best;
-}
 
 void add_pieces(const job::Job& job, const Slice& slice, const std::vector<double>& fractions,
                 std::vector<Piece>& out) {
@@ -50,7 +23,7 @@ void add_pieces(const job::Job& job, const Slice& slice, const std::vector<doubl
     piece.x = (a.x + b.x) / 2;
     piece.face = face;
     piece.zone = zone_at(piece.x, slice.measured.chord, job.zones);
-    piece.depth = outside(pair.measured, {piece.x, (a.y + b.y) / 2});
+    piece.depth = stands_out(pair.measured, piece.x, (a.y + b.y) / 2);
     piece.girth = std::hypot(b.x - a.x, b.y - a.y);
     piece.area = piece.girth * slice.weight;
     piece.station = slice.station;

@@ -32,6 +32,7 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     CHECK(files.count("pages/001-cover.svg") == 1);
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
+    CHECK(files.count("highs-and-lows.svg") == 1);
     for (const std::string& station : one.stations) {
       CHECK(files.count("sections/" + station + ".svg") == 1);
       CHECK(files.count("templates/" + station + "-port-final.svg") == 1);
