@@ -17,7 +17,7 @@ namespace {
 using fill::ChangeMap;
 using section::Face;
 
-constexpr double margin = map_margin, long_side = 259, short_side = 190;  // mm
+constexpr double margin = map_margin, long_side = 243, short_side = 174;  // mm
 constexpr double title_height = 9, beside_face = 7, below_face = 6;
 constexpr double strip_height = 36;
 

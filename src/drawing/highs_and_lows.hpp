@@ -14,7 +14,7 @@ struct MapWords {
   std::string begin;  ///< where to begin; empty: worked out from the deepest places
 };
 
-/// 190 x 259 mm or 259 x 190, whichever shows the blade larger: both fit on A4 and on Letter at actual size. To a round
+/// 174 x 243 mm or 243 x 174, whichever shows the blade larger: within the frame of a page, both fit A4 and Letter. To a round
 /// scale, which is printed; the faces side by side or one above the other. A map of one row alone is a strip without
 /// scale up and down. Depths within map.error are left white. Numbers in the job's unit, words in mm with that unit
 /// beside it.

@@ -239,7 +239,7 @@ TEST_CASE("every blade's map is readable, fits both papers and names what it sho
     INFO(blade.name);
     const Sheet sheet = draw_highs_and_lows(blade.job, blade.map());
     readable::check(sheet);
-    const bool upright = sheet.width == 190 && sheet.height == 259, lying = sheet.width == 259 && sheet.height == 190;
+    const bool upright = sheet.width == 174 && sheet.height == 243, lying = sheet.width == 243 && sheet.height == 174;
     CHECK((upright || lying));
     const std::string words = readable::words_of(sheet);
     for (const char* needed : {"Highs and lows", "BEGIN HERE", "PORT\n", "STARBOARD\n", "FWD\n", "leading edge\n",
