@@ -1,8 +1,8 @@
 #include "cli/pipeline.hpp"
 
 #include <algorithm>
-#include <set>
 
+#include "base/file_names.hpp"
 #include "base/text.hpp"
 #include "cli/report_pictures.hpp"
 #include "drawing/highs_and_lows.hpp"
@@ -19,19 +19,6 @@ namespace {
 constexpr double long_chord = 600;   // mm: beyond it a template is split in two
 constexpr double aft_half_from = 0.15;  // of the chord; the nose gauge covers more
 
-// Names of stations as file names, told apart even where a file system ignores capitals.
-std::vector<std::string> file_names(const std::vector<std::string>& stations) {
-  std::set<std::string> taken;
-  std::vector<std::string> out;
-  for (const std::string& station : stations) {
-    const std::string name = file_name_of(station);
-    std::string unique = name;
-    for (int k = 2; !taken.insert(lower_case(unique)).second; ++k) unique = name + "_" + std::to_string(k);
-    out.push_back(unique);
-  }
-  return out;
-}
-
 /// One section to draw, a station or a height in between.
 struct Section {
   std::string name;  // in files
@@ -45,7 +32,7 @@ std::vector<Section> sections_of(const report::Plan& plan, const std::vector<pla
   std::vector<std::string> stations;
   for (const auto& measured : plan.measured) stations.push_back(measured.station);
   for (const auto& one : between) stations.push_back(one.measured.station);
-  const auto names = file_names(stations);
+  const auto names = file_names_of(stations);
   std::vector<Section> out;
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     out.push_back({names[k], plan.measured[k], plan.targets[k], plan.changes[k], &plan.fitted[k]});
