@@ -243,7 +243,11 @@ std::vector<Card> gauge_cards(const job::Job& job, const std::vector<Nose>& nose
   for (std::size_t k = 0; k < noses.size(); ++k) {
     if (!noses[k].why_none.empty()) continue;
     for (const Face face : {Face::port, Face::starboard}) {
-      out.push_back({names[k] + "-nose-" + section::name_of(face) + "-" + fill::name_of(noses[k].section.stage.kind),
+      const auto& section = noses[k].section;
+      const std::string side = section::name_of(face);
+      out.push_back({names[k] + "-nose-" + side + "-" + fill::name_of(section.stage.kind) +
+                         (section.stand_off > 0 ? "-clearance" : ""),
+                     printable(noses[k].name) + ", nose, " + side + ", " + stage_words(section),
                      draw_gauge(job, noses[k], face)});
     }
   }

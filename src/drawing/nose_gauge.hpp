@@ -18,8 +18,9 @@ namespace fairblade::drawing {
 
 /// A piece to cut out of a shared page.
 struct Card {
-  std::string id;  ///< letters, digits, '-', '.' and '_': for files and names; distinct within one stage
-  Sheet sheet;     ///< its title says what it is
+  std::string id;     ///< letters, digits, '-', '.' and '_': for files and names; distinct within one stage
+  std::string label;  ///< "A, nose, port, BARE": what a list calls it
+  Sheet sheet;
 };
 
 constexpr double bolt_hole = 5;  ///< mm across

@@ -1,4 +1,4 @@
-// Product: the heights at which the edges are gauged, with the target at each. Verbs: heights_down. mm.
+// Product: the heights at which the edges are gauged, with the target at each. Verbs: heights_down, height_of. mm.
 #pragma once
 #include <optional>
 #include <string>
@@ -16,6 +16,10 @@ struct Height {
   target::TargetSection target;
   bool edge_left = false;  ///< the leading edge stays as it is, here or at a neighbouring station
 };
+
+/// One section as a height: a target of the list, or lofted between two of them.
+Height height_of(const job::Job& job, const std::vector<target::TargetSection>& targets,
+                 const target::TargetSection& target);
 
 /// Every station, and between them every `spacing` mm from the first one down; no height nearer to a station than a
 /// tenth of the spacing. `targets` are those of job.stations.

@@ -120,7 +120,7 @@ Hold hold_of(const StageSection& section, double radius, double end) {
   return out;
 }
 
-Nose nose_of(const Height& height, const Stage& stage) {
+Nose nose_of(const Height& height, const Stage& stage, double stand_off) {
   Nose out;
   out.name = height.name;
   out.down = height.down;
@@ -128,7 +128,7 @@ Nose nose_of(const Height& height, const Stage& stage) {
   out.why_none = why_none(height);
   if (!out.why_none.empty()) return out;
   const TargetSection& target = height.target;
-  const auto section = stage_section(target, stage);
+  const auto section = stage_section(target, stage, stand_off);
   if (!section) {
     out.why_none = "the coats are thicker than the blade here";
     return out;
@@ -137,7 +137,7 @@ Nose nose_of(const Height& height, const Stage& stage) {
   out.chord = section->trailing_edge_x - section->leading_edge_x;
   if (target.ahead) out.ahead = *target.ahead - (section->leading_edge_x - target.leading_edge_x);
   out.finished_radius = target.leading_edge_radius;
-  out.radius = std::max(0.0, target.leading_edge_radius - stage.to_come);
+  out.radius = std::max(0.0, target.leading_edge_radius - stage.to_come + stand_off);
   for (const Face face : {Face::port, Face::starboard}) {
     for (std::size_t k = 0; k < flat_degrees.size(); ++k) {
       out.flats[face == Face::port ? 0 : 1][k] = flat_of(target, *section, face, flat_degrees[k]);

@@ -65,7 +65,8 @@ struct Nose {
 constexpr double shortest_horn = 36;   ///< mm: two bolt holes and a hand
 constexpr double longest_gauge = 236;  ///< mm, horn and tail: a shared sheet of 243 mm takes it
 
-Nose nose_of(const Height& height, const Stage& stage);
+/// `stand_off`: the gap of a clearance gauge, mm.
+Nose nose_of(const Height& height, const Stage& stage, double stand_off = 0);
 /// Every station and every `spacing` mm.
 std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
                              const Stage& stage, double spacing);
