@@ -1,9 +1,10 @@
 #include "cli/pipeline.hpp"
 
 #include <algorithm>
-#include <set>
 
+#include "base/file_names.hpp"
 #include "base/text.hpp"
+#include "cli/edge_files.hpp"
 #include "cli/report_pictures.hpp"
 #include "drawing/highs_and_lows.hpp"
 #include "drawing/section_drawing.hpp"
@@ -17,20 +18,8 @@ namespace fairblade::cli {
 namespace {
 
 constexpr double long_chord = 600;   // mm: beyond it a template is split in two
-constexpr double aft_half_from = 0.15;  // of the chord; the nose gauge covers more
-
-// Names of stations as file names, told apart even where a file system ignores capitals.
-std::vector<std::string> file_names(const std::vector<std::string>& stations) {
-  std::set<std::string> taken;
-  std::vector<std::string> out;
-  for (const std::string& station : stations) {
-    const std::string name = file_name_of(station);
-    std::string unique = name;
-    for (int k = 2; !taken.insert(lower_case(unique)).second; ++k) unique = name + "_" + std::to_string(k);
-    out.push_back(unique);
-  }
-  return out;
-}
+constexpr double aft_half_from = 0.15;  // of the chord
+constexpr double nose_overlap = 0.9;    // of the nose gauge: the aft half begins before that ends
 
 /// One section to draw, a station or a height in between.
 struct Section {
@@ -45,7 +34,7 @@ std::vector<Section> sections_of(const report::Plan& plan, const std::vector<pla
   std::vector<std::string> stations;
   for (const auto& measured : plan.measured) stations.push_back(measured.station);
   for (const auto& one : between) stations.push_back(one.measured.station);
-  const auto names = file_names(stations);
+  const auto names = file_names_of(stations);
   std::vector<Section> out;
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     out.push_back({names[k], plan.measured[k], plan.targets[k], plan.changes[k], &plan.fitted[k]});
@@ -60,8 +49,8 @@ std::vector<Section> sections_of(const report::Plan& plan, const std::vector<pla
 /// Draws the templates of sections: each as a file of its own, and as pieces for the pages.
 class Templates {
  public:
-  Templates(const job::Job& job, std::vector<emit::File>& files, std::vector<pages::Piece>& pieces)
-      : job_(job), files_(files), pieces_(pieces) {}
+  Templates(const report::Plan& plan, std::vector<emit::File>& files, std::vector<pages::Piece>& pieces)
+      : job_(plan.job), targets_(plan.targets), files_(files), pieces_(pieces) {}
 
   void draw(const Section& section, const fill::Stage& stage, double stand_off) {
     const auto surface = fill::stage_section(section.target, stage, stand_off);
@@ -69,9 +58,11 @@ class Templates {
     drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");
     draw_files(section.name, wanted, end);
-    if (split(section.target, wanted)) {
-      wanted.from_fraction = aft_half_from;
+    const auto nose = fill::nose_of(fill::height_of(job_, targets_, section.target), stage, stand_off);
+    if (nose.why_none.empty() && split(section.target, wanted)) {
+      wanted.from_fraction = std::min(aft_half_from, nose_overlap * nose.tail_fraction);
       draw_files(section.name, wanted, "-aft" + end);
+      if (stand_off > 0) draw_clearance_nose(job_, nose, section.name, files_, pieces_);
     }
     add_pieces(section, wanted);
   }
@@ -120,14 +111,16 @@ class Templates {
   }
 
   const job::Job& job_;
+  const std::vector<target::TargetSection>& targets_;
   std::vector<emit::File>& files_;
   std::vector<pages::Piece>& pieces_;
 };
 
 /// Templates of every section at every stage; the clearance version for the first, at which the shape is made.
-void draw_templates(const job::Job& job, const std::vector<Section>& sections, std::vector<emit::File>& files,
+void draw_templates(const report::Plan& plan, const std::vector<Section>& sections, std::vector<emit::File>& files,
                     std::vector<pages::Piece>& pieces) {
-  Templates templates(job, files, pieces);
+  const job::Job& job = plan.job;
+  Templates templates(plan, files, pieces);
   const auto stages = fill::stages_of(job);
   for (const Section& section : sections) {
     if (job.print.clearance > 0) templates.draw(section, stages.front(), job.print.clearance);
@@ -165,7 +158,10 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   }
   std::vector<pages::Piece> pieces;
   pieces.push_back({"highs and lows", map_sheet, {}, {}});
-  draw_templates(plan.job, sections, out, pieces);
+  draw_templates(plan, sections, out, pieces);
+  std::vector<std::string> names;
+  for (const Section& one : sections) names.push_back(one.name);
+  draw_edges(plan, names, out, pieces);
   draw_pages(plan.job, pieces, out);
   return out;
 }

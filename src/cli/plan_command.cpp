@@ -19,7 +19,7 @@ namespace fairblade::cli {
 namespace {
 
 struct PlanArguments {
-  std::string job, folder, heights, every;
+  std::string job, folder, heights, every, gauge_spacing;
   bool json = false, quiet = false, strict = false;
   TargetOptions target;
 };
@@ -35,6 +35,7 @@ void describe(CLI::App& app, PlanArguments& arguments) {
   app.add_option("--at", arguments.heights, "draw sections and templates at these heights too, e.g. 150,250")
       ->type_name("DOWN,...");
   app.add_option("--every", arguments.every, "and at every such step from the first station down")->type_name("STEP");
+  app.add_option("--gauge-spacing", arguments.gauge_spacing, "between leading-edge gauges, down the blade")->type_name("STEP");
   add_target_options(app, arguments.target);
   app.footer("example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4\n"
              "exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written");
@@ -79,6 +80,19 @@ Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const jo
   return out;
 }
 
+// --gauge-spacing wins over the job file.
+std::optional<Fault> set_gauge_spacing(const std::string& text, job::Job& job) {
+  constexpr double least = 10, most = 1000;  // mm, as in the job file
+  const auto spacing = length_in(job, text);
+  if (!spacing || *spacing < least || *spacing > most) {
+    return Fault{{"--gauge-spacing", 0}, "\"" + text + "\" is no spacing of gauges",
+                 "give one length from " + in_unit(least, job.units) + " to " + in_unit(most, job.units)};
+  }
+  job.print.gauge_spacing = *spacing;
+  std::erase_if(job.defaults, [](const DefaultUsed& one) { return one.key == "print.gauge_spacing"; });
+  return std::nullopt;
+}
+
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -109,8 +123,11 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     return refuse("-o is empty", "name a folder", err);
   }
 
-  const auto job = job::read_job(arguments.job, overrides_of(app, arguments.target));
+  auto job = job::read_job(arguments.job, overrides_of(app, arguments.target));
   if (!job) return refuse(job.faults(), err);
+  if (app.count("--gauge-spacing") > 0) {
+    if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, *job)) return refuse({*fault}, err);
+  }
   const auto plan = plan::make_plan(*job);
   if (!plan) return refuse(plan.faults(), err);
   const auto heights = heights_of(arguments, *job);

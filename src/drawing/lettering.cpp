@@ -90,6 +90,12 @@ std::string length_words(double mm, const job::Job& job) {
   return job.units == LengthUnit::mm ? plain : plain + " (" + in_unit(mm, job.units) + ")";
 }
 
+std::string where_words(std::string_view name, bool station) { return (station ? "at " : "") + printable(name); }
+
+std::string unit_words(const job::Job& job) {
+  return job.units == LengthUnit::cm ? "centimetres" : job.units == LengthUnit::inch ? "inches" : "millimetres";
+}
+
 double line_height(double size) { return 1.25 * size; }
 
 void Column::line(std::string_view words, double size, bool bold) {

@@ -21,6 +21,11 @@ double size_that_fits(const std::string& words, double most, double least, bool 
 /// "420.0 mm", and for a job in another unit that unit beside it: "420.0 mm (16.535 in)".
 std::string length_words(double mm, const job::Job& job);
 
+/// Where in words: "at A" for a station of that name, while a height in between is called so already.
+std::string where_words(std::string_view name, bool station);
+/// "millimetres", "centimetres", "inches": the unit that numbers without one are in.
+std::string unit_words(const job::Job& job);
+
 /// Lines of type set one below another, from a top edge downwards.
 class Column {
  public:

@@ -81,14 +81,6 @@ Polygon target_outline(const target::TargetSection& target) {
   return closed(sampled_target(target, Face::port), sampled_target(target, Face::starboard));
 }
 
-double ordinate_at(const Polyline& line, double x) {
-  const auto next = std::upper_bound(line.begin(), line.end(), x, [](double v, const Point& p) { return v < p.x(); });
-  if (next == line.begin()) return line.front().y();
-  if (next == line.end()) return line.back().y();
-  const Point &a = *(next - 1), &b = *next;
-  return a.y() + (b.y() - a.y()) * (x - a.x()) / (b.x() - a.x());
-}
-
 Point widest(const Polyline& line) {
   return *std::max_element(line.begin(), line.end(), [](const Point& a, const Point& b) { return a.y() < b.y(); });
 }

@@ -2,6 +2,7 @@
 #pragma once
 #include <vector>
 
+#include "base/polyline.hpp"
 #include "section/section.hpp"
 #include "target/target.hpp"
 
@@ -20,8 +21,6 @@ Polyline target_line(const target::TargetSection& target, Face face);
 Polygon measured_outline(const section::MeasuredSection& measured);
 Polygon target_outline(const target::TargetSection& target);
 
-/// The half-breadth where a line (rising in x) passes that x; its end's beyond its ends.
-double ordinate_at(const Polyline& line, double x);
 /// The greatest half-breadth along a line, and its x.
 Point widest(const Polyline& line);
 

@@ -105,6 +105,7 @@ struct Print {
   double clearance = 3;    ///< mm that a clearance template stands off; 0: none is drawn
   bool positives = false;  ///< the sections themselves, to cut round
   Split split = Split::when_needed;
+  double gauge_spacing = 100;  ///< mm down the blade between leading-edge gauges
 };
 
 struct Job {

@@ -129,8 +129,8 @@ void read_zones(const Reader& reader, const Node& root, Job& job) {
 }
 
 void read_print(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 7> known{"paper",     "margin",    "overlap", "ruler_reads",
-                                                         "clearance", "positives", "split"};
+  static constexpr std::array<std::string_view, 8> known{"paper",     "margin",    "overlap", "ruler_reads",
+                                                         "clearance", "positives", "split",   "gauge_spacing"};
   static constexpr std::array<std::string_view, 3> splits{"when-needed", "always", "never"};
   static constexpr std::array<std::string_view, 6> papers{"A4", "Letter", "A3", "both", "roll-610", "roll-914"};
   bool wrong = false;
@@ -151,6 +151,7 @@ void read_print(const Reader& reader, const Node& root, Job& job) {
   } else {
     reader.used_default("print.split", "when-needed");
   }
+  reader.length_setting(node, "print.", "gauge_spacing", job.print.gauge_spacing, {10, 1000});
 }
 
 }  // namespace fairblade::job

@@ -118,7 +118,7 @@ Outcome<std::vector<Between>> sections_at(const Plan& plan, const std::vector<do
   for (const double down : heights) {
     const auto is_here = [&](const section::MeasuredSection& one) { return std::abs(one.down - down) < 0.05; };
     if (std::any_of(plan.measured.begin(), plan.measured.end(), is_here)) continue;
-    const std::string name = "at " + trimmed(down, 1);
+    const std::string name = target::name_at(down);
     auto measured = target::measured_at(plan.job, plan.measured, down, name);
     auto target = target::target_at(plan.job, plan.targets, down, name);
     if (!measured || !target) {

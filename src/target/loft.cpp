@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/numerics.hpp"
+#include "base/text.hpp"
 #include "base/units.hpp"
 #include "section/outline.hpp"
 
@@ -155,6 +156,8 @@ double place_of_greatest(const Function& f) {
 }
 
 }  // namespace
+
+std::string name_at(double down) { return "at " + trimmed(down, 1); }
 
 Outcome<MeasuredSection> measured_at(const job::Job& job, const std::vector<MeasuredSection>& measured, double down,
                                      const std::string& name) {

@@ -1,0 +1,53 @@
+#include "cli/edge_files.hpp"
+
+#include "drawing/edge_card.hpp"
+#include "drawing/nose_gauge.hpp"
+#include "drawing/nose_table.hpp"
+#include "emit/svg.hpp"
+
+namespace fairblade::cli {
+namespace {
+
+/// NAME.svg, NAME-2.svg, ...; each sheet a piece too.
+void add_sheets(const std::string& name, const std::string& label, const std::vector<drawing::Sheet>& sheets,
+                std::vector<emit::File>& files, std::vector<pages::Piece>& pieces) {
+  for (std::size_t k = 0; k < sheets.size(); ++k) {
+    const std::string number = k > 0 ? std::to_string(k + 1) : "";
+    files.push_back({"templates/" + name + (k > 0 ? "-" + number : "") + ".svg", emit::to_svg(sheets[k])});
+    pieces.push_back({label + (k > 0 ? ", sheet " + number : ""), sheets[k], {}, {}});
+  }
+}
+
+}  // namespace
+
+void draw_edges(const report::Plan& plan, const std::vector<std::string>& names, std::vector<emit::File>& files,
+                std::vector<pages::Piece>& pieces) {
+  for (const fill::Stage& stage : fill::stages_of(plan.job)) {
+    const auto noses = fill::noses_down(plan.job, plan.targets, stage, plan.job.print.gauge_spacing);
+    const std::string kind = fill::name_of(stage.kind);
+    for (const fill::Nose& nose : noses) {
+      if (!nose.station || !nose.why_none.empty()) continue;
+      files.push_back({"templates/" + names[*nose.station] + "-nose-" + kind + ".svg",
+                       emit::to_svg(drawing::draw_gauge_sheet(plan.job, nose))});
+    }
+    for (const drawing::Card& card : drawing::gauge_cards(plan.job, noses)) {
+      pieces.push_back({card.label, card.sheet, {}, {}});
+    }
+    add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind,
+               drawing::nose_tables(plan.job, stage, noses), files, pieces);
+  }
+  const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing);
+  add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card), files, pieces);
+}
+
+void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name,
+                         std::vector<emit::File>& files, std::vector<pages::Piece>& pieces) {
+  const std::string kind = fill::name_of(nose.section.stage.kind);
+  files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg",
+                   emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
+  for (const drawing::Card& card : drawing::gauge_cards(job, {nose})) {
+    pieces.push_back({card.label, card.sheet, {}, {}});
+  }
+}
+
+}  // namespace fairblade::cli

@@ -1,0 +1,87 @@
+#include "fill/trailing_edge.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fill/coats.hpp"
+
+namespace fairblade::fill {
+namespace {
+
+using target::Face;
+
+constexpr double closest_heights = 50;  // mm, on a card to read
+constexpr double nothing = 0.05;        // mm
+
+/// The edge face before coats of that build; each face narrows it on its own.
+double width_before(double edge, double build, const std::array<double, 2>& taper) {
+  const double port = narrowed_edge(edge, build, std::atan(taper[0]));
+  const double starboard = narrowed_edge(edge, build, std::atan(taper[1]));
+  return std::max(0.0, (port + starboard) / 2);
+}
+
+EdgeHeight edge_at(const Height& height, const std::vector<Stage>& stages, bool from_stock) {
+  const target::TargetSection& target = height.target;
+  EdgeHeight out;
+  out.name = height.name;
+  out.down = height.down;
+  out.station = height.station;
+  out.finished = target.chord - (from_stock ? *target.ahead : 0);
+  out.saw = out.finished - stages.front().to_come;
+  out.taper = {-target.slope(Face::port, target.trailing_edge_x()),
+               -target.slope(Face::starboard, target.trailing_edge_x())};
+  for (const Stage& stage : stages) {
+    out.widths.push_back(width_before(target.trailing_edge_thickness, stage.to_come, out.taper));
+  }
+  const double closing = out.taper[0] + out.taper[1];
+  if (closing > 1e-6) out.furthest = out.widths.front() / closing;
+  return out;
+}
+
+void choose_build_past(EdgeCard& card) {
+  card.build_past = usual_build_past;
+  for (std::size_t k = 0; k < card.heights.size(); ++k) {
+    const auto& furthest = card.heights[k].furthest;
+    if (!furthest || *furthest * most_build_past >= card.build_past) continue;
+    card.build_past = *furthest * most_build_past;
+    card.governs = k;
+  }
+  card.held_back = card.governs.has_value();
+  // To the half millimetre that a rule shows, but not to nothing.
+  if (card.held_back && card.build_past >= 0.5) card.build_past = std::floor(card.build_past * 2 + 1e-9) / 2;
+}
+
+/// A straight edge from the top height to the bottom one.
+void lay_batten(EdgeCard& card) {
+  if (!card.from_stock || card.heights.size() < 2) return;
+  const EdgeHeight &top = card.heights.front(), &bottom = card.heights.back();
+  for (std::size_t k = 0; k < card.heights.size(); ++k) {
+    EdgeHeight& here = card.heights[k];
+    const double w = (here.down - top.down) / (bottom.down - top.down);
+    const double line = top.saw + w * (bottom.saw - top.saw);
+    here.batten = line + card.build_past;
+    here.miss = line - here.saw;
+    if (here.miss > nothing && (!card.furthest_out || here.miss > card.heights[*card.furthest_out].miss)) {
+      card.furthest_out = k;
+    }
+    if (here.miss < -nothing && (!card.furthest_in || here.miss < card.heights[*card.furthest_in].miss)) {
+      card.furthest_in = k;
+    }
+  }
+}
+
+}  // namespace
+
+EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing) {
+  EdgeCard out;
+  out.stages = stages_of(job);
+  const auto heights = heights_down(job, targets, std::max(spacing, closest_heights));
+  out.from_stock = std::all_of(heights.begin(), heights.end(), [](const Height& h) { return h.target.ahead.has_value(); });
+  for (const Height& height : heights) out.heights.push_back(edge_at(height, out.stages, out.from_stock));
+  choose_build_past(out);
+  lay_batten(out);
+  if (!heights.empty()) out.shown = stage_section(heights.front().target, out.stages.front());
+  return out;
+}
+
+}  // namespace fairblade::fill
