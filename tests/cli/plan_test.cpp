@@ -28,7 +28,8 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     REQUIRE(first.status == 0);
     CHECK(first.err.empty());
     auto files = files_in(folder.at("first"));
-    CHECK(files.size() == 2 + 3 * one.stations.size());
+    CHECK(files.size() == 3 + 3 * one.stations.size());
+    CHECK(files.count("report.html") == 1);
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
     for (const std::string& station : one.stations) {
@@ -113,7 +114,10 @@ TEST_CASE("what goes to the screen can be chosen") {
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});
   CHECK(has(table.out, "How near the blade is to a standard section"));
   CHECK(has(table.out, " in)"));
-  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv, 4 in sections/, 8 in templates/"));
+  CHECK(has(table.out, "Written to " + folder.at("out") + ": report.html, plan.json, offsets.csv, 4 in sections/, 8 in templates/"));
+  CHECK(has(table.out, "The five numbers that matter\n  Filler to mix: "));
+  const std::string last = "To read and to work from: " + folder.at("out") + "/report.html\n";
+  CHECK((table.out.size() > last.size() && table.out.substr(table.out.size() - last.size()) == last));
   CHECK(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet"}).out.empty());
   CHECK(has(run({"plan", "--help"}).out, "example: fairblade plan"));
 }

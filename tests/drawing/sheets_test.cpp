@@ -6,6 +6,7 @@
 #include "drawing/cases.hpp"
 #include "drawing/hatch.hpp"
 #include "drawing/outline.hpp"
+#include "drawing/section_picture.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;
@@ -25,6 +26,14 @@ std::vector<std::pair<std::string, Sheet>> sheets() {
     for (const Face face : {Face::port, Face::starboard}) {
       out.emplace_back(c.name + " " + section::name_of(face), draw_template(c.job, c.measured, c.target, face));
     }
+  }
+  return out;
+}
+
+std::vector<std::pair<std::string, Sheet>> pictures() {
+  std::vector<std::pair<std::string, Sheet>> out;
+  for (const cases::Case& c : all()) {
+    out.emplace_back(c.name + " picture", draw_section_picture(c.job, c.measured, c.target, c.change));
   }
   return out;
 }
@@ -52,7 +61,9 @@ std::string overlap(const std::vector<Text>& texts) {
 }  // namespace
 
 TEST_CASE("no text lies on another or leaves its sheet; every point is on the sheet") {
-  for (const auto& [name, sheet] : sheets()) {
+  auto drawn = sheets();
+  for (auto& one : pictures()) drawn.push_back(std::move(one));
+  for (const auto& [name, sheet] : drawn) {
     INFO(name);
     std::vector<Text> texts;
     bool inside = true;
