@@ -23,9 +23,12 @@ std::string block_table(const Plan& plan) {
   }
   if (stations.empty()) return {};
   std::vector<std::string> headings{"Station"};
-  for (const double place : places) headings.push_back("at " + trimmed(100 * place, 0) + " %");
-  html::Table table("How long a flat block may be across the blade, mm: it leaves a flat of 0.2 mm at most", headings,
-                    html::Table::Kind::narrow);
+  for (const double place : places) headings.push_back(trimmed(100 * place, 0) + " %");
+  const bool own = plan.job.units != LengthUnit::mm;
+  html::Table table("How long a flat block may be across the blade, in mm" +
+                        (own ? " and beneath them in " + std::string(name_of(plan.job.units)) : "") +
+                        ": it leaves a flat of 0.2 mm at most",
+                    headings, html::Table::Kind::narrow);
   for (const std::size_t k : stations_shown(plan)) {
     std::vector<html::Cell> cells{html::words(plan.measured[k].station)};
     for (const double place : places) {
@@ -35,7 +38,7 @@ std::string block_table(const Plan& plan) {
         continue;
       }
       std::string mm = fixed(*block, 0);
-      if (plan.job.units != LengthUnit::mm) mm += "<br/><small>" + fixed(*block / millimetres_in(plan.job.units), 1) + " " + std::string(name_of(plan.job.units)) + "</small>";
+      if (own) mm += "<br/><small>" + fixed(*block / millimetres_in(plan.job.units), 1) + "</small>";
       cells.push_back({mm, true});
     }
     table.row(std::move(cells));

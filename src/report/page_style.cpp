@@ -29,12 +29,14 @@ table { border-collapse: collapse; width: 100%; margin: .8rem 0 1.2rem; font-var
 caption { text-align: left; font-weight: bold; padding: .3rem 0; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .5rem; border-bottom: 1px solid #767676; font-size: .94rem;
   overflow-wrap: break-word; }
+td:not(.n) { overflow-wrap: anywhere; }
 thead th { border-bottom: 2px solid #1a1a1a; vertical-align: bottom; line-height: 1.25; font-size: .875rem; }
 tbody th { overflow-wrap: anywhere; min-width: 5em; }
 table.wide tbody th { min-width: 8em; }
 .n { text-align: right; }
 td.n span, tbody th.n span { white-space: nowrap; }
 table.narrow { max-width: 30rem; }
+table.narrow th, table.narrow td { padding: .3rem; }
 .side-by-side { display: grid; grid-template-columns: repeat(auto-fit, minmax(15rem, 1fr)); gap: 0 1.5rem; align-items: start; }
 figure { margin: .6rem 0; }
 .shown > * { min-width: 0; }
@@ -86,7 +88,7 @@ dl.plain dd { margin: 0; }
   p, ul, ol, .work { max-width: none; }
   .five { grid-template-columns: 1fr 1fr; }
   .five .value { font-size: 12pt; }
-  .shown { display: grid; grid-template-columns: 68mm 1fr; gap: 0 4mm; align-items: start; }
+  .shown { display: grid; grid-template-columns: 64mm 1fr; gap: 0 4mm; align-items: start; }
   .shown figure { margin: 0; }
   .shown table { margin-top: 0; }
   .shown th, .shown td { padding: .1rem .15rem; font-size: 8pt; }

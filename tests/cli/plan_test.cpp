@@ -30,6 +30,7 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     auto files = files_in(folder.at("first"));
     CHECK(files.count("print.html") == 1);
     CHECK(files.count("pages/001-cover.svg") == 1);
+    CHECK(files.count("report.html") == 1);
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
     CHECK(files.count("highs-and-lows.svg") == 1);
@@ -115,10 +116,13 @@ TEST_CASE("what goes to the screen can be chosen") {
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});
   CHECK(has(table.out, "How near the blade is to a standard section"));
   CHECK(has(table.out, " in)"));
-  CHECK(has(table.out, "Written to " + folder.at("out") + ": plan.json, offsets.csv"));
+  CHECK(has(table.out, "Written to " + folder.at("out") + ": report.html, plan.json, offsets.csv"));
   CHECK(has(table.out, "print.html"));
   CHECK(has(table.out, "4 in sections/"));
   CHECK(has(table.out, " in templates/"));
+  CHECK(has(table.out, "The five numbers that matter\n  Filler to mix: "));
+  const std::string last = "To read and to work from: " + folder.at("out") + "/report.html\n";
+  CHECK((table.out.size() > last.size() && table.out.substr(table.out.size() - last.size()) == last));
   CHECK(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet"}).out.empty());
   CHECK(has(run({"plan", "--help"}).out, "example: fairblade plan"));
 }

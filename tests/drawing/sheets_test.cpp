@@ -6,6 +6,7 @@
 #include "drawing/hatch.hpp"
 #include "drawing/outline.hpp"
 #include "drawing/readable.hpp"
+#include "drawing/section_picture.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;
@@ -30,10 +31,20 @@ std::vector<std::pair<std::string, Sheet>> sheets() {
   return out;
 }
 
+std::vector<std::pair<std::string, Sheet>> pictures() {
+  std::vector<std::pair<std::string, Sheet>> out;
+  for (const cases::Case& c : all()) {
+    out.emplace_back(c.name + " picture", draw_section_picture(c.job, c.measured, c.target, c.change));
+  }
+  return out;
+}
+
 }  // namespace
 
 TEST_CASE("no text lies on another or leaves its sheet; every point is on the sheet") {
-  for (const auto& [name, sheet] : sheets()) {
+  auto drawn = sheets();
+  for (auto& one : pictures()) drawn.push_back(std::move(one));
+  for (const auto& [name, sheet] : drawn) {
     INFO(name);
     readable::check(sheet);
   }

@@ -25,12 +25,6 @@ job::Job plain_blade() {
 
 }  // namespace
 
-TEST_CASE("glass and paint by their formulas") {
-  CHECK(fill::glass_layer(1000) == Approx(1.2633).margin(0.0005));  // 1/2.54 + 1/1.15 = 0.39370 + 0.86957
-  CHECK(fill::glass_layer(1000) == Approx(1.26).margin(0.005));
-  CHECK(fill::film_spread(28, 18) == Approx(15.55).margin(0.006));  // 280/18 = 15.5556
-}
-
 TEST_CASE("the wetted area of a 0012 by the closed perimeter") {
   // Arc of both faces 2.03927 c (published equation, numerically), edge face 0.00252 c, flat tip 8221/12000 x 0.12 c².
   auto job = plain_blade();
