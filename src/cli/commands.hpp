@@ -10,6 +10,7 @@ namespace fairblade::cli {
 
 using Run = int (*)(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
 
+int run_check(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
 int run_choices(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
 int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostream& err);
 
@@ -18,8 +19,9 @@ struct Command {
   std::string_view does;
   Run run;
 };
-inline constexpr std::array<Command, 2> commands{{
+inline constexpr std::array<Command, 3> commands{{
     {"plan", "from measured stations to templates, offsets and litres of filler", run_plan},
+    {"check", "what is wrong with the readings, and what to do about it; plans nothing", run_check},
     {"choices", "the targets that could be asked for, side by side; writes nothing", run_choices},
 }};
 

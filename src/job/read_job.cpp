@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text.hpp"
+#include "job/as_written.hpp"
 #include "job/csv_job.hpp"
 #include "job/file_text.hpp"
 #include "job/job.hpp"
@@ -21,7 +22,8 @@ constexpr std::size_t most_stations = 500;
 
 class JobReader {
  public:
-  JobReader(const std::string& path, const std::vector<Override>& overrides) : path_(path), overrides_(overrides) {
+  JobReader(const std::string& path, const std::vector<Override>& overrides, bool as_written = false)
+      : path_(path), overrides_(overrides), as_written_(as_written) {
     job_.file = path;
   }
 
@@ -52,6 +54,7 @@ class JobReader {
 
   std::string path_;
   const std::vector<Override>& overrides_;
+  bool as_written_;
   Faults faults_;
   Job job_;
   Node root_;
@@ -242,6 +245,7 @@ void JobReader::read_readings() {
       faults_.add(draft.station.place, "station " + draft.station.name + " has no readings",
                   csv_ ? "add its rows to " + csv_->file : "give \"readings\" in it, or a \"readings_file\"");
     }
+    draft.as_written = as_written_;
     if (ok) settle_readings(own, draft, job_.reading_error, job_.warnings);
     else draft.sound = false;
   }
@@ -273,7 +277,7 @@ void JobReader::read_readings_file() {
 void JobReader::take_stations() {
   std::vector<std::string> told;
   for (StationDraft& draft : drafts_) {
-    if (draft.sound) check_against_chord(draft.station, job_.units, faults_, told);
+    if (draft.sound && !as_written_) check_against_chord(draft.station, job_.units, faults_, told);
     job_.stations.push_back(std::move(draft.station));
   }
   std::stable_sort(job_.stations.begin(), job_.stations.end(), [](const Station& a, const Station& b) { return a.down < b.down; });
@@ -338,6 +342,11 @@ void JobReader::list_target_defaults() {
 
 Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides) {
   return JobReader(path, overrides).run();
+}
+
+Outcome<Job> read_job_as_written(const std::string& path) {
+  const std::vector<Override> none;
+  return JobReader(path, none, true).run();
 }
 
 }  // namespace fairblade::job

@@ -30,6 +30,7 @@ class Settler {
     }
     std::stable_sort(station_.readings.begin(), station_.readings.end(),
                      [](const Reading& a, const Reading& b) { return a.x < b.x; });
+    if (draft_.as_written) return;
     if (!draft_.rows_refused && station_.readings.front().x == station_.readings.back().x) {
       fault(station_.readings.front().line, "station " + station_.name + " has readings at one x only (" + shown(station_.readings.front().x) + ")",
             "measure at two places or more, better eight a side");
@@ -48,7 +49,7 @@ class Settler {
     if (draft_.x_from == XFrom::trailing_edge) reading.x = station_.chord - read;
     if (draft_.x_from == XFrom::stock) reading.x = *station_.ahead + read;
     const double outside = std::max(-reading.x, reading.x - station_.chord);
-    if (outside <= 0) {
+    if (outside <= 0 || draft_.as_written) {
       reading.x += 0.0;  // -0 becomes 0
       return;
     }
@@ -75,6 +76,7 @@ class Settler {
 
   /// No section is thicker than twice its chord; what is, was read or written wrong.
   void check_sizes(const Reading& reading) {
+    if (draft_.as_written) return;
     const double most = 2 * station_.chord;
     const auto check = [&](const std::optional<double>& value, const char* name) {
       if (!value || std::abs(*value) <= most) return;

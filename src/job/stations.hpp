@@ -22,6 +22,7 @@ struct StationDraft {
   bool method_told = false;                           ///< "measured_by" was written
   bool rows_refused = false;                          ///< readings are lacking that were refused already
   bool method_known = true;                           ///< false: "measured_by" was refused
+  bool as_written = false;                            ///< readings stay where and what they are, however unlikely
   bool sound = true;                                  ///< its own keys make sense, so its readings can be judged
 };
 

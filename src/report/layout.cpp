@@ -19,7 +19,7 @@ std::string on_one_line(std::string_view text) {
   return out;
 }
 
-std::string wrapped(std::string_view text, std::size_t indent) {
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t columns) {
   std::string out;
   std::size_t column = 0;
   for (std::size_t at = 0; at < text.size();) {
@@ -27,7 +27,7 @@ std::string wrapped(std::string_view text, std::size_t indent) {
     if (end == std::string_view::npos) end = text.size();
     const std::string_view word = text.substr(at, end - at);  // with the space before it
     const std::size_t width = columns_of(word);
-    if (column > indent && column + width > screen_columns && word.front() == ' ') {
+    if (column > indent && column + width > columns && word.front() == ' ') {
       out += '\n' + std::string(indent, ' ') + std::string(word.substr(1));
       column = indent + width - 1;
     } else {

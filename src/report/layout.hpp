@@ -11,8 +11,8 @@ constexpr std::size_t screen_columns = 100;
 
 /// Characters, not bytes: accents and signs in UTF-8 count once.
 std::size_t columns_of(std::string_view text);
-/// Broken at spaces to `screen_columns`; every line but the first begins with `indent` spaces.
-std::string wrapped(std::string_view text, std::size_t indent);
+/// Broken at spaces to so many columns; every line but the first begins with `indent` spaces.
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t columns = screen_columns);
 /// A text of the owner's on one line: control characters become spaces.
 std::string on_one_line(std::string_view text);
 

@@ -1,0 +1,151 @@
+#include "check/fair_line.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/plain_form.hpp"
+
+namespace fairblade::check {
+
+const char* name_of(Kind kind) {
+  return kind == Kind::port ? "port" : kind == Kind::starboard ? "starboard" : "caliper";
+}
+
+std::vector<Seen> seen_at(const job::Station& station) {
+  std::vector<Seen> out;
+  for (std::size_t row = 0; row < station.readings.size(); ++row) {
+    const job::Reading& reading = station.readings[row];
+    if (reading.port) out.push_back({Kind::port, reading.x, *reading.port, reading.line, row});
+    if (reading.starboard) out.push_back({Kind::starboard, reading.x, *reading.starboard, reading.line, row});
+    if (reading.caliper) out.push_back({Kind::caliper, reading.x, *reading.caliper, reading.line, row});
+  }
+  return out;
+}
+
+namespace {
+
+// Standard deviations before anything was read: thickness ratio; centre line's shift in chords and slope; half-breadth at
+// the very leading edge, in chords.
+constexpr double any_thickness = 1, any_shift = 0.1, any_skew = 0.1, any_edge = 0.05;
+constexpr double edge_share = 0.004;  // of the chord: nearer to the leading edge than this is the edge itself
+
+struct Spot {
+  double half, centre;   // what the reading is made of: half·H + centre·C
+  double angle, form, along;
+  bool edge;
+  double x;
+};
+
+Spot spot_of(const Seen& seen, const Frame& frame) {
+  const double whole = frame.chord + frame.skeg;
+  const double share = std::clamp((seen.x + frame.skeg) / whole, 0.0, 1.0);
+  Spot out{};
+  out.half = seen.kind == Kind::caliper ? 2 : 1;
+  out.centre = seen.kind == Kind::caliper ? 0 : seen.kind == Kind::port ? 1 : -1;
+  out.angle = std::acos(1 - 2 * share);
+  out.form = plain_form(std::sqrt(share));
+  out.along = share - 0.5;
+  out.edge = frame.skeg == 0 && share < edge_share;
+  out.x = seen.x;
+  return out;
+}
+
+// Covariance of what is read at two spots, mm².
+double together(const Spot& a, const Spot& b, double whole, const Smoothness& smooth) {
+  const double apart = (a.angle - b.angle) / smooth.reach;
+  const double near = std::exp(-0.5 * apart * apart);
+  double half = any_thickness * any_thickness * a.form * b.form + smooth.shape * smooth.shape * near;
+  if (a.edge && b.edge) half += any_edge * any_edge;
+  const double centre = any_shift * any_shift + any_skew * any_skew * a.along * b.along + smooth.camber * smooth.camber * near;
+  return whole * whole * (a.half * b.half * half + a.centre * b.centre * centre);
+}
+
+Eigen::MatrixXd covariance(const std::vector<Spot>& spots, const Frame& frame, const Smoothness& smooth) {
+  const auto n = static_cast<Eigen::Index>(spots.size());
+  Eigen::MatrixXd out(n, n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    for (Eigen::Index j = 0; j <= i; ++j) {
+      out(i, j) = out(j, i) = together(spots[static_cast<std::size_t>(i)], spots[static_cast<std::size_t>(j)],
+                                       frame.chord + frame.skeg, smooth);
+    }
+    out(i, i) += frame.sigma * frame.sigma;
+  }
+  return out;
+}
+
+std::vector<Spot> spots_of(const std::vector<Seen>& seen, const Frame& frame) {
+  std::vector<Spot> out;
+  out.reserve(seen.size());
+  for (const Seen& one : seen) out.push_back(spot_of(one, frame));
+  return out;
+}
+
+Eigen::VectorXd values_of(const std::vector<Seen>& seen) {
+  Eigen::VectorXd out(static_cast<Eigen::Index>(seen.size()));
+  for (std::size_t k = 0; k < seen.size(); ++k) out[static_cast<Eigen::Index>(k)] = seen[k].value;
+  return out;
+}
+
+}  // namespace
+
+std::vector<Expected> each_by_the_others(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth) {
+  if (seen.size() < 2) return {};
+  const Eigen::LLT<Eigen::MatrixXd> solver(covariance(spots_of(seen, frame), frame, smooth));
+  if (solver.info() != Eigen::Success) return {};
+  const auto n = static_cast<Eigen::Index>(seen.size());
+  const Eigen::MatrixXd inverse = solver.solve(Eigen::MatrixXd::Identity(n, n));
+  const Eigen::VectorXd pull = inverse * values_of(seen);
+  std::vector<Expected> out;
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const double stiff = inverse(i, i);
+    if (!(stiff > 0)) return {};
+    out.push_back({seen[static_cast<std::size_t>(i)].value - pull[i] / stiff, 1 / std::sqrt(stiff)});
+  }
+  return out;
+}
+
+std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
+                                  const Smoothness& smooth) {
+  if (seen.empty()) return {};
+  const auto spots = spots_of(seen, frame);
+  const Eigen::LLT<Eigen::MatrixXd> solver(covariance(spots, frame, smooth));
+  if (solver.info() != Eigen::Success) return {};
+  const Eigen::VectorXd pull = solver.solve(values_of(seen));
+  std::vector<Expected> out;
+  for (const Seen& one : asked) {
+    const Spot spot = spot_of(one, frame);
+    Eigen::VectorXd link(static_cast<Eigen::Index>(spots.size()));
+    for (std::size_t k = 0; k < spots.size(); ++k) {
+      link[static_cast<Eigen::Index>(k)] = together(spot, spots[k], frame.chord + frame.skeg, smooth);
+    }
+    const double own = together(spot, spot, frame.chord + frame.skeg, smooth) + frame.sigma * frame.sigma;
+    out.push_back({link.dot(pull), std::sqrt(std::max(own - link.dot(solver.solve(link)), frame.sigma * frame.sigma))});
+  }
+  return out;
+}
+
+double log_likelihood(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth) {
+  const Eigen::LLT<Eigen::MatrixXd> solver(covariance(spots_of(seen, frame), frame, smooth));
+  if (solver.info() != Eigen::Success) return -std::numeric_limits<double>::infinity();
+  const Eigen::VectorXd values = values_of(seen);
+  const Eigen::MatrixXd factor = solver.matrixL();
+  constexpr double half_log_turn = 0.9189385332046727;  // of 2 pi
+  return -0.5 * values.dot(solver.solve(values)) - factor.diagonal().array().log().sum() - half_log_turn * static_cast<double>(values.size());
+}
+
+const std::vector<Smoothness>& smoothnesses() {
+  static const std::vector<Smoothness> all = [] {
+    std::vector<Smoothness> out;
+    for (const double shape : {0.0005, 0.003, 0.01, 0.05}) {
+      for (const double camber : {0.0005, 0.003, 0.01}) {
+        for (const double reach : {0.8, 0.4}) out.push_back({shape, camber, reach});
+      }
+    }
+    return out;
+  }();
+  return all;
+}
+
+}  // namespace fairblade::check

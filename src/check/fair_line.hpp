@@ -1,0 +1,54 @@
+// Private to the check room. Product: what a station's other readings say that each one should be.
+// Verbs: seen_at, each_by_the_others, expected_at, log_likelihood. mm.
+//
+// A Gaussian process (Rasmussen & Williams 2006): half-thickness H = chord (t form + a smooth remainder), centre line
+// C = shift + skew + a smooth remainder; port = H + C, starboard = H - C, caliper = 2H. The remainders are smooth in the
+// angle a of x = chord (1 - cos a)/2, which is root-shaped at both ends. H at the very leading edge is free: it may be
+// worn. Each reading against all others in closed form (their eq. 5.12): mean y - [K⁻¹y]/[K⁻¹]ii, variance 1/[K⁻¹]ii.
+#pragma once
+#include <cstddef>
+#include <vector>
+
+#include "job/job.hpp"
+
+namespace fairblade::check {
+
+enum class Kind { port, starboard, caliper };
+const char* name_of(Kind kind);
+
+/// One number of the measuring sheet.
+struct Seen {
+  Kind kind = Kind::port;
+  double x = 0, value = 0;
+  int line = 0;
+  std::size_t row = 0;  ///< in Station::readings
+};
+/// Every number of a station, in the order of its readings.
+std::vector<Seen> seen_at(const job::Station& station);
+
+/// What a reading should be by others; `error` is one standard deviation, the reading's own error with it.
+struct Expected {
+  double value = 0, error = 1;
+};
+
+/// Sizes in chords, reach in radians of the angle.
+struct Smoothness {
+  double shape = 0.003, camber = 0.003, reach = 0.8;
+};
+
+/// A station's frame: mm; the form begins `skeg` ahead of the leading edge.
+struct Frame {
+  double chord = 0, skeg = 0, sigma = 0.5;
+};
+
+/// Each by all others. Nothing where the readings are too few or too alike for it.
+std::vector<Expected> each_by_the_others(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth);
+/// What `asked` should read, by `seen` alone.
+std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
+                                  const Smoothness& smooth);
+/// Natural logarithm of the readings' probability density, mm.
+double log_likelihood(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth);
+/// From a published form, over an old blade, to a plate that is none.
+const std::vector<Smoothness>& smoothnesses();
+
+}  // namespace fairblade::check

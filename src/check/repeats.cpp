@@ -1,0 +1,127 @@
+// What repeated readings and the caliper tell: one's own error, and where two readings of one thing disagree.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+#include "base/units.hpp"
+#include "check/readings.hpp"
+
+namespace fairblade::check {
+namespace {
+
+constexpr double same_place = 1e-6;  // mm
+
+struct Group {
+  Kind kind;
+  double x = 0;
+  std::vector<double> values;
+  int line = 0;  ///< of the last
+  double spread() const {
+    const auto [low, high] = std::minmax_element(values.begin(), values.end());
+    return *high - *low;
+  }
+};
+
+/// Readings of one kind at one place, where there are two or more.
+std::vector<Group> repeats_of(const job::Station& station) {
+  std::vector<Group> out;
+  for (const Kind kind : {Kind::port, Kind::starboard, Kind::caliper}) {
+    std::vector<Group> groups;
+    for (const Seen& seen : seen_at(station)) {
+      if (seen.kind != kind) continue;
+      if (groups.empty() || seen.x - groups.back().x > same_place) groups.push_back({kind, seen.x, {}, 0});
+      groups.back().values.push_back(seen.value);
+      groups.back().line = std::max(groups.back().line, seen.line);
+    }
+    for (Group& group : groups) {
+      if (group.values.size() > 1) out.push_back(std::move(group));
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::optional<EdgeThickness> edge_thickness(const job::Station& station, double sigma) {
+  std::optional<EdgeThickness> out;
+  for (const job::Reading& r : station.readings) {
+    if (r.x > 0.004 * station.chord) continue;
+    if (r.port && r.starboard) out = EdgeThickness{*r.port + *r.starboard, std::sqrt(2.0) * sigma};
+    else if (r.caliper) out = EdgeThickness{*r.caliper, sigma};
+  }
+  return out;
+}
+
+OwnError own_error_of(const job::Job& job) {
+  OwnError out;
+  out.told = job.reading_error;
+  out.told_by_owner = std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
+  double square = 0;
+  for (const job::Station& station : job.stations) {
+    for (const Group& group : repeats_of(station)) {
+      if (group.spread() > 6 * std::sqrt(2.0) * out.told) continue;  // a slip, and named as one
+      double mean = 0;
+      for (const double value : group.values) mean += value / static_cast<double>(group.values.size());
+      for (const double value : group.values) square += (value - mean) * (value - mean);
+      out.repeats += static_cast<int>(group.values.size()) - 1;
+    }
+  }
+  out.mm = out.told;
+  if (out.repeats == 0) return out;
+  out.from_repeats = std::sqrt(square / out.repeats);
+  // A few repeats say little (and rounded ones may say nothing): what the job says counts as much as these many.
+  const double weight = out.told_by_owner ? 6 : 3;
+  out.mm = std::sqrt((weight * out.told * out.told + square) / (weight + out.repeats));
+  return out;
+}
+
+void judge_repeats(const job::Job& job, const job::Station& station, double sigma, std::vector<Finding>& out) {
+  for (const Group& group : repeats_of(station)) {
+    // The range of n readings, from sqrt(2) for two; a little more for more.
+    const double many = std::sqrt(2.0) * (1 + 0.15 * (static_cast<double>(group.values.size()) - 2));
+    if (group.spread() < beyond * many * sigma) continue;
+    out.push_back({"repeats-disagree", Rank::reading, Sureness::likely, station.name, name_of(group.kind), group.x, {station.readings_from, group.line},
+                   "read " + std::to_string(group.values.size()) + " times, and the readings differ by " + in_unit(group.spread(), job.units),
+                   "measure this place once more"});
+  }
+}
+
+void judge_calipers(const job::Job& job, const job::Station& station, double sigma, std::vector<Finding>& out) {
+  struct Row {
+    const job::Reading* reading;
+    double off;
+  };
+  std::vector<Row> rows;
+  double sum = 0;
+  for (const job::Reading& r : station.readings) {
+    if (!r.port || !r.starboard || !r.caliper) continue;
+    rows.push_back({&r, *r.port + *r.starboard - *r.caliper});
+    sum += rows.back().off;
+  }
+  if (rows.empty()) return;
+  const double one_row = beyond * std::sqrt(3.0) * sigma, many = static_cast<double>(rows.size());
+  std::vector<double> offs;
+  for (const Row& row : rows) offs.push_back(row.off);
+  std::sort(offs.begin(), offs.end());
+  const double middle = (offs[(offs.size() - 1) / 2] + offs[offs.size() / 2]) / 2;
+  // All rows by the same: not the readings, but where the boards stood (or the caliper's zero).
+  const double bias_limit = std::max(1.5 * sigma, one_row / std::sqrt(many) * 1.2533);
+  const bool bias = rows.size() >= 4 && std::abs(middle) > bias_limit;
+  const auto say = [&](const Row& row, std::string side, std::string what, std::string remedy, Sureness sure, bool with_place) {
+    out.push_back({"caliper-disagrees", Rank::caliper, sure, station.name, std::move(side), with_place ? std::optional(row.reading->x) : std::nullopt,
+                   {station.readings_from, row.reading->line}, std::move(what), std::move(remedy)});
+  };
+  if (bias) {
+    say(rows.front(), "", "port + starboard is " + in_unit(std::abs(middle), job.units) + (middle > 0 ? " more" : " less") + " than the caliper all along the chord",
+        "measure between the boards again, and the caliper's zero", Sureness::likely, false);
+  }
+  for (const Row& row : rows) {
+    const double off = row.off - (bias ? middle : 0);
+    if (std::abs(off) < one_row) continue;
+    say(row, "", "port + starboard is " + in_unit(std::abs(row.off), job.units) + (row.off > 0 ? " more" : " less") + " than the caliper",
+        "measure this place again: one of the three has slipped", std::abs(off) > 8 * std::sqrt(3.0) * sigma ? Sureness::certain : Sureness::likely, true);
+  }
+}
+
+}  // namespace fairblade::check

@@ -1,0 +1,345 @@
+#include "check/sheet.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+#include "base/numerics.hpp"
+#include "base/units.hpp"
+
+namespace fairblade::check {
+namespace {
+
+using job::Station;
+
+// What a blade of a yacht is, generously: thickness by chord, chord in mm. Common practice, no source.
+constexpr double thinnest = 0.0135, thickest = 0.45, shortest_chord = 60;
+constexpr double usual_thickness = 0.12, usual_depth = 2.3;  // by chord
+
+std::vector<double> chords_of(const job::Job& job) {
+  std::vector<double> out;
+  for (const Station& station : job.stations) out.push_back(station.chord);
+  return out;
+}
+
+Finding of_station(const Station& station, const char* code, Rank rank, std::string what, std::string remedy) {
+  return {code, rank, Sureness::certain, station.name, "", std::nullopt, station.place, std::move(what), std::move(remedy)};
+}
+
+struct Unit {
+  const char* code;
+  const char* words;
+  double factor;
+};
+/// Of a job in millimetres; in an inch job the other way round.
+std::vector<Unit> other_units(LengthUnit unit) {
+  if (unit == LengthUnit::inch) return {{"millimetres", "millimetres", 1 / 25.4}, {"centimetres", "centimetres", 1 / 2.54}};
+  if (unit == LengthUnit::cm) return {{"inches", "inches", 2.54}, {"millimetres", "millimetres", 0.1}};
+  return {{"inches", "inches", 25.4}, {"centimetres", "centimetres", 10}};
+}
+
+/// The unit whose factor turns `found` into what is nearest to `usual`, if that is within the ratio `slack`.
+std::optional<Unit> unit_between(double found, double usual, double slack, LengthUnit unit) {
+  std::optional<Unit> best;
+  double best_miss = std::log(slack);
+  for (const Unit& one : other_units(unit)) {
+    const double miss = std::abs(std::log(found * one.factor / usual));
+    if (miss < best_miss) {
+      best_miss = miss;
+      best = one;
+    }
+  }
+  return best;
+}
+
+double side_size(const Station& station, bool port) {
+  std::vector<double> sizes;
+  for (const job::Reading& r : station.readings) {
+    const auto& value = port ? r.port : r.starboard;
+    if (value) sizes.push_back(*value);
+  }
+  if (sizes.size() < 7) return 0;
+  std::sort(sizes.begin(), sizes.end(), std::greater<>());
+  return sizes[2];
+}
+
+}  // namespace
+
+double furthest_aft(const Station& station) {
+  double out = 0;
+  for (const job::Reading& r : station.readings) out = std::max(out, r.x);
+  return out;
+}
+
+double half_thickness(const Station& station) {
+  std::vector<double> sizes;
+  for (const job::Reading& r : station.readings) {
+    if (r.port && r.starboard) sizes.push_back((*r.port + *r.starboard) / 2);
+    else if (r.caliper) sizes.push_back(*r.caliper / 2);
+    else if (r.port) sizes.push_back(*r.port);
+    else if (r.starboard) sizes.push_back(*r.starboard);
+  }
+  if (sizes.empty()) return 0;
+  std::sort(sizes.begin(), sizes.end(), std::greater<>());
+  return sizes[sizes.size() >= 9 ? 2 : 0];
+}
+
+void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out) {
+  const std::string unit(name_of(job.units));
+  const double chord = median(chords_of(job));
+  if (chord < shortest_chord && job.units == LengthUnit::mm) {
+    // Inches run to some twenty, centimetres to some sixty.
+    const bool inches = chord < 25;
+    out.push_back({inches ? "inches" : "centimetres", Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0},
+                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " + (inches ? "inches" : "centimetres") +
+                       " in a job in millimetres",
+                   std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"});
+    aside.assign(aside.size(), true);
+    return;
+  }
+  for (std::size_t k = 0; k < job.stations.size(); ++k) {
+    const Station& station = job.stations[k];
+    const double extent = furthest_aft(station), half = half_thickness(station);
+    const double by_chord = 2 * half / station.chord;
+    if (job.stations.size() > 1 && (station.chord < chord / 7 || station.chord > chord * 7)) {
+      if (const auto found = unit_between(station.chord, chord, 1.6, job.units)) {
+        const bool all = extent < 1.05 * station.chord;  // the readings are small with it
+        out.push_back(of_station(station, found->code, Rank::units,
+                                 (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words + ", as it seems: chord " +
+                                     in_unit(station.chord, job.units) + " where the others have some " + in_unit(chord, job.units),
+                                 "write them in " + unit));
+        aside[k] = true;
+        continue;
+      }
+    }
+    if (extent > 3 * station.chord) {
+      if (const auto found = unit_between(station.chord, extent, 1.2, job.units)) {
+        out.push_back(of_station(station, found->code, Rank::units, "the chord looks like " + std::string(found->words) + ": " +
+                                     in_unit(station.chord, job.units) + " where the readings run to " + in_unit(extent, job.units), "write it in " + unit));
+        aside[k] = true;
+        continue;
+      }
+    }
+    const auto in_x = extent < station.chord / 5 ? unit_between(extent, station.chord, 1.2, job.units) : std::nullopt;
+    const auto in_size = by_chord < thinnest ? unit_between(by_chord, usual_thickness, 2.4, job.units)
+                         : by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job.units) : std::nullopt;
+    if (in_x || in_size) {
+      const Unit found = in_x ? *in_x : *in_size;
+      const std::string which = in_x && in_size ? "the readings look" : in_x ? "the places x look" : "the half-breadths look";
+      const std::string numbers = in_x ? ": they run to " + in_unit(extent, job.units) + " on a chord of " + in_unit(station.chord, job.units)
+                                       : ": the blade would be " + in_unit(2 * half, job.units) + " thick on a chord of " + in_unit(station.chord, job.units);
+      auto finding = of_station(station, found.code, Rank::units, which + " like " + found.words + numbers, "write them in " + unit + ", or say \"units\"");
+      finding.sure = in_x ? Sureness::certain : Sureness::likely;
+      out.push_back(std::move(finding));
+      aside[k] = true;
+      continue;
+    }
+    const double port = side_size(station, true), starboard = side_size(station, false);
+    if (port > 0 && starboard > 0 && std::max(port, starboard) > 5 * std::min(port, starboard)) {
+      const bool port_small = port < starboard;
+      if (const auto found = unit_between(std::min(port, starboard), std::max(port, starboard), 1.5, job.units)) {
+        auto finding = of_station(station, found->code, Rank::units, std::string("one side looks like ") + found->words + ": at most " +
+                                      in_unit(std::min(port, starboard), job.units) + " where the other has " + in_unit(std::max(port, starboard), job.units),
+                                  "write it in " + unit);
+        finding.side = port_small ? "port" : "starboard";
+        out.push_back(std::move(finding));
+        aside[k] = true;
+      }
+    }
+  }
+}
+
+namespace {
+
+// The thickness read furthest aft, and what there was before it; nothing without both sides (or a caliper).
+std::optional<double> thickness_of(const job::Reading& r) {
+  if (r.port && r.starboard) return *r.port + *r.starboard;
+  if (r.caliper) return *r.caliper;
+  return std::nullopt;
+}
+
+struct Tail {
+  double x = 0, thickness = 0, before_x = 0, before = 0;
+};
+std::optional<Tail> tail_of(const Station& station) {
+  std::vector<std::pair<double, double>> thick;
+  for (const job::Reading& r : station.readings) {
+    const auto t = thickness_of(r);
+    if (t && (thick.empty() || r.x > thick.back().first)) thick.emplace_back(r.x, *t);
+  }
+  if (thick.size() < 3) return std::nullopt;
+  return Tail{thick.back().first, thick.back().second, thick[thick.size() - 2].first, thick[thick.size() - 2].second};
+}
+
+bool ends_at_chord(const Station& station, double slack) { return std::abs(furthest_aft(station) - station.chord) <= slack; }
+
+void tell_chord(const Station& station, const job::Job& job, std::string why, Sureness sure, std::vector<Finding>& out) {
+  auto finding = of_station(station, "chord-disagrees", Rank::outline,
+                            "the chord is " + in_unit(station.chord, job.units) + ", but " + std::move(why), "measure the chord again, and look at the last x");
+  finding.sure = sure;
+  finding.x = furthest_aft(station);
+  out.push_back(std::move(finding));
+}
+
+}  // namespace
+
+void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, std::vector<Finding>& out) {
+  const double slack = std::max(3 * sigma, 1.0);  // a tape's, at each end
+  for (std::size_t k = 0; k < job.stations.size(); ++k) {
+    const Station& station = job.stations[k];
+    if (aside[k]) continue;
+    const double last = furthest_aft(station);
+    const auto tail = tail_of(station);
+    const auto most = 2 * half_thickness(station);
+    const auto ahead = std::min_element(station.readings.begin(), station.readings.end(), [](const auto& a, const auto& b) { return a.x < b.x; })->x;
+    if (ahead < -slack) {
+      tell_chord(station, job, "a reading lies " + in_unit(-ahead, job.units) + " ahead of the leading edge", Sureness::certain, out);
+      out.back().x = ahead;
+      out.back().remedy = "look at the chord, \"ahead\" and where x is counted from";
+      aside[k] = true;
+      continue;
+    }
+    if (last > station.chord + slack) {
+      std::size_t outside = 0;
+      for (const auto& r : station.readings) outside += r.x > station.chord + slack ? 1 : 0;
+      // One place that is thick, while the others keep within the chord, is a slip of x.
+      const bool one_thick = outside == 1 && tail && tail->x == last && tail->thickness > 0.35 * most;
+      if (one_thick) {
+        const auto& r = *std::find_if(station.readings.begin(), station.readings.end(), [&](const auto& one) { return one.x == last; });
+        out.push_back({"x-slipped", Rank::reading, Sureness::certain, station.name, "", last, {station.readings_from, r.line},
+                       "x lies " + in_unit(last - station.chord, job.units) + " beyond the chord, and the blade is " +
+                           in_unit(tail->thickness, job.units) + " thick there",
+                       "look at the sheet, and correct x"});
+      } else {
+        tell_chord(station, job, "the readings run to " + in_unit(last, job.units), Sureness::certain, out);
+      }
+      aside[k] = true;
+      continue;
+    }
+    if (!tail || last > station.chord - slack) continue;
+    std::size_t ending = 0, others = 0;
+    for (std::size_t j = 0; j < job.stations.size(); ++j) {
+      if (j == k) continue;
+      ++others;
+      ending += ends_at_chord(job.stations[j], slack) ? 1u : 0u;
+    }
+    const bool others_end = others >= 2 && ending == others;
+    // Straight on from the last two readings, the two faces would have met long before the chord's end.
+    const double fall = (tail->before - tail->thickness) / (tail->x - tail->before_x);
+    const double left = tail->thickness - fall * (station.chord - tail->x);
+    const double reach = (station.chord - tail->x) / (tail->x - tail->before_x);
+    const double left_error = sigma * std::sqrt(2.0) * std::hypot(1 + reach, reach);
+    if (left < -4.5 * left_error || (others_end && tail->thickness < 0.25 * most)) {
+      tell_chord(station, job, "the last reading is at " + in_unit(last, job.units) +
+                     (left < -4.5 * left_error ? ", where the faces all but meet" : "; the other stations are read to the end of theirs"),
+                 left < -4.5 * left_error ? Sureness::likely : Sureness::look, out);
+      aside[k] = true;
+    }
+  }
+}
+
+namespace {
+
+/// How unevenly heights follow each other: the spread of the logs of their steps.
+double unevenness(std::vector<double> downs) {
+  std::sort(downs.begin(), downs.end());
+  double least = 1e300, most = 0;
+  for (std::size_t k = 1; k < downs.size(); ++k) {
+    least = std::min(least, downs[k] - downs[k - 1]);
+    most = std::max(most, downs[k] - downs[k - 1]);
+  }
+  return least > 0 ? most / least : 1e300;
+}
+
+}  // namespace
+
+void judge_heights(const job::Job& job, std::vector<Finding>& out) {
+  if (job.stations.size() < 2) return;
+  std::vector<double> downs;
+  for (const Station& station : job.stations) downs.push_back(station.down);
+  const double span = downs.back() - downs.front(), chord = median(chords_of(job));
+  const bool far_bottom = job.bottom && *job.bottom - downs.front() > 5 * span;
+  if (span < 0.3 * chord || far_bottom) {
+    const auto found = unit_between(far_bottom ? span / (*job.bottom - downs.front()) : span / chord, far_bottom ? 0.96 : usual_depth, 4, job.units);
+    const std::string like = found ? found->words : "another unit";
+    out.push_back({found && found->factor != 10 ? "heights-in-" + std::string(found->code) : "heights-in-cm", Rank::heights, Sureness::likely, "", "", std::nullopt,
+                   job.stations.front().place,
+                   "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " + in_unit(chord, job.units) +
+                       (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) + ": their heights look like " + like,
+                   "write \"down\" in " + std::string(name_of(job.units)) + "; leave it if they are that close"});
+    return;
+  }
+  // One station whose height has slipped: set right, all steps are nearly even.
+  if (job.stations.size() < 4) return;
+  const double now = unevenness(downs);
+  for (std::size_t k = 0; k < downs.size(); ++k) {
+    for (const double factor : {10.0, 0.1, 25.4, 1 / 25.4}) {
+      auto other = downs;
+      other[k] *= factor;
+      if (other[k] == downs[k] || now < 4 || unevenness(other) > std::min(1.5, now / 4)) continue;
+      const Station& station = job.stations[k];
+      const char* words = factor == 10 ? "centimetres" : factor == 25.4 ? "inches" : "a slipped point";
+      auto finding = of_station(station, factor == 10 ? "heights-in-cm" : factor == 25.4 ? "heights-in-inches" : "height-slipped", Rank::heights,
+                                "its height " + in_unit(station.down, job.units) + " looks like " + words + ": " + in_unit(other[k], job.units) +
+                                    " would stand evenly among the others",
+                                "look at the sheet, and correct \"down\"");
+      finding.sure = Sureness::likely;
+      out.push_back(std::move(finding));
+      return;
+    }
+  }
+}
+
+void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& out, std::vector<std::string>& notes) {
+  constexpr std::size_t fewest = 7;     // practice: eight to twelve
+  constexpr double widest_gap = 0.35;   // of the chord
+  const Station& station = job.stations[k];
+  const auto has = [&](const job::Reading& r, int side) {
+    return r.caliper.has_value() || (side == 0 ? r.port.has_value() : r.starboard.has_value());
+  };
+  std::array<std::vector<double>, 2> places;
+  for (int side = 0; side < 2; ++side) {
+    for (const job::Reading& r : station.readings) {
+      auto& mine = places[static_cast<std::size_t>(side)];
+      if (has(r, side) && (mine.empty() || r.x > mine.back() + 1e-6)) mine.push_back(r.x);
+    }
+  }
+  const bool alike = places[0] == places[1];
+  for (std::size_t side = 0; side < (alike ? 1u : 2u); ++side) {
+    const auto& mine = places[side];
+    const std::string on = alike ? "" : side == 0 ? "port" : "starboard";
+    const auto add = [&](const char* code, Sureness sure, std::string what, std::string remedy, std::optional<double> x) {
+      auto finding = of_station(station, code, Rank::coverage, std::move(what), std::move(remedy));
+      finding.side = on;
+      finding.sure = sure;
+      finding.x = x;
+      out.push_back(std::move(finding));
+    };
+    if (mine.empty()) {
+      add("one-side-only", Sureness::certain, "nothing was read on this side", "read it too, or put a caliper over both", std::nullopt);
+      continue;
+    }
+    if (mine.size() < fewest) {
+      add("too-few-readings", Sureness::certain, "only " + std::to_string(mine.size()) + " places were read" + (alike ? "" : " on this side"),
+          "read eight to twelve a side, crowded toward the nose", std::nullopt);
+      continue;
+    }
+    const auto in_tenth = std::count_if(mine.begin(), mine.end(), [&](double x) { return x > 1e-6 && x <= 0.1 * station.chord; });
+    if (in_tenth == 0 && station.skeg == 0) {
+      add("first-tenth-empty", Sureness::certain, "no reading in the first tenth of the chord (" + in_unit(station.chord / 10, job.units) +
+              "), where the nose is", "read three or four places there", std::nullopt);
+    }
+    for (std::size_t j = 1; j < mine.size(); ++j) {
+      if (mine[j] - mine[j - 1] < widest_gap * station.chord) continue;
+      add("gap-in-readings", Sureness::certain, "nothing was read between x " + in_unit(mine[j - 1], job.units) + " and " + in_unit(mine[j], job.units),
+          "read a place or two in between", mine[j - 1]);
+    }
+    if (station.skeg == 0 && mine.front() > 1e-6) {
+      const std::string note = "read x = 0 too: it tells whether the leading edge is worn";
+      if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
+    }
+  }
+}
+
+}  // namespace fairblade::check

@@ -1,0 +1,21 @@
+// Private to the check room. Product: findings on the measuring sheet as a whole, before any single reading is judged:
+// units, chord against the readings' extent, heights of stations, how many readings and where. Verbs: one each.
+#pragma once
+#include <vector>
+
+#include "check/findings.hpp"
+
+namespace fairblade::check {
+
+/// `aside[k]`: station k's readings cannot be judged one by one, for something greater is wrong.
+void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out);
+void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, std::vector<Finding>& out);
+void judge_heights(const job::Job& job, std::vector<Finding>& out);
+void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& out, std::vector<std::string>& notes);
+
+/// Greatest half-thickness that was read, by the third largest of nine and more (a slip or two do not move it); mm.
+double half_thickness(const job::Station& station);
+/// The x furthest aft that was read, mm.
+double furthest_aft(const job::Station& station);
+
+}  // namespace fairblade::check

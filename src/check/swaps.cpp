@@ -1,0 +1,55 @@
+#include "check/swaps.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/set_aside.hpp"
+
+namespace fairblade::check {
+namespace {
+
+constexpr std::size_t most_rows = 40;  // every run of them is tried
+constexpr double gain_needed = 12;     // of the log probability
+
+std::vector<Seen> turned(std::vector<Seen> seen, const SwappedRows& rows) {
+  for (Seen& one : seen) {
+    if (one.row < rows.first || one.row > rows.last || one.kind == Kind::caliper) continue;
+    one.kind = one.kind == Kind::port ? Kind::starboard : Kind::port;
+  }
+  return seen;
+}
+
+/// What a stiff centre line makes of the readings; the shape of the section as free as it may be.
+double stiff(const std::vector<Seen>& seen, const Frame& frame) { return log_likelihood(seen, frame, {0.01, 0.002, 1.2}); }
+
+}  // namespace
+
+std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::vector<Seen>& seen, const Frame& frame) {
+  std::vector<std::size_t> rows;
+  for (std::size_t r = 0; r < station.readings.size(); ++r) {
+    if (station.readings[r].port && station.readings[r].starboard) rows.push_back(r);
+  }
+  if (rows.size() < 5 || rows.size() > most_rows) return std::nullopt;
+  SwappedRows best;
+  const double as_stiff = stiff(seen, frame);
+  double best_stiff = as_stiff;
+  bool any = false;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    for (std::size_t j = i; j < rows.size() && 2 * (j - i + 1) <= rows.size(); ++j) {
+      const SwappedRows run{rows[i], rows[j]};
+      const double here = stiff(turned(seen, run), frame);
+      if (here <= best_stiff) continue;
+      best_stiff = here;
+      best = run;
+      any = true;
+    }
+  }
+  if (!any || best_stiff < as_stiff + 5) return std::nullopt;
+  const Sorted as_written = sort_out(seen, frame), turned_over = sort_out(turned(seen, best), frame);
+  const bool slips_inside = std::any_of(turned_over.suspects.begin(), turned_over.suspects.end(),
+                                        [&](const Suspect& s) { return s.seen.row >= best.first && s.seen.row <= best.last; });
+  if (slips_inside || turned_over.probability < as_written.probability + gain_needed) return std::nullopt;
+  return best;
+}
+
+}  // namespace fairblade::check

@@ -1,0 +1,16 @@
+// What the check found, for a phone's screen and for programs. Verbs: findings_text, findings_json.
+#pragma once
+#include <string>
+
+#include "check/findings.hpp"
+
+namespace fairblade::report {
+
+/// Worst first, three short lines each: where, what, what to do. At most `phone_columns` wide where names allow it.
+std::string findings_text(const job::Job& job, const check::Findings& findings);
+/// The same as JSON; mm.
+std::string findings_json(const job::Job& job, const check::Findings& findings);
+
+constexpr std::size_t phone_columns = 60;
+
+}  // namespace fairblade::report

@@ -1,0 +1,71 @@
+// fairblade check, in process.
+#include <nlohmann/json.hpp>
+
+#include "catch.hpp"
+#include "cli/sandbox.hpp"
+
+using namespace sandbox;
+using Json = nlohmann::json;
+
+namespace {
+
+// 0012 on 400 mm (NACA Report 460, rounded to 0.1 mm), three stations; one reading with its digits exchanged (24.0 as 42.0).
+std::string sheet(const std::string& greatest) {
+  std::string text = "units,mm\nstation,down,ahead,chord,x,port,starboard\n";
+  for (const char* station : {"A", "B", "C"}) {
+    const std::string name(station);
+    const std::string top = name == "B" ? greatest : "24.0";
+    text += name + "," + (name == "A" ? "0" : name == "B" ? "300" : "600") + ",60,400,0,0,0\n";
+    for (const auto& [x, y] : {std::pair<const char*, std::string>{"5", "7.6"}, {"10", "10.5"}, {"20", "14.2"}, {"40", "18.7"}, {"60", "21.4"}, {"80", "22.9"},
+                               {"120", top}, {"160", "23.2"}, {"200", "21.2"}, {"240", "18.3"}, {"280", "14.7"}, {"320", "10.5"}, {"360", "5.8"}, {"400", "0.5"}}) {
+      text += name + ",,,," + x + "," + y + "," + (std::string(x) == "120" ? "24.0" : y) + "\n";
+    }
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("check names a slip with its line, and nothing in good readings") {
+  const Folder folder;
+  const std::string good = folder.write("good.csv", sheet("24.0"));
+  const Result fine = run({"check", good, "--strict"});
+  INFO(fine.out << fine.err);
+  CHECK(fine.status == 0);
+  CHECK(has(fine.out, "Nothing found: 90 readings, 3 stations."));
+
+  const std::string bad = folder.write("bad.csv", sheet("42.0"));
+  const Result slip = run({"check", bad});
+  CHECK(slip.status == 0);
+  CHECK(run({"check", bad, "--strict", "--quiet"}).status == 1);
+  CHECK(has(slip.out, "1. B port, x 120.0 mm"));
+  CHECK(has(slip.out, "bad.csv:25"));
+  const Json json = Json::parse(run({"check", bad, "--json"}).out);
+  REQUIRE(json["findings"].size() == 1);
+  CHECK(json["findings"][0]["code"] == "slipped-digit");
+  CHECK(json["findings"][0]["line"] == 25);
+}
+
+TEST_CASE("check reads the three profiles, and writes nothing") {
+  for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
+    const Result result = run({"check", profile(name)});
+    INFO(result.out << result.err);
+    CHECK(result.status == 0);
+    CHECK(result.err.empty());
+  }
+  CHECK(has(run({"check", profile("whimbrel")}).out, "the leading edge is flat"));  // its trouble
+}
+
+TEST_CASE("check names what plan would refuse, and refuses what is no job") {
+  const Folder folder;
+  std::string text = sheet("24.0");
+  for (std::size_t at = 0; (at = text.find(",60,400,", at)) != std::string::npos;) text.replace(at, 8, ",60,380,");
+  const std::string short_chord = folder.write("short.csv", text);
+  CHECK(run({"plan", short_chord, "-o", folder.at("out")}).status == 2);
+  const Result told = run({"check", short_chord, "--json"});
+  REQUIRE(told.status == 0);
+  CHECK(Json::parse(told.out)["findings"][0]["code"] == "chord-disagrees");
+  const Result refused = run({"check", folder.write("none.csv", "station,x\n")});
+  CHECK(refused.status == 2);
+  CHECK(refused.out.empty());
+}
