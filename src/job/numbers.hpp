@@ -1,4 +1,4 @@
-// Private to the job room. Product: numbers and lengths out of text, the same under every locale.
+// Product: numbers and lengths out of text, the same under every locale; for files and for words of the command line.
 // Verbs: decimal, fraction, length_of_text, percent_of_text. Lengths come out in mm.
 #pragma once
 #include <optional>

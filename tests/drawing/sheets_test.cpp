@@ -3,6 +3,7 @@
 
 #include "catch.hpp"
 #include "drawing/cases.hpp"
+#include "drawing/form_drawing.hpp"
 #include "drawing/hatch.hpp"
 #include "drawing/outline.hpp"
 #include "drawing/readable.hpp"
@@ -19,6 +20,17 @@ const std::vector<cases::Case>& all() {
   return out;
 }
 
+/// Usual, small with a blunt nose, long with many places, and in inches.
+std::vector<target::FormAsked> forms() {
+  form::Form modified{0.10, 4, 0.5};
+  std::vector<double> many;
+  for (int k = 1; k < 60; ++k) many.push_back(0.5 * k);
+  return {{form::Form{}, 420, {}, 4.0, {}, LengthUnit::mm},
+          {form::Form{0.15}, 60, 5.0, 3.0, {}, LengthUnit::mm},
+          {form::Form{0.09}, 1500, {}, {}, many, LengthUnit::cm},
+          {modified, 16.5 * 25.4, {}, 0.125 * 25.4, {}, LengthUnit::inch}};
+}
+
 std::vector<std::pair<std::string, Sheet>> sheets() {
   std::vector<std::pair<std::string, Sheet>> out;
   for (const cases::Case& c : all()) {
@@ -27,6 +39,10 @@ std::vector<std::pair<std::string, Sheet>> sheets() {
     for (const Face face : {Face::port, Face::starboard}) {
       out.emplace_back(c.name + " " + section::name_of(face), cases::template_of(c, face));
     }
+  }
+  for (const target::FormAsked& asked : forms()) {
+    const auto offsets = target::offsets_of(asked);
+    out.emplace_back("form " + offsets->name, draw_form(*offsets));
   }
   return out;
 }
