@@ -111,8 +111,9 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
 
   const auto job = job::read_job(arguments.job, overrides_of(app, arguments.target));
   if (!job) return refuse(job.faults(), err);
-  const auto plan = plan::make_plan(*job);
+  auto plan = plan::make_plan(*job);
   if (!plan) return refuse(plan.faults(), err);
+  plan::add_water(*plan);
   const auto heights = heights_of(arguments, *job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);

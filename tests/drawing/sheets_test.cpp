@@ -18,7 +18,7 @@ const std::vector<cases::Case>& all() {
   return out;
 }
 
-std::vector<std::pair<std::string, Sheet>> sheets() {
+std::vector<std::pair<std::string, Sheet>> drawn_sheets() {
   std::vector<std::pair<std::string, Sheet>> out;
   for (const cases::Case& c : all()) {
     out.emplace_back(c.name + " section", draw_section(c.job, c.measured, c.target, c.change, &c.fitted));
@@ -33,14 +33,14 @@ std::vector<std::pair<std::string, Sheet>> sheets() {
 }  // namespace
 
 TEST_CASE("no text lies on another or leaves its sheet; every point is on the sheet") {
-  for (const auto& [name, sheet] : sheets()) {
+  for (const auto& [name, sheet] : drawn_sheets()) {
     INFO(name);
     readable::check(sheet);
   }
 }
 
 TEST_CASE("check bars are 100 mm, one each way") {
-  for (const auto& [name, sheet] : sheets()) {
+  for (const auto& [name, sheet] : drawn_sheets()) {
     INFO(name);
     const auto& across = path_named(sheet, "check-across").runs.at(0);
     const auto& along = path_named(sheet, "check-along").runs.at(0);

@@ -32,7 +32,7 @@ bool has(const std::string& text, const std::string& part) {
 
 TEST_CASE("plan.json holds the numbers under their keys") {
   const Json json = Json::parse(report::plan_json(hand_made::plan()));
-  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes", "mix", "blade"});
+  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes", "mix", "blade", "water"});
   CHECK(json["job"] == "Reed warbler");
   CHECK(json["defaults"]["target.thickness"] == "closest");
   REQUIRE(json["stations"].size() == 2);
