@@ -9,6 +9,7 @@
 #include "drawing/highs_and_lows.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
+#include "drawing/water_drawing.hpp"
 #include "emit/print_html.hpp"
 #include "emit/svg.hpp"
 #include "pages/pages.hpp"
@@ -145,12 +146,14 @@ void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, st
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
   std::vector<emit::File> out;
-  out.push_back({"report.html", report::report_html(plan, report_pictures(plan))});
+  const auto map_sheet =
+      drawing::draw_highs_and_lows(plan.job, fill::change_map(plan.job, plan.measured, plan.targets, plan.changes));
+  const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
+  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, map, water))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
-  const auto map = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
-  const auto map_sheet = drawing::draw_highs_and_lows(plan.job, map);
-  out.push_back({"highs-and-lows.svg", emit::to_svg(map_sheet)});
+  out.push_back({"highs-and-lows.svg", map});
+  out.push_back({"water.svg", water});
   const auto sections = sections_of(plan, between);
   for (const Section& one : sections) {
     const auto sheet = drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);

@@ -128,8 +128,9 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   if (app.count("--gauge-spacing") > 0) {
     if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, *job)) return refuse({*fault}, err);
   }
-  const auto plan = plan::make_plan(*job);
+  auto plan = plan::make_plan(*job);
   if (!plan) return refuse(plan.faults(), err);
+  plan::add_water(*plan);
   const auto heights = heights_of(arguments, *job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);

@@ -6,6 +6,7 @@
 
 #include "base/text.hpp"
 #include "drawing/hatch.hpp"
+#include "drawing/round_step.hpp"
 
 namespace fairblade::drawing {
 namespace {
@@ -21,15 +22,7 @@ DepthScale depth_scale(double sign, double deepest, double error, LengthUnit uni
   DepthScale out{sign, error, {}, {error}};
   // Lines closer than the readings are sure of would show their noise, and closer than a rule can tell nothing at all.
   const double least = std::max(error, unit == LengthUnit::inch ? 0.01 * millimetres_in(unit) : 0.2);
-  double step = 0;
-  for (double ten = millimetres_in(unit) * 1e-3; step == 0; ten *= 10) {
-    for (const double part : {1.0, 2.0, 5.0}) {
-      if (part * ten >= 0.99 * least && deepest / (part * ten) < most_lines) {
-        step = part * ten;
-        break;
-      }
-    }
-  }
+  const double step = round_step(std::max(0.99 * least, 1.0001 * deepest / most_lines), millimetres_in(unit));
   for (int k = 1; k * step < deepest; ++k) {
     if (k * step > 1.05 * error) out.lines.push_back(k * step);
   }

@@ -1,10 +1,12 @@
 #include "drawing/span_ruler.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
+#include "drawing/round_step.hpp"
 
 namespace fairblade::drawing {
 namespace {
@@ -12,19 +14,10 @@ namespace {
 constexpr double line_at = 12;            // mm from the column's left: numbers to the left of it, stations to the right
 constexpr double number = 2.4, name = 3;  // mm of type
 
-// The least of 1, 2, 5 x 10^n of the unit that leaves room between numbers.
-double step_of(const MapFrame& frame, LengthUnit unit) {
-  const double least = 9 * frame.scale;
-  double step = millimetres_in(unit);
-  for (double ten = step;; ten *= 10) {
-    for (const double part : {1.0, 2.0, 5.0}) {
-      if (part * ten >= least) return part * ten;
-    }
-  }
-}
-
 void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, Placing& placing) {
-  const double step = step_of(frame, job.units), fine = step / 5;
+  // Room for a number at each; never less than whole units.
+  const double step = round_step(std::max(9 * frame.scale, millimetres_in(job.units)), millimetres_in(job.units)),
+               fine = step / 5;
   add_line(sheet, {x, frame.top}, {x, frame.top + frame.height()}, Pen::outline,
            std::string("span-ruler-") + section::name_of(frame.face));
   Path ticks{{}, false, Pen::dimension, Fill::none, {}};

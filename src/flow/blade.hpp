@@ -14,10 +14,8 @@
 
 namespace fairblade::flow {
 
-/// How much the hull closes the blade's upper end: the effective aspect ratio is 1, 1.5 or 2 times the geometric.
-/// `full`, the default: the hull is a mirror, right for a top within a few centimetres of a flat enough hull. `none`: a
-/// transom-hung blade through the surface, or a wide gap.
-enum class EndPlate { none, half, full };
+/// The effective aspect ratio is 1, 1.5 or 2 times the geometric.
+using job::EndPlate;
 const char* name_of(EndPlate choice);
 double aspect_factor(EndPlate choice);
 
@@ -27,7 +25,8 @@ constexpr double metres_per_second_in_knot = 1852.0 / 3600;
 double whicker_fehlner_slope(double effective_aspect, double sweep_degrees = 0);  ///< per radian
 double whicker_fehlner_centre(double effective_aspect);  ///< mean chords aft of the leading edge
 
-/// A blade seen from the side: chords straight between stations, the first and last carried on square to the ends.
+/// A blade seen from the side: chords straight between stations, from the first to the bottom where that is given, the
+/// last chord carried on; the same blade as fill::blade_figures weighs.
 struct BladeOutline {
   struct Cut {
     double down = 0, chord = 0;

@@ -44,12 +44,14 @@ std::optional<Shown> shown_by(const section::MeasuredSection& measured, const ta
   const auto port = read_again(measured, target, Face::port, error, random);
   const bool copied = measured.thickness_only || measured.one_side_only;
   const auto starboard = copied ? port : read_again(measured, target, Face::starboard, error, random);
-  again.port = section::Side(measured.chord, port, measured.skeg);
-  again.starboard = section::Side(measured.chord, starboard, measured.skeg);
+  again.port = section::Side(measured.chord, port, measured.skeg, measured.port.with_form());
+  again.starboard = section::Side(measured.chord, starboard, measured.skeg, measured.starboard.with_form());
   section::meet_where_crossed(again);
-  const auto water = section_in_water(nodes_of(again, target, feigned_panels), !copied);
-  if (!water.known) return std::nullopt;
-  return Shown{worse_suction(*water.flow, judged_helm), water.helm_to_cancel};
+  auto nodes = nodes_of(again, target, feigned_panels);
+  const double effect = helm_effect(nodes);
+  const auto flow = PanelFlow::solve(std::move(nodes.nodes), nodes.frame);
+  if (!flow) return std::nullopt;
+  return Shown{worse_suction(*flow, judged_helm), copied ? 0 : flow->zero_lift_degrees() / effect};
 }
 
 }  // namespace

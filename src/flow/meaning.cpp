@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <initializer_list>
+#include <utility>
 
 #include "base/text.hpp"
 
@@ -11,6 +13,7 @@ namespace {
 
 constexpr double sure = 2;           // standard deviations
 constexpr double sure_suction = 3;   // the same; suctions stray further upwards than a normal law has it
+constexpr double sure_pull = 2.5;   // a fixed handful of draws knows the deviation to a tenth
 constexpr double twitchy = 20;       // per cent of area ahead of the stock; common practice, no source
 const std::string not_worth = "inside the measurement error, so for this alone it is not worth doing";
 
@@ -55,6 +58,7 @@ void say_stall(const Water& water, Meaning& out) {
   const double real = shown > 0 ? std::max(0.0, shown - noses.excess) : shown;
   const bool clear = noses.errors_known && std::abs(real) > sure_suction * noses.error;
   out.stall_gain = clear && real > 0;
+  out.stall_loss = clear && real < 0;
   const double share = 100 * (1 - noses.after / noses.before);
   out.stall = "Stall: at " + degrees(judged_helm) + " of helm the suction at the nose goes from " + fixed(noses.before, 1) +
               " to " + fixed(noses.after, 1) + " times the stream's pressure, " + percent(std::abs(share)) +
@@ -112,7 +116,9 @@ void say_hum(const job::Job& job, const Water& water, Meaning& out) {
   const double error = job.reading_error * std::sqrt(2 / count);
   out.hum_change = std::abs(after.thickness - before.thickness) > sure * error;
   const auto edge = [&](const char* which, const EdgeSpan& span) {
-    return std::string(which) + " edge (" + in_unit(span.thickness, job.units) + ") " + (span.hertz ? "sheds at " : "is ") +
+    std::string size = in_unit(span.thickness, LengthUnit::mm);
+    if (job.units != LengthUnit::mm) size += ", " + in_unit(span.thickness, job.units);
+    return std::string(which) + " edge (" + size + ") " + (span.hertz ? "sheds at " : "is ") +
            hertz(span.hertz);
   };
   out.hum = "Hum: at " + trimmed(water.knots, 1) + " knots the " + edge("old", before) + " and the " + edge("new", after);
@@ -121,7 +127,7 @@ void say_hum(const job::Job& job, const Water& water, Meaning& out) {
       if (!span.knots) return std::string("at no speed");
       return "at " + fixed(span.knots->low, 1) + " to " + fixed(span.knots->high, 1) + " knots";
     };
-    out.hum += "; the " + trimmed(*water.heard, 0) + " Hz that are heard come from the old one " + when(before) +
+    out.hum += "; the " + trimmed(*water.heard, 0) + " Hz that are heard would come from the old edge " + when(before) +
                ", from the new one " + when(after);
   }
   out.hum += out.hum_change ? "; whether the blade answers to it cannot be told beforehand."
@@ -165,8 +171,8 @@ void say_pull(const Water& water, Meaning& out) {
   if (!water.cancel_before || !water.cancel_after) return;
   const double before = std::abs(*water.cancel_before);
   const double after = std::abs(*water.cancel_after);
-  if (!(before > sure * water.cancel_error && before >= 0.1)) return;  // nothing shows
-  out.pull_gain = before - after > sure * water.cancel_error;
+  if (!(before > sure_pull * water.cancel_error && before >= 0.1)) return;  // nothing shows
+  out.pull_gain = before - after > sure_pull * water.cancel_error;
   out.pull = std::string("Pull: with the helm amidships the blade pulls to ") +
              (*water.cancel_before < 0 ? "port" : "starboard") + " as " + degrees(before) + " of helm would (give or take " +
              degrees(water.cancel_error) + "), afterwards as " + degrees(after) + ".";
@@ -180,17 +186,23 @@ Meaning meaning_of(const job::Job& job, const Water& water) {
   say_hum(job, water, out);
   say_helm(job, water, out);
   say_pull(water, out);
-  std::string gains;
-  const auto add = [&](bool there, const std::string& word) {
-    if (there) gains += (gains.empty() ? "" : ", ") + word;
+  const auto listed = [](std::initializer_list<std::pair<bool, const char*>> parts) {
+    std::string words;
+    for (const auto& [there, name] : parts) {
+      if (there) words += (words.empty() ? "" : ", ") + std::string(name);
+    }
+    return words;
   };
-  add(out.stall_gain, "the nose's suction");
-  add(out.pull_gain, "the pull amidships");
-  add(out.hum_change, "the edge's tone");
-  add(out.helm_change, "the balance");
-  out.verdict = gains.empty() ? "Nothing here changes by more than the readings can tell: for the water's sake alone it is not "
-                                "worth doing."
-                              : "Beyond what reading errors could feign: " + gains + ".";
+  const std::string better = listed({{out.stall_gain, "the nose's suction"}, {out.pull_gain, "the pull amidships"}});
+  const std::string other = listed({{out.hum_change, "the edge's tone"}, {out.helm_change, "the balance"}});
+  if (out.stall_loss) out.verdict += "Worse: the nose works harder than the old one. ";
+  if (!better.empty()) out.verdict += "Better by more than reading errors could feign: " + better + ". ";
+  if (!other.empty()) out.verdict += "Changed by more than reading errors could feign: " + other + ". ";
+  if (out.verdict.empty()) {
+    out.verdict = "Nothing here changes by more than the readings can tell: for the water's sake alone it is not worth doing.";
+  } else {
+    out.verdict.pop_back();
+  }
   return out;
 }
 

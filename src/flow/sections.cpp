@@ -102,6 +102,13 @@ SectionNodes nodes_of(const form::SectionCurve& curve, std::size_t panels) {
   return build([&](Face, double x) { return curve.at(x); }, 1, 0, 0, panels);
 }
 
+double helm_effect(const SectionNodes& nodes) {
+  if (!(nodes.skeg > 0)) return 1;
+  const double rudder = 1 - nodes.skeg / nodes.frame.chord;
+  const double a = std::acos(2 * rudder - 1);
+  return 1 - (a - std::sin(a)) / pi;
+}
+
 SectionWater section_in_water(const SectionNodes& nodes, bool sides_known) {
   SectionWater out;
   out.skeg = nodes.skeg;
@@ -113,11 +120,7 @@ SectionWater section_in_water(const SectionNodes& nodes, bool sides_known) {
     return out;
   }
   out.known = true;
-  if (nodes.skeg > 0) {
-    const double rudder = 1 - nodes.skeg / nodes.frame.chord;
-    const double a = std::acos(2 * rudder - 1);
-    out.helm_effect = 1 - (a - std::sin(a)) / pi;
-  }
+  out.helm_effect = helm_effect(nodes);
   out.lift_slope = out.flow->lift_slope();
   if (sides_known) {
     out.lift_at_zero_helm = out.flow->at(0).lift;

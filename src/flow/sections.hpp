@@ -15,6 +15,7 @@
 namespace fairblade::flow {
 
 constexpr std::size_t usual_panels = 320;  ///< both faces together; a flat nose adds its own
+constexpr std::size_t quick_panels = 240;  ///< suction within 0.3 % of that of 320: what `plan` takes
 constexpr int greatest_helm = 12;          ///< degrees: one row for each whole degree from 0
 
 /// A section as the panel method takes it. x in the measured section's frame.
@@ -51,6 +52,8 @@ struct SectionWater {
   std::vector<AtAngle> to_port, to_starboard;  ///< 0, 1 .. 12 degrees; the second at 0, -1 .. -12
 };
 
+/// See SectionWater::helm_effect.
+double helm_effect(const SectionNodes& nodes);
 SectionWater section_in_water(const SectionNodes& nodes, bool sides_known);
 
 /// The greater of the two sides' suctions at so many degrees of helm (see AtAngle::suction).

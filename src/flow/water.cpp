@@ -10,16 +10,18 @@
 namespace fairblade::flow {
 namespace {
 
-constexpr double usual_knots = 5, usual_helm = 8;
-
-void settle(const job::Job& job, const WaterOptions& options, Water& water) {
+void settle(const job::Job& job, Water& water) {
   water.knots = job.speed.value_or(usual_knots);
-  if (!job.speed) water.defaults.push_back({"speed", trimmed(usual_knots, 1)});
-  water.end_plate = options.end_plate.value_or(EndPlate::full);
-  if (!options.end_plate) water.defaults.push_back({"water.end_plate", name_of(water.end_plate)});
-  water.helm = options.helm.value_or(usual_helm);
-  if (!options.helm) water.defaults.push_back({"water.helm", trimmed(usual_helm, 1)});
-  water.heard = options.heard;
+  if (!job.speed) water.defaults.push_back({"speed", trimmed(usual_knots, 1) + " knots"});
+  water.end_plate = job.water.end_plate.value_or(usual_end_plate(job));
+  if (!job.water.end_plate) {
+    const bool hinged = water.end_plate == EndPlate::none;
+    water.defaults.push_back({"water.end_plate", std::string(name_of(water.end_plate)) +
+                                                     (hinged ? " (hinged ahead of its leading edge: taken as on a transom)" : "")});
+  }
+  water.helm = job.water.helm.value_or(usual_helm);
+  if (!job.water.helm) water.defaults.push_back({"water.helm", trimmed(usual_helm, 1) + " degrees"});
+  water.heard = job.water.heard;
 }
 
 // Each station stands for the blade half-way to its neighbours, and the outer ones for what lies beyond.
@@ -28,7 +30,7 @@ std::vector<double> weights_of(const job::Job& job, const std::vector<section::M
   const std::size_t count = measured.size();
   double sum = 0;
   for (std::size_t k = 0; k < count; ++k) {
-    const double from = k == 0 ? std::min(0.0, measured[0].down) : (measured[k - 1].down + measured[k].down) / 2;
+    const double from = k == 0 ? measured[0].down : (measured[k - 1].down + measured[k].down) / 2;
     const double bottom = std::max(measured[k].down, job.bottom.value_or(measured[k].down));
     const double to = k + 1 == count ? bottom : (measured[k].down + measured[k + 1].down) / 2;
     out.push_back(std::max(to - from, 0.0) * measured[k].chord);
@@ -47,16 +49,16 @@ Tone tone_of(const Edge& edge, const Water& water) {
 }
 
 StationWater station_water(const job::Job& job, const section::MeasuredSection& measured,
-                           const target::TargetSection& target, const WaterOptions& options, const Water& water,
+                           const target::TargetSection& target, std::size_t panels, const Water& water,
                            std::uint32_t seed) {
   StationWater out;
   out.station = measured.station;
   out.down = measured.down;
   const bool sides_known = !measured.thickness_only && !measured.one_side_only;
-  out.before = section_in_water(nodes_of(measured, target, options.panels), sides_known);
-  out.after = section_in_water(nodes_of(target, options.panels), sides_known);
+  out.before = section_in_water(nodes_of(measured, target, panels), sides_known);
+  out.after = section_in_water(nodes_of(target, panels), sides_known);
   // Many stations need fewer draws each: the blade's errors are averages over all of them.
-  const int draws = std::clamp(120 / static_cast<int>(std::max<std::size_t>(job.stations.size(), 1)), 6, feigned_draws);
+  const int draws = std::clamp(72 / static_cast<int>(std::max<std::size_t>(job.stations.size(), 1)), 6, feigned_draws);
   if (out.before.known) out.feigned = feigned_by(measured, target, job.reading_error, seed, draws);
   out.nose = compare_noses(out.before, out.after, out.feigned);
   out.tone_before = tone_of(edge_of(measured), water);
@@ -111,15 +113,21 @@ std::vector<std::string> limits_of(const Water& water) {
 
 }  // namespace
 
+EndPlate usual_end_plate(const job::Job& job) {
+  const auto hinged = [](const job::Station& s) { return s.ahead && *s.ahead <= 0 && !(s.skeg > 0); };
+  const bool all = !job.stations.empty() && std::all_of(job.stations.begin(), job.stations.end(), hinged);
+  return all ? EndPlate::none : EndPlate::full;
+}
+
 Water before_and_after(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                       const std::vector<target::TargetSection>& targets, const WaterOptions& options) {
+                       const std::vector<target::TargetSection>& targets, std::size_t panels) {
   assert(measured.size() == targets.size());
   Water out;
-  settle(job, options, out);
+  settle(job, out);
   const auto weights = weights_of(job, measured);
   bool behind_skeg = false;
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    out.stations.push_back(station_water(job, measured[k], targets[k], options, out, static_cast<std::uint32_t>(k + 1)));
+    out.stations.push_back(station_water(job, measured[k], targets[k], panels, out, static_cast<std::uint32_t>(k + 1)));
     out.stations.back().weight = weights[k];
     behind_skeg = behind_skeg || measured[k].skeg > 0;
   }

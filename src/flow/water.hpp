@@ -16,13 +16,10 @@
 
 namespace fairblade::flow {
 
-/// What may be asked; what is left out is a default, and listed.
-struct WaterOptions {
-  std::optional<EndPlate> end_plate;   ///< full
-  std::optional<double> helm;          ///< degrees for the load: 8
-  std::optional<double> heard;         ///< Hz that the owner hears; no default
-  std::size_t panels = usual_panels;
-};
+constexpr double usual_knots = 5, usual_helm = 8;  ///< where the job says nothing
+/// Where the job says nothing: `none` for a blade that turns about a hinge ahead of its leading edge at every station (taken
+/// to hang on a transom, through the surface), else `full`.
+EndPlate usual_end_plate(const job::Job& job);
 
 struct Tone {
   Edge edge;
@@ -45,7 +42,7 @@ struct Meaning {
   std::string stall, hum, helm;        ///< "later?", "does it hum?", "twitchy?"; never empty
   std::string pull;                    ///< of a lopsided blade; empty where the readings cannot tell or none shows
   std::string verdict;                 ///< what is worth doing for the water's sake, or that nothing is
-  bool stall_gain = false, hum_change = false, helm_change = false, pull_gain = false;
+  bool stall_gain = false, stall_loss = false, hum_change = false, helm_change = false, pull_gain = false;
 };
 
 struct Water {
@@ -63,8 +60,8 @@ struct Water {
   std::vector<DefaultUsed> defaults;   ///< "speed", "water.end_plate", "water.helm"
 };
 
-/// measured and targets: one per station of the job, in its order.
+/// measured and targets: one per station of the job, in its order. job.speed and job.water say what is asked.
 Water before_and_after(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                       const std::vector<target::TargetSection>& targets, const WaterOptions& options = {});
+                       const std::vector<target::TargetSection>& targets, std::size_t panels = usual_panels);
 
 }  // namespace fairblade::flow

@@ -11,6 +11,7 @@
 #include "base/fault.hpp"
 #include "base/units.hpp"
 #include "job/materials.hpp"
+#include "job/water.hpp"
 
 namespace fairblade::job {
 
@@ -126,6 +127,7 @@ struct Job {
   Packs packs;
   std::optional<NoseGlass> nose_glass;
   std::vector<ComparedCoating> compare_coatings;  ///< none or two
+  WaterWish water;
   Print print;
   std::vector<DefaultUsed> defaults;  ///< every default that was used, in the order of the job file's keys
   std::vector<Warning> warnings;

@@ -97,10 +97,10 @@ bool JobReader::read_root(const std::string& text) {
 }
 
 void JobReader::read_all() {
-  static constexpr std::array<std::string_view, 18> known{"job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
+  static constexpr std::array<std::string_view, 19> known{"job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
                                                           "centre_station", "stations", "readings_file", "target", "coats",
                                                           "fillers", "workshop", "zones", "nose_glass", "packs",
-                                                          "compare_coatings", "print"};
+                                                          "compare_coatings", "water", "print"};
   reader().object(root_, "the job", known, target_keys());
   read_name_and_units();
   if (!units_known_) return;  // no length could be judged
@@ -119,6 +119,7 @@ void JobReader::read_all() {
   read_nose_glass(reader(), root_, job_);
   read_packs(reader(), root_, job_);
   read_compared_coatings(reader(), root_, job_);
+  read_water(reader(), root_, job_);
   read_print(reader(), root_, job_);
 }
 

@@ -142,7 +142,7 @@ std::optional<std::size_t> Reader::word(const Node& node, std::string_view key, 
 bool Reader::object(const Node& node, std::string_view key, std::span<const std::string_view> known,
                     std::span<const std::string_view> in_target) const {
   if (node.kind != NodeKind::object) {
-    refuse(node, key, "give an object, as in { " + in_quotes(known.front()) + ": ... }");
+    faults.add(at(node), std::string(key) + " is " + described(node), "give an object, as in { " + in_quotes(known.front()) + ": ... }");
     return false;
   }
   for (std::size_t i = 0; i < node.keys.size(); ++i) {

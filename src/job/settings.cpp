@@ -128,6 +128,20 @@ void read_zones(const Reader& reader, const Node& root, Job& job) {
   reader.setting(node, "zones.", "trailing_edge", job.zones.trailing_edge, {0, 0.45}, "of the chord");
 }
 
+void read_water(const Reader& reader, const Node& root, Job& job) {
+  static constexpr std::array<std::string_view, 3> known{"end_plate", "helm", "heard"};
+  static constexpr std::array<std::string_view, 3> plates{"none", "half", "full"};
+  bool wrong = false;
+  const Node* node = part(reader, &root, "water", known, wrong);
+  if (!node) return;
+  if (const Node* plate = node->find("end_plate")) {
+    if (const auto word = reader.word(*plate, "water.end_plate", plates)) job.water.end_plate = static_cast<EndPlate>(*word);
+  }
+  // The load is worked out for small angles, and the sections for 0 to 12 degrees.
+  if (const Node* helm = node->find("helm")) job.water.helm = reader.number(*helm, "water.helm", {1, 12}, "degrees");
+  if (const Node* heard = node->find("heard")) job.water.heard = reader.number(*heard, "water.heard", {5, 5000}, "Hz");
+}
+
 void read_print(const Reader& reader, const Node& root, Job& job) {
   static constexpr std::array<std::string_view, 8> known{"paper",     "margin",    "overlap", "ruler_reads",
                                                          "clearance", "positives", "split",   "gauge_spacing"};

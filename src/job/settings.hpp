@@ -1,4 +1,4 @@
-// Private to the job room. Product: coats, fillers, workshop, packs and print, out of a job's tree.
+// Private to the job room. Product: coats, fillers, workshop, packs, water and print, out of a job's tree.
 // Verbs: one per part. What the owner left out is a default, listed.
 #pragma once
 #include <array>
@@ -20,6 +20,7 @@ void read_zones(const Reader& reader, const Node& root, Job& job);
 void read_nose_glass(const Reader& reader, const Node& root, Job& job);
 void read_packs(const Reader& reader, const Node& root, Job& job);
 void read_compared_coatings(const Reader& reader, const Node& root, Job& job);
+void read_water(const Reader& reader, const Node& root, Job& job);
 void read_print(const Reader& reader, const Node& root, Job& job);
 
 /// What several parts are made of. Each is nothing where the value is missing or wrong, and then there is a fault.

@@ -112,6 +112,11 @@ Outcome<Plan> make_plan(const job::Job& job) {
   return plan;
 }
 
+void add_water(Plan& plan) {
+  plan.water = flow::before_and_after(plan.job, plan.measured, plan.targets, flow::quick_panels);
+  plan.job.defaults.insert(plan.job.defaults.end(), plan.water.defaults.begin(), plan.water.defaults.end());
+}
+
 Outcome<std::vector<Between>> sections_at(const Plan& plan, const std::vector<double>& heights) {
   std::vector<Between> out;
   std::vector<Fault> faults;

@@ -1,4 +1,4 @@
-// Product of the plan room: every product of one job side by side. Verbs: make_plan, run_line, read_sections, sections_at.
+// Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections, sections_at.
 // The room only hands a job through the rooms in their order, and again where a question needs a second plan.
 #pragma once
 #include <optional>
@@ -8,6 +8,7 @@
 #include "fill/blade.hpp"
 #include "fill/fill.hpp"
 #include "fill/work.hpp"
+#include "flow/water.hpp"
 #include "form/form.hpp"
 #include "job/job.hpp"
 #include "section/section.hpp"
@@ -26,7 +27,7 @@ struct GoverningReading {
 
 /// One entry per station in each list, in the order of job.stations.
 struct Plan {
-  job::Job job;
+  job::Job job;  ///< its defaults and, after add_water, those of the water page
   std::vector<section::MeasuredSection> measured;
   std::vector<form::FittedForm> fitted;
   std::vector<target::TargetSection> targets;
@@ -38,6 +39,7 @@ struct Plan {
   target::MakeOne make_one;
   std::vector<GoverningReading> governing;
   fill::Work work;  ///< zones, mixes, passes, batches, coats
+  flow::Water water;  ///< before and after; no stations until add_water
   std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
 };
 
@@ -48,13 +50,15 @@ struct Sections {
 };
 Outcome<Sections> read_sections(const job::Job& job);
 
-/// The line from sections to litres and blade figures, without twist, strays, asymmetry and governing readings.
+/// The line from sections to litres and blade figures, without twist, strays, asymmetry, water and governing readings.
 Outcome<Plan> run_line(const job::Job& job, Sections sections);
 /// The same from the readings on.
 Outcome<Plan> run_line(const job::Job& job);
 
-/// From a checked job to everything that is reported and drawn, or why not.
+/// From a checked job to everything that is reported and drawn but for the water page, or why not.
 Outcome<Plan> make_plan(const job::Job& job);
+/// The blade before and after in the water, which takes about as long as all the rest, and the defaults it used. Once a plan.
+void add_water(Plan& plan);
 
 /// A section between stations, for drawings.
 struct Between {

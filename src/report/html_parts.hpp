@@ -21,6 +21,8 @@ std::string coats_part(const Plan& plan);
 std::string shopping_part(const Plan& plan);
 // The order of work: html_order.cpp
 std::string order_part(const Plan& plan);
+// Before and after in the water: html_water.cpp
+std::string water_part(const Plan& plan, const ReportPictures& pictures);
 // What stands behind it: html_end.cpp
 std::string defaults_part(const Plan& plan);
 std::string cautions_part();

@@ -4,6 +4,7 @@
 
 #include "base/numerics.hpp"
 #include "report/report.hpp"
+#include "report/water_json.hpp"
 #include "report/work_json.hpp"
 #include "report/words.hpp"
 
@@ -187,6 +188,7 @@ std::string plan_json(const Plan& plan) {
   out["volumes"]["to_make_sides_one"] = plan.make_one.add_litres;
   add_work(plan, out);
   out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"wetted_area_m2", plan.work.coats.wetted.all}, {"twist", twist_of(plan)}};
+  out["water"] = water_json(plan.water);
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

@@ -20,7 +20,7 @@ struct Picture {
 struct ReportPictures {
   std::vector<Picture> maps;                              ///< of the whole blade
   std::vector<std::pair<std::size_t, Picture>> stations;  ///< by the station's place in the plan
-  std::string water;  ///< the part "before and after in the water", of the pieces in report/html.hpp; empty leaves it out
+  Picture water;                                          ///< before and after
 };
 /// The stations that the page shows one by one: all, or of many the first, the last, the deepest and some between.
 std::vector<std::size_t> stations_shown(const Plan& plan);

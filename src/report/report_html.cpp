@@ -59,7 +59,7 @@ std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures) {
           {"coats", "Coats, and the surface under them", coats_part(plan)},
           {"shopping", "Shopping list", shopping_part(plan)},
           {"order", "Order of work", order_part(plan), true},
-          {"water", "Before and after in the water", pictures.water},
+          {"water", "Before and after in the water", water_part(plan, pictures)},
           {"cautions", "Cautions", cautions_part(), true},
           {"defaults", "What was taken for granted", defaults_part(plan)},
           {"sources", "Sources", sources_part()}};

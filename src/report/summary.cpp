@@ -7,6 +7,7 @@
 #include "report/along.hpp"
 #include "report/layout.hpp"
 #include "report/report.hpp"
+#include "report/water.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -131,6 +132,7 @@ std::string summary(const Plan& plan) {
   out += "\nFiller\n" + volume_lines(plan) + mix_lines(plan);
   out += "\nAlong the blade\n";
   for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
+  if (!plan.water.stations.empty()) out += "\nIn the water, before and after\n" + water_text(plan);
   return out + warning_lines(gather_warnings(plan)) + default_lines(plan.job.defaults);
 }
 

@@ -34,6 +34,7 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     CHECK(files.count("plan.json") == 1);
     CHECK(files.count("offsets.csv") == 1);
     CHECK(files.count("highs-and-lows.svg") == 1);
+    CHECK(files.count("water.svg") == 1);
     for (const std::string& station : one.stations) {
       CHECK(files.count("sections/" + station + ".svg") == 1);
       CHECK(files.count("templates/" + station + "-port-final.svg") == 1);
@@ -67,6 +68,27 @@ TEST_CASE("plan.json of every profile has its keys and finite numbers") {
       for (const std::string& key : keys) {
         INFO(key);
         CHECK(station.at(nlohmann::json::json_pointer(key)).is_number());
+      }
+    }
+    const auto& water = json["water"];
+    CHECK(water["knots"].get<double>() > 0);
+    for (const char* key : {"stall", "hum", "helm", "verdict"}) CHECK(water["meaning"][key].is_string());
+    CHECK(water["limits"].size() >= 4);
+    REQUIRE(water["stations"].size() == one.stations.size());
+    for (const auto& station : water["stations"]) {
+      for (const char* when : {"before", "after"}) {
+        INFO(when);
+        const auto& section = station[when];
+        REQUIRE(section["known"] == true);
+        CHECK(section["lift_slope"].is_number());
+        for (const char* side : {"to_port", "to_starboard"}) {
+          for (const char* key : {"helm", "lift", "normal", "axial", "moment", "lowest_pressure", "suction", "suction_at"}) {
+            const auto& list = section[side][key];
+            CHECK(list.size() == 13);
+            CHECK(std::all_of(list.begin(), list.end(), [](const auto& value) { return value.is_number(); }));
+          }
+        }
+        CHECK(section["pressure"]["port"]["x"].size() == section["pressure"]["port"]["cp"].size());
       }
     }
     for (const char* key : {"add", "remove", "add_error", "may_be_reading_error"}) {

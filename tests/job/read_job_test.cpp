@@ -264,3 +264,20 @@ TEST_CASE("the demo jobs are taken") {
     CHECK(faults_of(read_job(path)) == "");
   }
 }
+
+TEST_CASE("what is asked of the water page") {
+  const Scratch scratch;
+  const auto job = scratch.read("job.json", R"({ "job": "Invented", "water": { "end_plate": "Half", "helm": 6, "heard": 180 },
+    "stations": [ { "name": "A", "down": 0, "chord": 400, "readings": [[0, 0, 0], [200, 20, 20], [400, 2, 2]] } ] })");
+  INFO(faults_of(job));
+  REQUIRE(job);
+  CHECK(job->water.end_plate == EndPlate::half);
+  CHECK(job->water.helm == 6);
+  CHECK(job->water.heard == 180);
+  const auto csv = scratch.read("job.csv", "water.heard,180\nstation,down,ahead,chord,x,port,starboard\n"
+                                           "A,0,60,400,0,0,0\nA,,,,200,20,20\nA,,,,400,2,2\n");
+  INFO(faults_of(csv));
+  REQUIRE(csv);
+  CHECK(csv->water.heard == 180);
+  CHECK_FALSE(csv->water.helm);
+}

@@ -33,7 +33,7 @@ bool has(const std::string& text, const std::string& part) {
 TEST_CASE("plan.json holds the numbers under their keys") {
   const Json json = Json::parse(report::plan_json(hand_made::plan()));
   CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes", "zones", "mix", "floating",
-                                                  "passes", "batches", "coats", "schedule", "shopping", "order", "blade"});
+                                                  "passes", "batches", "coats", "schedule", "shopping", "order", "blade", "water"});
   CHECK(json["job"] == "Reed warbler");
   CHECK(json["defaults"]["target.thickness"] == "closest");
   REQUIRE(json["stations"].size() == 2);
