@@ -72,7 +72,7 @@ class MapDrawing {
   double foot(Sheet& sheet, double top) const;
   Arrangement best_in(const Zone& zone) const;
   void faces(Page& page);
-  void title(Sheet& sheet, const MapFrame& frame, double left, double right, double y, Placing& placing) const;
+  void title(Sheet& sheet, const MapFrame& frame, double left, double right, double y, TextRoom& placing) const;
 
   const job::Job& job_;
   ChangeMap map_;
@@ -138,7 +138,7 @@ MapDrawing::Page MapDrawing::page(double width, double height) const {
 }
 
 void MapDrawing::title(Sheet& sheet, const MapFrame& frame, double left, double right, double y,
-                       Placing& placing) const {
+                       TextRoom& placing) const {
   const bool port = frame.face == Face::port;
   const Text name{{(left + right) / 2, y}, port ? "PORT" : "STARBOARD", 4.2, Anchor::middle, 0, true};
   add_text(sheet, name.at, name.words, name.size, name.anchor, name.bold);
@@ -165,7 +165,7 @@ void MapDrawing::faces(Page& page) {
   }
   const double block = (stacked ? zone.width : (zone.width + span_ruler_width) / 2) - span_ruler_width;
   const double tall = (zone.bottom - zone.top) / (stacked ? 2 : 1);
-  Placing placing(Box({margin, zone.top}, {sheet.width - margin, zone.bottom}));
+  TextRoom placing(Box({margin, zone.top}, {sheet.width - margin, zone.bottom}));
   std::vector<MapFrame> frames;
   for (const Face face : {Face::port, Face::starboard}) {
     const bool second = face == Face::starboard;

@@ -4,7 +4,7 @@
 
 #include "drawing/contours.hpp"
 #include "drawing/depth_scale.hpp"
-#include "drawing/placing.hpp"
+#include "drawing/text_room.hpp"
 #include "drawing/sheet.hpp"
 #include "fill/change_map.hpp"
 
@@ -35,10 +35,10 @@ class MapFace {
 
   void hatching(Sheet& sheet) const;
   void lines(Sheet& sheet) const;  ///< outlines, contours, stations, stock, dots
-  void edge_names(Sheet& sheet, Placing& placing) const;
-  void deepest(Sheet& sheet, Placing& placing) const;
-  void contour_labels(Sheet& sheet, Placing& placing) const;
-  void depth_labels(Sheet& sheet, Placing& placing, bool strip) const;
+  void edge_names(Sheet& sheet, TextRoom& placing) const;
+  void deepest(Sheet& sheet, TextRoom& placing) const;
+  void contour_labels(Sheet& sheet, TextRoom& placing) const;
+  void depth_labels(Sheet& sheet, TextRoom& placing, bool strip) const;
 
  private:
   Field field(double sign) const;

@@ -49,7 +49,7 @@ std::vector<Text> about(Point p, const std::string& words, double size, bool bol
 
 }  // namespace
 
-void MapFace::edge_names(Sheet& sheet, Placing& placing) const {
+void MapFace::edge_names(Sheet& sheet, TextRoom& placing) const {
   for (const bool aft : {false, true}) {
     for (const double part : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
       const double down = frame_.down_from + part * (frame_.down_to - frame_.down_from);
@@ -70,7 +70,7 @@ void MapFace::edge_names(Sheet& sheet, Placing& placing) const {
   }
 }
 
-void MapFace::deepest(Sheet& sheet, Placing& placing) const {
+void MapFace::deepest(Sheet& sheet, TextRoom& placing) const {
   for (const auto* place : {&map_.deepest_removal, &map_.deepest_add}) {
     if (!*place || ((*place)->face != frame_.face && !(*place)->both)) continue;
     const Point p = frame_.at((*place)->aft, (*place)->down);
@@ -86,7 +86,7 @@ void MapFace::deepest(Sheet& sheet, Placing& placing) const {
   }
 }
 
-void MapFace::contour_labels(Sheet& sheet, Placing& placing) const {
+void MapFace::contour_labels(Sheet& sheet, TextRoom& placing) const {
   constexpr double worth_naming = 12, worth_naming_again = 70;  // mm of line
   struct Line {
     std::vector<Point> points;
@@ -123,7 +123,7 @@ void MapFace::contour_labels(Sheet& sheet, Placing& placing) const {
   }
 }
 
-void MapFace::depth_labels(Sheet& sheet, Placing& placing, bool strip) const {
+void MapFace::depth_labels(Sheet& sheet, TextRoom& placing, bool strip) const {
   std::vector<const fill::MapPlace*> places;
   for (const fill::MapPlace& one : map_.readings) {
     if (shown(one)) places.push_back(&one);

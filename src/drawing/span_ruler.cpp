@@ -14,7 +14,7 @@ namespace {
 constexpr double line_at = 12;            // mm from the column's left: numbers to the left of it, stations to the right
 constexpr double number = 2.4, name = 3;  // mm of type
 
-void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, Placing& placing) {
+void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, TextRoom& placing) {
   // Room for a number at each; never less than whole units.
   const double step = round_step(std::max(9 * frame.scale, millimetres_in(job.units)), millimetres_in(job.units)),
                fine = step / 5;
@@ -37,7 +37,7 @@ void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, P
 }  // namespace
 
 void draw_span_ruler(Sheet& sheet, const job::Job& job, const fill::ChangeMap& map, const MapFrame& frame, double left,
-                     bool strip, Placing& placing) {
+                     bool strip, TextRoom& placing) {
   const double x = left + line_at, room = span_ruler_width - line_at - 2.2;
   if (!strip) ruler(sheet, job, frame, x, placing);
   for (const fill::MapStation& station : shown_stations(map, frame)) {

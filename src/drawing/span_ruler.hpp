@@ -9,6 +9,6 @@ constexpr double span_ruler_width = 27;  ///< mm
 
 /// `left`: where its column begins. A strip has stations and no ruler.
 void draw_span_ruler(Sheet& sheet, const job::Job& job, const fill::ChangeMap& map, const MapFrame& frame, double left,
-                     bool strip, Placing& placing);
+                     bool strip, TextRoom& placing);
 
 }  // namespace fairblade::drawing

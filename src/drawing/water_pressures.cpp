@@ -4,7 +4,7 @@
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
-#include "drawing/placing.hpp"
+#include "drawing/text_room.hpp"
 #include "drawing/plot.hpp"
 #include "drawing/water_panels.hpp"
 

@@ -4,7 +4,7 @@
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
-#include "drawing/placing.hpp"
+#include "drawing/text_room.hpp"
 #include "drawing/plot.hpp"
 #include "drawing/round_step.hpp"
 #include "drawing/water_panels.hpp"
@@ -59,7 +59,7 @@ void draw_band(Plot& plot, const Bands& bands, bool old) {
 }
 
 /// The band's name as far right as it goes: in it where it is wide enough, else beside it.
-void name_band(Sheet& sheet, Placing& placing, const Plot& plot, const Bands& bands, const std::string& words,
+void name_band(Sheet& sheet, TextRoom& placing, const Plot& plot, const Bands& bands, const std::string& words,
                bool bold) {
   if (bands.none()) return;
   for (const double part : {0.9, 0.75, 0.6, 0.45, 0.3}) {
@@ -103,7 +103,7 @@ void draw_tone(Sheet& sheet, const Box& room, const job::Job& job, const flow::W
   draw_band(plot, after, false);
   plot.line({{water.knots, 0}, {water.knots, 1.05 * highest}}, Pen::guide, "tone-speed");
   if (water.heard) plot.line({{0, *water.heard}, {fastest, *water.heard}}, Pen::datum, "tone-heard");
-  Placing placing(plot.frame());
+  TextRoom placing(plot.frame());
   const double y = plot.frame().min_corner().y();
   const Point speed = plot.at(water.knots, 0);
   for (const Anchor anchor : {Anchor::end, Anchor::start}) {

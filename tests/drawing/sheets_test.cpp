@@ -31,7 +31,7 @@ std::vector<target::FormAsked> forms() {
           {modified, 16.5 * 25.4, {}, 0.125 * 25.4, {}, LengthUnit::inch}};
 }
 
-std::vector<std::pair<std::string, Sheet>> sheets() {
+std::vector<std::pair<std::string, Sheet>> drawn_sheets() {
   std::vector<std::pair<std::string, Sheet>> out;
   for (const cases::Case& c : all()) {
     out.emplace_back(c.name + " section", draw_section(c.job, c.measured, c.target, c.change, &c.fitted));
@@ -58,7 +58,7 @@ std::vector<std::pair<std::string, Sheet>> pictures() {
 }  // namespace
 
 TEST_CASE("no text lies on another or leaves its sheet; every point is on the sheet") {
-  auto drawn = sheets();
+  auto drawn = drawn_sheets();
   for (auto& one : pictures()) drawn.push_back(std::move(one));
   for (const auto& [name, sheet] : drawn) {
     INFO(name);
@@ -67,7 +67,7 @@ TEST_CASE("no text lies on another or leaves its sheet; every point is on the sh
 }
 
 TEST_CASE("check bars are 100 mm, one each way") {
-  for (const auto& [name, sheet] : sheets()) {
+  for (const auto& [name, sheet] : drawn_sheets()) {
     INFO(name);
     const auto& across = path_named(sheet, "check-across").runs.at(0);
     const auto& along = path_named(sheet, "check-along").runs.at(0);

@@ -1,4 +1,4 @@
-// Texts kept off one another. Verbs: Placing's own.
+// Texts kept off one another. Verbs: TextRoom's own.
 #pragma once
 #include <vector>
 
@@ -6,10 +6,10 @@
 
 namespace fairblade::drawing {
 
-class Placing {
+class TextRoom {
  public:
   /// Everything stays inside `room`, and `gap` mm from what lies there already.
-  explicit Placing(Box room, double gap = 0.5) : room_(room), gap_(gap) {}
+  explicit TextRoom(Box room, double gap = 0.5) : room_(room), gap_(gap) {}
   void take(const Box& box) { taken_.push_back(box); }
   bool fits(const Text& text) const;
   /// Puts the text on the sheet, on white, if it fits.

@@ -1,4 +1,4 @@
-#include "drawing/placing.hpp"
+#include "drawing/text_room.hpp"
 
 #include <algorithm>
 
@@ -14,7 +14,7 @@ bool apart(const Box& a, const Box& b, double gap) {
 
 }  // namespace
 
-bool Placing::fits(const Text& text) const {
+bool TextRoom::fits(const Text& text) const {
   const Box box = box_of(text);
   if (box.min_corner().x() < room_.min_corner().x() || box.max_corner().x() > room_.max_corner().x() ||
       box.min_corner().y() < room_.min_corner().y() || box.max_corner().y() > room_.max_corner().y()) {
@@ -23,7 +23,7 @@ bool Placing::fits(const Text& text) const {
   return std::all_of(taken_.begin(), taken_.end(), [&](const Box& other) { return apart(box, other, gap_); });
 }
 
-bool Placing::put(Sheet& sheet, const Text& text) {
+bool TextRoom::put(Sheet& sheet, const Text& text) {
   if (!fits(text)) return false;
   add_text_on_white(sheet, text);
   take(box_of(text));
