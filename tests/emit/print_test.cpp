@@ -27,7 +27,7 @@ pages::Pages pages_of(job::Paper paper, const std::vector<cases::Case>& which) {
 }
 
 bool matters(const std::string& id) {
-  for (const char* part : {"check-a", "chord-length", "cross-", "working-edge"})  // none of them dashed {
+  for (const char* part : {"check-a", "chord-length", "cross-", "working-edge"}) {  // none of them dashed
     if (id.find(part) != std::string::npos) return true;
   }
   return false;

@@ -17,7 +17,7 @@ report::ReportPictures pictures() {
   report::ReportPictures out;
   out.maps = {{"the map", drawing}, {"the other side", drawing}};
   out.stations = {{0, {"A in small", drawing}}, {1, {"B in small", drawing}}};
-  out.water = "<p>ready words</p>\n";
+  out.water = {"", "<p>ready words</p>\n"};
   return out;
 }
 
