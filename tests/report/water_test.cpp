@@ -39,7 +39,8 @@ TEST_CASE("the page has its three sentences with numbers, its tables and its lim
   REQUIRE(page.sentences.size() == 3);
   for (const std::string& sentence : page.sentences) CHECK(has_digit(sentence));
   CHECK(has(page.caution, "not a design"));
-  CHECK(has(page.verdict, "nose's suction"));
+  const bool said = has(page.verdict, "reading errors could feign") || has(page.verdict, "the readings can tell");
+  CHECK(said);
   CHECK(page.edge_options.size() == 3);
   for (const std::string& option : page.edge_options) CHECK(has(option, "no promise"));
   CHECK(
