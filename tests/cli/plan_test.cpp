@@ -1,4 +1,6 @@
 // The whole line on the invented rudders, in process.
+#include <set>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
@@ -28,7 +30,15 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
     REQUIRE(first.status == 0);
     CHECK(first.err.empty());
     auto files = files_in(folder.at("first"));
-    CHECK(files.count("print.html") == 1);
+    std::set<std::string> at_the_top;
+    std::size_t in_sections = 0;
+    for (const auto& [path, bytes] : files) {
+      if (path.find('/') == std::string::npos) at_the_top.insert(path);
+      if (path.rfind("sections/", 0) == 0) ++in_sections;
+    }
+    CHECK(at_the_top == std::set<std::string>{"highs-and-lows.svg", "offsets.csv", "plan.json", "print.html", "report.html",
+                                              "water.svg"});
+    CHECK(in_sections == one.stations.size());
     CHECK(files.count("pages/001-cover.svg") == 1);
     CHECK(files.count("report.html") == 1);
     CHECK(files.count("plan.json") == 1);

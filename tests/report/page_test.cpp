@@ -5,6 +5,7 @@
 
 #include "catch.hpp"
 #include "report/hand_made.hpp"
+#include "report/in_water.hpp"
 #include "report/report.hpp"
 
 using namespace fairblade;
@@ -17,7 +18,7 @@ report::ReportPictures pictures() {
   report::ReportPictures out;
   out.maps = {{"the map", drawing}, {"the other side", drawing}};
   out.stations = {{0, {"A in small", drawing}}, {1, {"B in small", drawing}}};
-  out.water = {"", "<p>ready words</p>\n"};
+  out.water = {"the water", drawing};
   return out;
 }
 
@@ -61,6 +62,15 @@ TEST_CASE("the page has its parts in their order, and needs nothing from outside
   CHECK(found(page, "<section id=\"([a-z]+)\"") ==
         std::vector<std::string>{"numbers", "warnings", "measured", "target", "map", "stations", "litres", "mix", "coats",
                                  "shopping", "cautions", "defaults", "sources"});
+  // A plan that was put in the water says so, with its picture, between the order of work and the cautions.
+  const std::string wet = report::report_html(in_water::planned(0.10, 0.13), pictures());
+  const auto parts = found(wet, "<section id=\"([a-z]+)\"");
+  const auto water = std::find(parts.begin(), parts.end(), "water");
+  REQUIRE(water != parts.end());
+  CHECK(*(water - 1) == "order");
+  CHECK(*(water + 1) == "cautions");
+  CHECK(has(wet, "id=\"w-add\""));
+  CHECK(has(wet, "Stall: at "));
   CHECK(has(page, "<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">"));
   CHECK(has(page, "<title>Reed warbler: refit plan</title>"));
   CHECK(has(page, "<meta name=\"viewport\""));
