@@ -1,6 +1,7 @@
 #include <array>
 
 #include "base/fault.hpp"
+#include "base/file_names.hpp"
 #include "base/text.hpp"
 #include "base/units.hpp"
 #include "catch.hpp"
@@ -53,4 +54,8 @@ TEST_CASE("UTF-8 is told from what is not") {
   CHECK(bad == 3);
   CHECK_FALSE(valid_utf8("\xed\xa0\x80", bad));  // a surrogate
   CHECK_FALSE(valid_utf8("\xc0\x80", bad));      // overlong
+}
+
+TEST_CASE("file names are told apart, capitals or not") {
+  CHECK(file_names_of({"A", "a", "a/1", "A 1", "B"}) == std::vector<std::string>{"A", "a_2", "a-1", "A-1_2", "B"});
 }

@@ -189,6 +189,17 @@ TEST_CASE("coats move nose and stock together, and may be thicker than the nose 
   CHECK(nose(sharp, bare(0.3)).finished_radius == Approx(0.264).margin(0.001));
 }
 
+TEST_CASE("a clearance gauge stands off") {
+  // 3 mm outside a circle of radius 100: its flats are those of a circle of radius 103.
+  const auto round = shapes::both(shapes::ellipse(100, 100), 200, 100);
+  const auto n = fill::nose_of({"A", 0, 0, round, false}, finished, 3);
+  CHECK(n.radius == Approx(103));
+  CHECK(n.section.leading_edge_x == Approx(-3).margin(0.01));
+  const double angle = 45 * pi / 180;
+  CHECK(n.flats[0][1]->x == Approx(103 * (1 - std::sin(angle))).margin(0.01));
+  CHECK(n.flats[0][1]->half_breadth == Approx(103 * std::cos(angle)).margin(1e-6));
+}
+
 TEST_CASE("no gauge where there is no nose") {
   auto target = shapes::naca(420, 0.12);
   target.skeg = 100;
