@@ -90,4 +90,13 @@ inline std::vector<std::vector<std::string>> truth(const std::string& name) {
   return rows;
 }
 
+/// A coat of paint so thick, mm.
+inline fairblade::job::Coat coat_of(double thickness) {
+  fairblade::job::Coat coat;
+  coat.name = "barrier coat";
+  coat.stage = "paint";
+  coat.thickness = thickness;
+  return coat;
+}
+
 }  // namespace blade

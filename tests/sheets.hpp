@@ -35,10 +35,7 @@ inline std::string trouble(const fairblade::drawing::Sheet& sheet, double least_
   }
   for (std::size_t a = 0; a < texts.size(); ++a) {
     for (std::size_t b = a + 1; b < texts.size(); ++b) {
-      const Box p = box_of(*texts[a]), q = box_of(*texts[b]);
-      const bool apart = p.max_corner().x() <= q.min_corner().x() || q.max_corner().x() <= p.min_corner().x() ||
-                         p.max_corner().y() <= q.min_corner().y() || q.max_corner().y() <= p.min_corner().y();
-      if (!apart) return "'" + texts[a]->words + "' on '" + texts[b]->words + "'";
+      if (!apart(box_of(*texts[a]), box_of(*texts[b]))) return "'" + texts[a]->words + "' on '" + texts[b]->words + "'";
     }
   }
   return {};

@@ -59,12 +59,7 @@ class Templates {
     drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");
     draw_files(section.name, wanted, end);
-    const auto nose = fill::nose_of(fill::height_of(job_, targets_, section.target), stage, stand_off);
-    if (nose.why_none.empty() && split(section.target, wanted)) {
-      wanted.from_fraction = std::min(aft_half_from, nose_overlap * nose.tail_fraction);
-      draw_files(section.name, wanted, "-aft" + end);
-      if (stand_off > 0) draw_clearance_nose(job_, nose, section.name, files_, pieces_);
-    }
+    if (split(section.target, wanted)) draw_in_two(section, stage, stand_off, end, wanted);
     add_pieces(section, wanted);
   }
 
@@ -80,6 +75,16 @@ class Templates {
   }
 
  private:
+  /// The aft half as files, and as what is wanted from there on, where there is a nose gauge to go with it.
+  void draw_in_two(const Section& section, const fill::Stage& stage, double stand_off, const std::string& end,
+                   drawing::TemplateOf& wanted) {
+    const auto nose = fill::nose_of(fill::height_of(job_, targets_, section.target), stage, stand_off);
+    if (!nose.why_none.empty()) return;
+    wanted.from_fraction = std::min(aft_half_from, nose_overlap * nose.tail_fraction);
+    draw_files(section.name, wanted, "-aft" + end);
+    if (stand_off > 0) draw_clearance_nose(job_, nose, section.name, files_, pieces_);
+  }
+
   void draw_files(const std::string& name, drawing::TemplateOf wanted, const std::string& end) {
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;

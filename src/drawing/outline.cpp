@@ -3,23 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "target/face_lines.hpp"
+
 namespace fairblade::drawing {
 namespace {
 
 constexpr double tolerance = 0.004;  // mm, what thinning may drop
 
-/// Square roots of chord fractions at which to sample: fine enough that the chords between them miss a section by a
-/// few thousandths of a mm.
-std::vector<double> roots_for(double chord) {
-  const auto count = static_cast<int>(std::max(400.0, std::ceil(chord / 2)));
-  std::vector<double> out(static_cast<std::size_t>(count) + 1);
-  for (std::size_t k = 0; k < out.size(); ++k) out[k] = static_cast<double>(k) / count;
-  return out;
-}
-
-/// The same for a measured section. Curvature jumps at the nodes of the interpolant, so they are corners too.
+/// Where a measured section is sampled: as a target, and at the nodes of the interpolant, where curvature
+/// jumps.
 std::vector<double> measured_roots(const section::MeasuredSection& measured) {
-  std::vector<double> roots = roots_for(measured.chord);
+  std::vector<double> roots = target::face_roots(measured.chord);
   for (const section::Side* side : {&measured.port, &measured.starboard}) {
     for (const section::Node& node : side->nodes()) {
       roots.push_back(std::sqrt(std::clamp(node.x / side->chord(), 0.0, 1.0)));
@@ -28,23 +22,6 @@ std::vector<double> measured_roots(const section::MeasuredSection& measured) {
   std::sort(roots.begin(), roots.end());
   roots.erase(std::unique(roots.begin(), roots.end()), roots.end());
   return roots;
-}
-
-Polyline sampled_target(const target::TargetSection& target, Face face) {
-  Polyline line;
-  for (const double u : roots_for(target.chord)) {
-    // Beyond the trailing edge by a rounding there is no half-breadth, so the last place is read a hair ahead of it.
-    const double along = target.chord * u * u;
-    const double inside = target.leading_edge_x + std::min(along, target.chord * (1 - 1e-12));
-    line.emplace_back(target.leading_edge_x + along, target.half_breadth(face, inside));
-  }
-  return line;
-}
-
-Polygon closed(const Polyline& port, const Polyline& starboard) {
-  std::vector<Point> corners(port.begin(), port.end());
-  for (auto at = starboard.rbegin(); at != starboard.rend(); ++at) corners.emplace_back(at->x(), -at->y());
-  return polygon_of(corners);
 }
 
 }  // namespace
@@ -57,7 +34,7 @@ Polyline measured_line(const section::MeasuredSection& measured, Face face) {
 }
 
 Polyline target_line(const target::TargetSection& target, Face face) {
-  return thinned(sampled_target(target, face), tolerance);
+  return thinned(target::face_line(target, face), tolerance);
 }
 
 Polygon measured_outline(const section::MeasuredSection& measured) {
@@ -74,11 +51,11 @@ Polygon measured_outline(const section::MeasuredSection& measured) {
     port.emplace_back(x, to_port);
     starboard.emplace_back(x, to_starboard);
   }
-  return closed(port, starboard);
+  return target::outline_of(port, starboard);
 }
 
 Polygon target_outline(const target::TargetSection& target) {
-  return closed(sampled_target(target, Face::port), sampled_target(target, Face::starboard));
+  return target::outline_of(target::face_line(target, Face::port), target::face_line(target, Face::starboard));
 }
 
 Point widest(const Polyline& line) {

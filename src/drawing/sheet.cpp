@@ -93,4 +93,15 @@ Box box_of(const Text& text) {
   return box;
 }
 
+bool apart(const Box& a, const Box& b, double gap) {
+  return a.max_corner().x() + gap <= b.min_corner().x() || b.max_corner().x() + gap <= a.min_corner().x() ||
+         a.max_corner().y() + gap <= b.min_corner().y() || b.max_corner().y() + gap <= a.min_corner().y();
+}
+
+bool within(const Box& inner, const Box& outer) {
+  constexpr double hair = 1e-9;  // mm
+  return inner.min_corner().x() >= outer.min_corner().x() - hair && inner.min_corner().y() >= outer.min_corner().y() - hair &&
+         inner.max_corner().x() <= outer.max_corner().x() + hair && inner.max_corner().y() <= outer.max_corner().y() + hair;
+}
+
 }  // namespace fairblade::drawing

@@ -128,10 +128,14 @@ double build_of(const job::Coat& coat) {
   return coat.layers * (coat.thickness ? *coat.thickness : coat.dry_film_um.value_or(0) / 1000);
 }
 
+bool over_filler(const job::Coat& coat) {
+  return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled;
+}
+
 double build_of(const job::Job& job) {
   double sum = 0;
   for (const job::Coat& coat : job.coats) {
-    if (coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled) sum += build_of(coat);
+    if (over_filler(coat)) sum += build_of(coat);
   }
   return sum;
 }

@@ -25,6 +25,7 @@ double glass_layer(double g_per_m2, double fibre_fraction = 0.5, double fibre_de
 double film_spread(double volume_solids_percent, double dry_film_um);
 /// Dry build a side, mm: of one coat, and of all that lie on the filler.
 double build_of(const job::Coat& coat);
+bool over_filler(const job::Coat& coat);
 double build_of(const job::Job& job);
 
 /// A square edge under coats, METHOD 6: w = e - 2d/cos(beta) + 2d tan(beta). The target is the finished surface, so w

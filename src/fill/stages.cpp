@@ -3,35 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/numerics.hpp"
 #include "fill/coats.hpp"
+#include "target/face_lines.hpp"
 
 namespace fairblade::fill {
 namespace {
 
 constexpr double tolerance = 0.002;  // mm, what thinning may drop; sampling misses the curve by as much again
-
-bool over_filler(const job::Coat& coat) {
-  return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled;
-}
-
-/// One face of the finished target, from edge to edge, y outwards.
-Polyline face_line(const target::TargetSection& target, target::Face face) {
-  const auto fractions = chord_fractions(static_cast<std::size_t>(std::max(400.0, std::ceil(target.chord / 2))));
-  Polyline line;
-  for (const double f : fractions) {
-    // Beyond the trailing edge by a rounding there is no half-breadth, so the last place is read a hair ahead of it.
-    const double inside = target.leading_edge_x + target.chord * std::min(f, 1 - 1e-12);
-    line.emplace_back(target.leading_edge_x + target.chord * f, target.half_breadth(face, inside));
-  }
-  return thinned(line, tolerance);
-}
-
-Polygon closed(const Polyline& port, const Polyline& starboard) {
-  std::vector<Point> corners(port.begin(), port.end());
-  for (auto at = starboard.rbegin(); at != starboard.rend(); ++at) corners.emplace_back(at->x(), -at->y());
-  return polygon_of(corners);
-}
 
 /// Where the ring comes through the centre plane furthest forward: the index of the corner before, and the place.
 std::optional<std::pair<std::size_t, Point>> foremost(const std::vector<Point>& ring) {
@@ -108,11 +86,11 @@ std::optional<StageSection> stage_section(const target::TargetSection& target, c
   StageSection out;
   out.stage = stage;
   out.stand_off = stand_off;
-  out.port = face_line(target, target::Face::port);
-  out.starboard = face_line(target, target::Face::starboard);
+  out.port = thinned(target::face_line(target, target::Face::port), tolerance);
+  out.starboard = thinned(target::face_line(target, target::Face::starboard), tolerance);
   const double distance = stand_off - stage.to_come;
   if (std::abs(distance) > 1e-9) {
-    const MultiPolygon moved = offset(closed(out.port, out.starboard), distance);
+    const MultiPolygon moved = offset(target::outline_of(out.port, out.starboard), distance);
     if (moved.size() != 1 || !split(moved.front(), out)) return std::nullopt;
   }
   out.leading_edge_x = std::min(out.port.front().x(), out.starboard.front().x());

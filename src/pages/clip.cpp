@@ -12,22 +12,12 @@ namespace bg = boost::geometry;
 namespace fairblade::pages {
 namespace {
 
+using drawing::apart;
 using drawing::Box;
 using drawing::Path;
 using drawing::Text;
+using drawing::within;
 using Runs = std::vector<std::vector<Point>>;
-
-constexpr double hair = 1e-9;  // mm
-
-bool within(const Box& inner, const Box& outer) {
-  return inner.min_corner().x() >= outer.min_corner().x() - hair && inner.min_corner().y() >= outer.min_corner().y() - hair &&
-         inner.max_corner().x() <= outer.max_corner().x() + hair && inner.max_corner().y() <= outer.max_corner().y() + hair;
-}
-
-bool apart(const Box& a, const Box& b) {
-  return a.max_corner().x() <= b.min_corner().x() || b.max_corner().x() <= a.min_corner().x() ||
-         a.max_corner().y() <= b.min_corner().y() || b.max_corner().y() <= a.min_corner().y();
-}
 
 double shared_area(const Box& a, const Box& b) {
   const double w = std::min(a.max_corner().x(), b.max_corner().x()) - std::max(a.min_corner().x(), b.min_corner().x());

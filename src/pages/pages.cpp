@@ -18,7 +18,7 @@ bool fits_paper(const job::Print& print, const Paper& paper, double width, doubl
   return false;
 }
 
-/// The longest side of a piece that is not too wide for a roll.
+/// The longest side of any piece.
 double longest_of(const std::vector<Piece>& pieces) {
   double out = 0;
   for (const Piece& piece : pieces) out = std::max({out, piece.sheet.width, piece.sheet.height});
@@ -26,10 +26,6 @@ double longest_of(const std::vector<Piece>& pieces) {
 }
 
 }  // namespace
-
-bool fits(const job::Print& print, double width, double height) {
-  return fits_paper(print, paper_of(print, std::max(width, height)), width, height);
-}
 
 int columns_for(const job::Print& print, double width) {
   const Paper paper = paper_of(print, width);

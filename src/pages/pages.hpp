@@ -37,8 +37,6 @@ struct Pages {
 /// Pieces in their order as far as sharing pages allows.
 Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces);
 
-/// Does a piece of that size fit a page of this job's paper without a joint?
-bool fits(const job::Print& print, double width, double height);
 /// Pages side by side that so long a piece takes, at the least.
 int columns_for(const job::Print& print, double width);
 /// Pages one above another that a piece of that size takes, laid as it would be.

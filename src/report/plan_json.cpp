@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
+#include "report/json_values.hpp"
 #include "report/report.hpp"
 #include "report/water_json.hpp"
 #include "report/work_json.hpp"
@@ -10,10 +11,6 @@
 
 namespace fairblade::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-Json maybe(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
 
 Json measured_of(const section::Figures& figures) {
   return {{"area", figures.area},

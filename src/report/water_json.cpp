@@ -1,12 +1,11 @@
 #include "report/water_json.hpp"
 
+#include "report/json_values.hpp"
+
 namespace fairblade::report {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json maybe(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
-Json maybe(const std::optional<flow::Band>& band) { return band ? Json{band->low, band->high} : Json(nullptr); }
+Json band_json(const std::optional<flow::Band>& band) { return band ? Json{band->low, band->high} : Json(nullptr); }
 Json why(const std::string& words) { return words.empty() ? Json(nullptr) : Json(words); }
 
 Json blade_json(const flow::BladeWater& blade) {
@@ -85,8 +84,8 @@ Json nose_json(const flow::NoseComparison& nose) {
 Json tone_json(const flow::Tone& tone) {
   return {{"thickness", tone.edge.thickness},
           {"solid_angle", tone.edge.solid_angle},
-          {"hertz", maybe(tone.frequency)},
-          {"humming_knots", maybe(tone.humming)}};
+          {"hertz", band_json(tone.frequency)},
+          {"humming_knots", band_json(tone.humming)}};
 }
 
 Json meaning_json(const flow::Meaning& meaning) {
@@ -127,7 +126,7 @@ nlohmann::ordered_json water_json(const flow::Water& water) {
          {"after", section_json(station.after, water.helm)}});
   }
   for (const flow::EdgeOption& option : water.edge_options) {
-    out["edge_options"].push_back({{"name", option.name}, {"words", option.words}, {"hertz", maybe(option.frequency)}});
+    out["edge_options"].push_back({{"name", option.name}, {"words", option.words}, {"hertz", band_json(option.frequency)}});
   }
   return out;
 }

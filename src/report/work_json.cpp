@@ -1,17 +1,11 @@
 #include "report/work_json.hpp"
 
+#include "report/json_values.hpp"
 #include "report/order_words.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-template <class T>
-Json maybe(const std::optional<T>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json window_of(const std::optional<job::Window>& window) { return window ? Json{window->from, window->to} : Json(nullptr); }
 

@@ -46,14 +46,6 @@ Blade blade_of(const cases::Case& c, std::size_t stations, double shrink = 0.92)
   return out;
 }
 
-job::Coat coat_of(double thickness) {
-  job::Coat coat;
-  coat.name = "barrier coat";
-  coat.stage = "paint";
-  coat.thickness = thickness;
-  return coat;
-}
-
 /// Every case with one, three and twelve stations, and three with coats.
 const std::vector<Blade>& blades() {
   static const std::vector<Blade> all = [] {
@@ -61,7 +53,7 @@ const std::vector<Blade>& blades() {
     for (const cases::Case& c : cases::all()) {
       for (const std::size_t stations : {1, 3}) out.push_back(blade_of(c, stations));
       out.push_back(blade_of(c, 3));
-      out.back().job.coats = {coat_of(0.3)};
+      out.back().job.coats = {blade::coat_of(0.3)};
     }
     out.push_back(blade_of(cases::all().front(), 12, 0.97));
     return out;
@@ -181,7 +173,7 @@ TEST_CASE("a gauge says what it is") {
   }
   CHECK(words_of(cards[0].sheet).find("Station A") != std::string::npos);
   Blade coated = blade;
-  coated.job.coats = {coat_of(0.3)};
+  coated.job.coats = {blade::coat_of(0.3)};
   const auto stage = fill::stages_of(coated.job).front();
   CHECK(words_of(gauge_cards(coated.job, noses(coated, stage))[0].sheet).find("PORT BARE") != std::string::npos);
 }

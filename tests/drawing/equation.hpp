@@ -5,11 +5,11 @@
 #include <optional>
 #include <vector>
 
-#include "base/geometry.hpp"
+#include "lines.hpp"
 
 namespace equation {
 
-using fairblade::Point;
+using lines::Point;
 
 /// The 4-digit form (NACA Report 460, 1933) with a chosen nose radius and edge thickness: the deformation of the nose
 /// vanishes with two derivatives at the place m of greatest thickness, where its coefficients, solved by hand, are
@@ -42,12 +42,6 @@ struct Equation {
   }
 };
 
-inline double to_segment(const Point& p, const Point& a, const Point& b) {
-  const double dx = b.x() - a.x(), dy = b.y() - a.y();
-  const double w = std::clamp(((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-  return std::hypot(p.x() - a.x() - w * dx, p.y() - a.y() - w * dy);
-}
-
 /// The greatest distance from fine samples of the equation to the drawn line, searched near each sample's own place.
 inline double worst_miss(const std::vector<Point>& drawn, const std::vector<Point>& fine) {
   double worst = 0;
@@ -56,7 +50,7 @@ inline double worst_miss(const std::vector<Point>& drawn, const std::vector<Poin
     while (near + 1 < drawn.size() && drawn[near].x() < p.x()) ++near;
     double best = 1e9;
     for (std::size_t k = near > 3 ? near - 3 : 1; k < std::min(near + 4, drawn.size()); ++k) {
-      best = std::min(best, to_segment(p, drawn[k - 1], drawn[k]));
+      best = std::min(best, lines::to_segment(p, drawn[k - 1], drawn[k]));
     }
     worst = std::max(worst, best);
   }

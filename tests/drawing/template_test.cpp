@@ -3,64 +3,13 @@
 
 #include "catch.hpp"
 #include "drawing/cases.hpp"
+#include "drawing/equation.hpp"
 #include "drawing/outline.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;
 
 namespace {
-
-/// The 4-digit form (NACA Report 460, 1933) with a chosen nose radius and edge thickness: the deformation of the nose
-/// vanishes with two derivatives at the place m of greatest thickness, where its coefficients, solved by hand, are
-/// g = sqrt(m) (s - 15/8 s2 + 5/4 s4 - 3/8 s6) with s = sqrt(x/m); the tail's is a cubic from m.
-struct Equation {
-  double chord, t;
-  std::optional<double> radius, edge;  // mm
-  double m = 0;
-
-  static double form(double t, double x) {
-    return 5 * t * (0.2969 * std::sqrt(x) + x * (-0.1260 + x * (-0.3516 + x * (0.2843 - x * 0.1015))));
-  }
-  void find_m() {
-    const auto slope = [](double x) {
-      return 0.2969 / (2 * std::sqrt(x)) - 0.1260 - 2 * 0.3516 * x + 3 * 0.2843 * x * x - 4 * 0.1015 * x * x * x;
-    };
-    double low = 0.25, high = 0.35;
-    for (int k = 0; k < 60; ++k) (slope((low + high) / 2) > 0 ? low : high) = (low + high) / 2;
-    m = low;
-  }
-  double at(double x) const {  // mm aft of the leading edge
-    const double f = x / chord, s = std::sqrt(f / m);
-    double y = form(t, f);
-    if (radius && f < m) {
-      const double gain = std::sqrt(2 * *radius / chord) - 5 * 0.2969 * t;
-      y += gain * std::sqrt(m) * (s - 15.0 / 8 * s * s + 5.0 / 4 * s * s * s * s - 3.0 / 8 * std::pow(s, 6));
-    }
-    if (edge && f > m) y += (*edge / chord / 2 - form(t, 1)) * std::pow((f - m) / (1 - m), 3);
-    return chord * y;
-  }
-};
-
-double to_segment(const Point& p, const Point& a, const Point& b) {
-  const double dx = b.x() - a.x(), dy = b.y() - a.y();
-  const double w = std::clamp(((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-  return std::hypot(p.x() - a.x() - w * dx, p.y() - a.y() - w * dy);
-}
-
-/// The greatest distance from fine samples of the equation to the drawn line, searched near each sample's own place.
-double worst_miss(const std::vector<Point>& drawn, const std::vector<Point>& fine) {
-  double worst = 0;
-  std::size_t near = 1;
-  for (const Point& p : fine) {
-    while (near + 1 < drawn.size() && drawn[near].x() < p.x()) ++near;
-    double best = 1e9;
-    for (std::size_t k = near > 3 ? near - 3 : 1; k < std::min(near + 4, drawn.size()); ++k) {
-      best = std::min(best, to_segment(p, drawn[k - 1], drawn[k]));
-    }
-    worst = std::max(worst, best);
-  }
-  return worst;
-}
 
 const std::vector<Point>& run(const Sheet& sheet, const std::string& id, std::size_t k = 0) {
   for (const Item& item : sheet.items) {
@@ -87,7 +36,7 @@ TEST_CASE("the working edge is the target within 0.02 mm") {
     wish.chord = row.chord, wish.target_ratio = row.t, wish.radius = row.radius, wish.edge = row.edge;
     wish.extend_forward = row.forward, wish.extend_aft = row.aft;
     const cases::Case c = cases::make("row", wish);
-    Equation equation{row.chord + row.forward + row.aft, row.t, row.radius, row.edge};
+    equation::Equation equation{row.chord + row.forward + row.aft, row.t, row.radius, row.edge};
     equation.find_m();
     INFO("chord " << row.chord << " t " << row.t);
     for (const auto face : {section::Face::port, section::Face::starboard}) {
@@ -101,7 +50,7 @@ TEST_CASE("the working edge is the target within 0.02 mm") {
         const double x = equation.chord * (k / 40000.0) * (k / 40000.0);
         fine.emplace_back(x, equation.at(x));
       }
-      const double miss = worst_miss(drawn, fine);
+      const double miss = equation::worst_miss(drawn, fine);
       worst = std::max(worst, miss);
       CHECK(miss < 0.02);  // seen 0.0045
       CHECK(std::abs(drawn.back().x() - equation.chord) < 1e-9);

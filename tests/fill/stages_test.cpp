@@ -5,6 +5,7 @@
 #include "catch.hpp"
 #include "fill/coats.hpp"
 #include "fill/stages.hpp"
+#include "lines.hpp"
 
 using namespace fairblade;
 
@@ -23,18 +24,6 @@ target::TargetSection section_of(double chord, double ratio, std::optional<doubl
   out.curve = form::SectionCurve(form, in_chords(radius), in_chords(edge));
   out.thickness_ratio = ratio;
   return out;
-}
-
-double to_segment(const Point& p, const Point& a, const Point& b) {
-  const double dx = b.x() - a.x(), dy = b.y() - a.y();
-  const double w = std::clamp(((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-  return std::hypot(p.x() - a.x() - w * dx, p.y() - a.y() - w * dy);
-}
-
-double to_line(const Point& p, const Polyline& line) {
-  double best = 1e9;
-  for (std::size_t k = 1; k < line.size(); ++k) best = std::min(best, to_segment(p, line[k - 1], line[k]));
-  return best;
 }
 
 /// The curve moved along its own normals, sampled finely: the other route.
@@ -100,8 +89,8 @@ TEST_CASE("lines of every stage stand off the target along its normals by what i
       for (const Point& p : moved_along_normals(target, by)) {
         // Ahead of the nose and aft of the edge face the other face and the corner cut the offset off.
         if (p.y() < 0 || p.x() > line->trailing_edge_x) continue;
-        miss = std::max(miss, to_line(p, line->port));
-        miss = std::max(miss, to_line(p, line->starboard));
+        miss = std::max(miss, lines::to_line(p, line->port));
+        miss = std::max(miss, lines::to_line(p, line->starboard));
       }
       CHECK(miss < 0.01);  // seen 0.0034
       worst = std::max(worst, miss);

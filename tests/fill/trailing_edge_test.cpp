@@ -41,14 +41,6 @@ std::function<target::TargetSection(double)> wedges(double edge, double port, do
   };
 }
 
-job::Coat coat_of(double thickness) {
-  job::Coat coat;
-  coat.name = "barrier coat";
-  coat.stage = "paint";
-  coat.thickness = thickness;
-  return coat;
-}
-
 fill::EdgeCard card_of(const Blade& blade) { return fill::edge_card_of(blade.job, blade.targets, 1000); }
 
 }  // namespace
@@ -112,7 +104,7 @@ TEST_CASE("a straight batten misses a curved edge") {
 TEST_CASE("coats move the saw line and narrow the edge") {
   // d = 0.74, taper 0.149451 a side, 4 mm: 2.724751 wide (METHOD 6, worked by hand in coats_test); sawn 0.74 ahead.
   auto blade = blade_of({400, 360}, wedges(4, 0.149451, 0.149451));
-  blade.job.coats = {coat_of(0.74)};
+  blade.job.coats = {blade::coat_of(0.74)};
   const auto card = card_of(blade);
   REQUIRE(card.stages.size() == 2);
   CHECK(card.heights[0].widths[0] == Approx(2.724751).margin(2e-5));
@@ -129,7 +121,7 @@ TEST_CASE("the width under coats is that of the moved outline") {  // two routes
     target::fill_in_figures(target);
     return target;
   });
-  blade.job.coats = {coat_of(0.74)};
+  blade.job.coats = {blade::coat_of(0.74)};
   const auto card = card_of(blade);
   REQUIRE(card.shown);
   CHECK(card.heights[0].widths[1] == Approx(4));

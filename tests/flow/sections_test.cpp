@@ -2,26 +2,17 @@
 
 #include "blade.hpp"
 #include "catch.hpp"
+#include "shapes.hpp"
 #include "target/target.hpp"
 
 using namespace fairblade;
 
 namespace {
 
-target::TargetSection form_target(double t, double chord) {
-  target::TargetSection out;
-  out.station = "A";
-  out.chord = chord;
-  form::Form form;
-  form.thickness_ratio = t;
-  out.curve = form::SectionCurve(form);
-  return out;
-}
-
 flow::SectionWater water_of(const job::Station& station, double skeg_form = 0.12) {
   const auto job = blade::job_of({station});
   const auto measured = blade::measured(job);
-  auto target = form_target(skeg_form, measured.chord);
+  auto target = shapes::naca(measured.chord, skeg_form);
   target.skeg = measured.skeg;
   return flow::section_in_water(flow::nodes_of(measured, target), true);
 }
@@ -41,7 +32,7 @@ bool finite(const flow::SectionWater& water) {
 TEST_CASE("a measured section and its target are one in the water") {
   // Exact readings of a form are that form; published slope of the 0012's panels 6.930.
   const auto measured = water_of(blade::exact("A", 0, 420, 0.12));
-  const auto target = flow::section_in_water(flow::nodes_of(form_target(0.12, 420)), true);
+  const auto target = flow::section_in_water(flow::nodes_of(shapes::naca(420, 0.12)), true);
   REQUIRE(measured.known);
   REQUIRE(target.known);
   CHECK(measured.lift_slope == Approx(6.930).epsilon(5e-3));  // seen 1e-4
@@ -130,7 +121,7 @@ TEST_CASE("ragged readings never give a number that is none") {
     job.reading_error = 6;
     const auto measured = section::measure_section(job, station);
     if (!measured) continue;
-    auto target = form_target(0.12, measured->chord);
+    auto target = shapes::naca(measured->chord, 0.12);
     target.skeg = measured->skeg;
     const auto water = flow::section_in_water(flow::nodes_of(*measured, target, 120), true);
     CHECK(finite(water));

@@ -91,8 +91,7 @@ TEST_CASE("a text is on every page that holds it whole, and on one at least") {
       CHECK(box.max_corner().x() <= windows[k].max_corner().x() + 1e-9);
       for (std::size_t b = a + 1; b < shares[k].size(); ++b) {
         const auto other = box_of(shares[k][b]);
-        CHECK((box.max_corner().x() <= other.min_corner().x() || other.max_corner().x() <= box.min_corner().x() ||
-               box.max_corner().y() <= other.min_corner().y() || other.max_corner().y() <= box.min_corner().y()));
+        CHECK(drawing::apart(box, other));
       }
     }
   }

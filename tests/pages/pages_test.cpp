@@ -7,6 +7,7 @@
 
 #include "catch.hpp"
 #include "drawing/cases.hpp"
+#include "lines.hpp"
 #include "pages/pages.hpp"
 #include "sheets.hpp"
 
@@ -40,17 +41,9 @@ Runs runs_of(const Sheet& sheet, const std::string& name) {
   return out;
 }
 
-double to_segment(const Point& p, const Point& a, const Point& b) {
-  const double dx = b.x() - a.x(), dy = b.y() - a.y(), size = dx * dx + dy * dy;
-  const double w = size == 0 ? 0 : std::clamp(((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / size, 0.0, 1.0);
-  return std::hypot(p.x() - a.x() - w * dx, p.y() - a.y() - w * dy);
-}
-
 double to_runs(const Point& p, const Runs& runs) {
   double best = 1e9;
-  for (const auto& run : runs) {
-    for (std::size_t k = 1; k < run.size(); ++k) best = std::min(best, to_segment(p, run[k - 1], run[k]));
-  }
+  for (const auto& run : runs) best = std::min(best, lines::to_line(p, run));
   return best;
 }
 
