@@ -30,11 +30,13 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
       files.push_back({"templates/" + names[*nose.station] + "-nose-" + kind + ".svg",
                        emit::to_svg(drawing::draw_gauge_sheet(plan.job, nose))});
     }
+    std::vector<pages::Piece> of_stage;
     for (const drawing::Card& card : drawing::gauge_cards(plan.job, noses)) {
-      pieces.push_back({card.label, card.sheet, {}, {}});
+      of_stage.push_back({card.label, card.sheet, {}, {}});
     }
     add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind,
-               drawing::nose_tables(plan.job, stage, noses), files, pieces);
+               drawing::nose_tables(plan.job, stage, noses), files, of_stage);
+    if (fill::on_pages(plan.job, stage.kind, false)) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
   }
   const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing);
   add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card), files, pieces);
@@ -45,6 +47,7 @@ void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std:
   const std::string kind = fill::name_of(nose.section.stage.kind);
   files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg",
                    emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
+  if (!fill::on_pages(job, nose.section.stage.kind, true)) return;
   for (const drawing::Card& card : drawing::gauge_cards(job, {nose})) {
     pieces.push_back({card.label, card.sheet, {}, {}});
   }

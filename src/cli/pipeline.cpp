@@ -60,7 +60,7 @@ class Templates {
     const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");
     draw_files(section.name, wanted, end);
     if (split(section.target, wanted)) draw_in_two(section, stage, stand_off, end, wanted);
-    add_pieces(section, wanted);
+    if (fill::on_pages(job_, stage.kind, stand_off > 0)) add_pieces(section, wanted);
   }
 
   void draw_positive(const Section& section, const fill::Stage& stage) {
@@ -71,6 +71,7 @@ class Templates {
     const auto sheet = drawing::draw_positive(wanted);
     const std::string kind = fill::name_of(stage.kind);
     files_.push_back({"templates/" + section.name + "-section-" + kind + ".svg", emit::to_svg(drawing::framed(sheet))});
+    if (!fill::on_pages(job_, stage.kind, false)) return;
     pieces_.push_back({section.target.station + ", the section itself, " + kind, sheet, {}, {}});
   }
 
@@ -138,7 +139,7 @@ void draw_templates(const report::Plan& plan, const std::vector<Section>& sectio
 }
 
 void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, std::vector<emit::File>& files) {
-  const auto set = pages::make_pages(job, pieces);
+  const auto set = pages::make_pages(job, pieces, {fill::template_kinds(job, true), fill::template_kinds(job, false)});
   std::vector<const drawing::Sheet*> sheets;
   for (const pages::Page& page : set.pages) {
     files.push_back({page.file, emit::to_svg(page.sheet)});

@@ -82,6 +82,44 @@ std::vector<Stage> stages_of(const job::Job& job) {
   return out;
 }
 
+bool on_pages(const job::Job& job, StageKind kind, bool stands_off) {
+  const auto& wanted = job.print.pages_of;
+  if (wanted.empty()) return !stands_off && kind == stages_of(job).front().kind;
+  const auto as_asked = stands_off ? job::TemplatesOf::clearance : static_cast<job::TemplatesOf>(kind);
+  return std::find(wanted.begin(), wanted.end(), as_asked) != wanted.end();
+}
+
+std::vector<std::string> template_kinds(const job::Job& job, bool with_pages) {
+  std::vector<std::string> out;
+  for (const Stage& stage : stages_of(job)) {
+    if (on_pages(job, stage.kind, false) == with_pages) out.emplace_back(name_of(stage.kind));
+  }
+  if (job.print.clearance > 0 && on_pages(job, StageKind::final, true) == with_pages) out.emplace_back("clearance");
+  return out;
+}
+
+std::vector<Fault> faults_of(const job::Job& job) {
+  std::vector<Fault> out;
+  const auto stages = stages_of(job);
+  std::string known;
+  for (const Stage& stage : stages) known += (known.empty() ? "\"" : ", \"") + std::string(name_of(stage.kind)) + "\"";
+  if (job.print.clearance > 0) known += ", \"clearance\"";
+  for (const job::TemplatesOf wanted : job.print.pages_of) {
+    if (wanted == job::TemplatesOf::clearance) {
+      if (job.print.clearance > 0) continue;
+      out.push_back({job.print.pages_of_place, "pages of \"clearance\" templates, and \"clearance\" is 0",
+                     "give how far they stand off, as in \"clearance\": 3, or take the word out"});
+      continue;
+    }
+    const auto kind = static_cast<StageKind>(wanted);
+    if (std::any_of(stages.begin(), stages.end(), [&](const Stage& stage) { return stage.kind == kind; })) continue;
+    out.push_back({job.print.pages_of_place,
+                   std::string("pages of the stage \"") + name_of(kind) + "\", which these coats do not make",
+                   "choose from " + known});
+  }
+  return out;
+}
+
 std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off) {
   StageSection out;
   out.stage = stage;

@@ -1,5 +1,5 @@
 // Product: the section at each stage of the work: the target less the coats still to come. Verbs: stages_of,
-// stage_section. mm.
+// on_pages, template_kinds, faults_of, stage_section. mm.
 //
 // The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
 // of what is still to come (METHOD 6: Boost.Geometry's buffer on the curve). Coats wrap the edge face: it retracts by as
@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "base/fault.hpp"
 #include "job/job.hpp"
 #include "target/target.hpp"
 
@@ -26,6 +27,14 @@ const char* name_of(StageKind kind);
 
 /// In the order of the work: bare where there are coats over the filler, glassed where paint follows glass, final.
 std::vector<Stage> stages_of(const job::Job& job);
+
+/// Does a template of that kind go onto pages? As "pages_of" says; else those of the first stage, at which the filler is
+/// shaped, and nothing that stands off it.
+bool on_pages(const job::Job& job, StageKind kind, bool stands_off);
+/// The kinds of templates that have pages, or those that have files alone: "glassed", "clearance"; as in the job file.
+std::vector<std::string> template_kinds(const job::Job& job, bool with_pages);
+/// Pages asked for of a stage that this job's coats do not have.
+std::vector<Fault> faults_of(const job::Job& job);
 
 struct StageSection {
   Stage stage;

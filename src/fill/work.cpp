@@ -1,6 +1,9 @@
 #include "fill/work.hpp"
 
 #include <iterator>
+#include <utility>
+
+#include "fill/stages.hpp"
 
 namespace fairblade::fill {
 
@@ -17,6 +20,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   out.passes = passes_of(job, measured, changes, out.zones, surface, out.coats);
   out.batches = batches_of(job, out.passes);
   out.faults = faults_of(job, out.coats);
+  for (Fault& fault : faults_of(job)) out.faults.push_back(std::move(fault));
   out.schedule = schedule_of(job, targets, out.coats, out.faults);
   out.shopping = shopping_of(job, out.mixes, out.coats);
   if (job.compare_coatings.size() == 2)

@@ -99,6 +99,9 @@ enum class Paper { a4, letter, a3, both, roll_610, roll_914 };
 /// A template in two, nose gauge and aft half: where the chord is long or the paper asks for it, always, never.
 enum class Split { when_needed, always, never };
 
+/// What templates are of: a stage of the work, or standing off the first of them.
+enum class TemplatesOf { bare, glassed, final, clearance };
+
 struct Print {
   Paper paper = Paper::both;
   double margin = 10, overlap = 12;           ///< mm
@@ -107,6 +110,9 @@ struct Print {
   bool positives = false;  ///< the sections themselves, to cut round
   Split split = Split::when_needed;
   double gauge_spacing = 100;  ///< mm down the blade between leading-edge gauges
+  /// Which templates go onto pages (files are made of all); empty: those of the stage that the filler is shaped at.
+  std::vector<TemplatesOf> pages_of;
+  Place pages_of_place;
 };
 
 struct Job {

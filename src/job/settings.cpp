@@ -142,9 +142,26 @@ void read_water(const Reader& reader, const Node& root, Job& job) {
   if (const Node* heard = node->find("heard")) job.water.heard = reader.number(*heard, "water.heard", {5, 5000}, "Hz");
 }
 
+namespace {
+
+void read_pages_of(const Reader& reader, const Node* print, Print& out) {
+  static constexpr std::array<std::string_view, 4> kinds{"bare", "glassed", "final", "clearance"};
+  const Node* wanted = print ? print->find("pages_of") : nullptr;
+  if (!wanted) return reader.used_default("print.pages_of", "the stage that the filler is shaped at");
+  if (!reader.list(*wanted, "print.pages_of", "[\"bare\", \"final\"]")) return;
+  out.pages_of_place = reader.at(*wanted);
+  for (const Node& item : wanted->items) {
+    if (const auto word = reader.word(item, "print.pages_of", kinds)) {
+      out.pages_of.push_back(static_cast<TemplatesOf>(*word));
+    }
+  }
+}
+
+}  // namespace
+
 void read_print(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 8> known{"paper",     "margin",    "overlap", "ruler_reads",
-                                                         "clearance", "positives", "split",   "gauge_spacing"};
+  static constexpr std::array<std::string_view, 9> known{"paper",     "margin", "overlap",       "ruler_reads", "clearance",
+                                                         "positives", "split",  "gauge_spacing", "pages_of"};
   static constexpr std::array<std::string_view, 3> splits{"when-needed", "always", "never"};
   static constexpr std::array<std::string_view, 6> papers{"A4", "Letter", "A3", "both", "roll-610", "roll-914"};
   bool wrong = false;
@@ -166,6 +183,7 @@ void read_print(const Reader& reader, const Node& root, Job& job) {
     reader.used_default("print.split", "when-needed");
   }
   reader.length_setting(node, "print.", "gauge_spacing", job.print.gauge_spacing, {10, 1000});
+  read_pages_of(reader, node, job.print);
 }
 
 }  // namespace fairblade::job

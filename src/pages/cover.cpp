@@ -20,7 +20,27 @@ Draft blank(const std::string& label) {
   return out;
 }
 
-void write_head(const job::Job& job, bool browser_decides, Column& column) {
+std::string listed(const std::vector<std::string>& names, const char* quote) {
+  std::string out;
+  for (const std::string& name : names) out += (out.empty() ? quote : std::string(", ") + quote) + name + quote;
+  return out;
+}
+
+/// Which templates are files alone, and the line of the job file that would bring them onto pages.
+void write_without_pages(const job::Job& job, const Kinds& kinds, Column& column) {
+  if (kinds.without.empty()) return;
+  std::vector<std::string> all = kinds.with_pages;
+  all.insert(all.end(), kinds.without.begin(), kinds.without.end());
+  column.skip(1);
+  column.paragraph("To save paper these pages are not of every template. The folder templates also holds: " +
+                       listed(kinds.without, "") +
+                       (kinds.without.back() == "clearance" ? " (stands " + in_unit(job.print.clearance, job.units) + " off)" : "") +
+                       ". For pages of all of them write \"print\": { \"pages_of\": [" + listed(all, "\"") +
+                       "] } into the job file.",
+                   type);
+}
+
+void write_head(const job::Job& job, bool browser_decides, const Kinds& kinds, Column& column) {
   column.line(job.name, 6.5, true);
   column.line("Templates and sheets to print, cut and glue", 4.2);
   column.skip(3);
@@ -42,6 +62,7 @@ void write_head(const job::Job& job, bool browser_decides, Column& column) {
     column.skip(1);
     column.paragraph("These pages fit both A4 and Letter: use whichever is in the printer.", type);
   }
+  write_without_pages(job, kinds, column);
 }
 
 void write_cautions(Column& column) {
@@ -61,14 +82,15 @@ std::string entry(const Draft& page, std::size_t number) {
 }
 
 /// The list on `covers` pages, or nothing where it needs more.
-std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, std::size_t covers) {
+std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
+                           const Kinds& kinds, std::size_t covers) {
   const Layout layout(job.print, paper, false);
   const double room = layout.window_width() - 4, floor = layout.window_height() - 4;
   std::vector<Draft> out{blank("cover")};
   double y = 0;
   {
     Column column(out.back().content, 2, 2, room);
-    write_head(job, paper.page_size.empty(), column);
+    write_head(job, paper.page_size.empty(), kinds, column);
     write_cautions(column);
     y = column.bottom() + 3;
   }
@@ -89,15 +111,16 @@ std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::v
 
 }  // namespace
 
-std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages) {
+std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
+                             const Kinds& kinds) {
   // A second cover moves every number on by one, which may lengthen the list; it settles at once or soon.
   std::size_t count = 1;
   for (int turn = 0; turn < 5; ++turn) {
-    auto covers = written(job, paper, pages, count);
+    auto covers = written(job, paper, pages, kinds, count);
     if (covers.size() == count) return covers;
     count = covers.size();
   }
-  return written(job, paper, pages, count);
+  return written(job, paper, pages, kinds, count);
 }
 
 }  // namespace fairblade::pages

@@ -7,6 +7,7 @@
 namespace fairblade::pages {
 
 /// As many as the list takes; the list counts the covers themselves.
-std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages);
+std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
+                             const Kinds& kinds);
 
 }  // namespace fairblade::pages

@@ -39,7 +39,7 @@ int rows_for(const job::Print& print, double width, double height) {
   return static_cast<int>(starts_of(height, layout.window_height(), print.overlap, {}).size());
 }
 
-Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces) {
+Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds) {
   const Paper paper = paper_of(job.print, longest_of(pieces));
   std::vector<Piece> small;
   std::vector<Draft> drafts, cut_up;
@@ -52,7 +52,7 @@ Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces) {
   }
   drafts = shared_drafts(job, paper, small);
   drafts.insert(drafts.end(), cut_up.begin(), cut_up.end());
-  auto all = covers_of(job, paper, drafts);
+  auto all = covers_of(job, paper, drafts, kinds);
   all.insert(all.end(), drafts.begin(), drafts.end());
   Pages out;
   out.page_size = paper.page_size;

@@ -34,8 +34,13 @@ struct Pages {
   std::string page_size;    ///< for @page in CSS; empty where the browser's paper stands
 };
 
-/// Pieces in their order as far as sharing pages allows.
-Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces);
+/// Kinds of templates in the words of the job file ("bare", "clearance"): those with pages, and those with files alone.
+struct Kinds {
+  std::vector<std::string> with_pages, without;
+};
+
+/// Pieces in their order as far as sharing pages allows. The cover tells which kinds are without pages.
+Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds = {});
 
 /// Pages side by side that so long a piece takes, at the least.
 int columns_for(const job::Print& print, double width);

@@ -72,6 +72,34 @@ TEST_CASE("stages are the coats over the filler still to come") {
   CHECK(fill::stages_of(job)[1].surface == "glassed");
 }
 
+TEST_CASE("pages are of the stage that the filler is shaped at, or of what was asked for") {
+  using fill::StageKind;
+  job::Job job;
+  CHECK(fill::on_pages(job, StageKind::final, false));  // without coats it is the only one
+  CHECK_FALSE(fill::on_pages(job, StageKind::final, true));
+  CHECK(fill::template_kinds(job, false) == std::vector<std::string>{"clearance"});
+
+  job.coats = {coat("glass", 0.37, 2), coat("paint", 0.06, 4)};
+  CHECK(fill::on_pages(job, StageKind::bare, false));
+  CHECK_FALSE(fill::on_pages(job, StageKind::glassed, false));
+  CHECK_FALSE(fill::on_pages(job, StageKind::final, false));
+  CHECK(fill::template_kinds(job, false) == std::vector<std::string>{"glassed", "final", "clearance"});
+  CHECK(fill::template_kinds(job, true) == std::vector<std::string>{"bare"});
+
+  job.print.pages_of = {job::TemplatesOf::final, job::TemplatesOf::clearance};
+  CHECK_FALSE(fill::on_pages(job, StageKind::bare, false));
+  CHECK(fill::on_pages(job, StageKind::final, false));
+  CHECK(fill::on_pages(job, StageKind::bare, true));
+  CHECK(fill::template_kinds(job, false) == std::vector<std::string>{"bare", "glassed"});
+  CHECK(fill::faults_of(job).empty());
+
+  job.coats.clear();
+  job.print.clearance = 0;
+  job.print.pages_of.push_back(job::TemplatesOf::bare);
+  REQUIRE(fill::faults_of(job).size() == 2);  // nothing stands off, and no coat makes a bare stage
+  CHECK(fill::template_kinds(job, false).empty());
+}
+
 TEST_CASE("lines of every stage stand off the target along its normals by what is to come") {
   struct Row {
     double chord, ratio;

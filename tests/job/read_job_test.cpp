@@ -39,7 +39,7 @@ const char* const whole_job = R"(// every key of a job
   "packs": { "resin": { "kg": 1, "price": 20 }, "hardener": { "kg": 0.4, "price": 12 }, "edges_powder": { "kg": 0.2 }, "faces_powder": { "kg": 0.25, "price": 9 }, "currency": "shells" },
   "compare_coatings": [ { "name": "soft", "price": 100, "life_years": 2 }, { "name": "hard", "price": 400, "life_years": 10 } ],
   "print": { "paper": "a3", "margin": 9, "overlap": 11, "ruler_reads": [99.5, 100.5],
-             "clearance": 2, "positives": true, "split": "always", "gauge_spacing": 75 } // the owner's printer
+             "clearance": 2, "positives": true, "split": "always", "gauge_spacing": 75, "pages_of": ["Bare", "clearance"] } // the owner's printer
 }
 )";
 
@@ -153,6 +153,7 @@ TEST_CASE("a job that says everything has no defaults, and nothing is lost") {
   CHECK(job.print.positives);
   CHECK(job.print.split == Split::always);
   CHECK(job.print.gauge_spacing == 75);
+  CHECK(job.print.pages_of == std::vector<TemplatesOf>{TemplatesOf::bare, TemplatesOf::clearance});
 }
 
 TEST_CASE("the target's keys arrive as they were asked") {
@@ -214,7 +215,8 @@ TEST_CASE("a short job lists every default, in the order of the file") {
         "zones.leading_edge=0.15 of the chord\nzones.trailing_edge=0.15 of the chord\n"
         "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n"
         "print.clearance=3 mm\nprint.positives=false\nprint.split=when-needed\n"
-        "print.gauge_spacing=100 mm\n");
+        "print.gauge_spacing=100 mm\n"
+        "print.pages_of=the stage that the filler is shaped at\n");
 }
 
 TEST_CASE("options win over the file and over the stations") {

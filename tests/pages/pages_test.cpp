@@ -271,6 +271,26 @@ TEST_CASE("the cover lists every page and prints the cautions") {
   }
 }
 
+TEST_CASE("the cover tells which templates have no pages, and how to get them") {
+  const cases::Case c = cases::all().front();
+  const auto words_of = [&](const pages::Kinds& kinds) {
+    std::string out;
+    const auto all = pages::make_pages(c.job, {piece_of(c, true)}, kinds);
+    for (const Page& page : all.pages) {
+      CHECK(sheets::trouble(page.sheet) == "");
+      if (page.holds.at(0).rfind("cover", 0) != 0) continue;
+      for (const Item& item : page.sheet.items) {
+        if (const Text* text = std::get_if<Text>(&item)) out += text->words + " ";
+      }
+    }
+    return out;
+  };
+  const std::string some = words_of({{"bare"}, {"final", "clearance"}}), none = words_of({});
+  CHECK(some.find("also holds: final, clearance (stands 3.0 mm off)") != std::string::npos);
+  CHECK(some.find("\"pages_of\": [\"bare\", \"final\", \"clearance\"]") != std::string::npos);
+  CHECK(none.find("pages_of") == std::string::npos);
+}
+
 TEST_CASE("names that could harm stay harmless") {
   const cases::Case c = cases::all().front();
   pages::Piece piece = piece_of(c, true);
