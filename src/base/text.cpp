@@ -4,11 +4,43 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdint>
 #include <vector>
 
 namespace fairblade {
 
+namespace {
+
+/// The digits of value * 10^decimals as a whole number, put down with their point. False where that number cannot be
+/// told for certain by a multiplication: too large, or so near a half that its rounding might settle which way.
+bool fixed_by_whole(double value, int decimals, std::string& out) {
+  constexpr std::array<double, 7> power{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+  if (decimals < 0 || decimals >= static_cast<int>(power.size())) return false;
+  const double scaled = std::abs(value) * power[static_cast<std::size_t>(decimals)];
+  if (!(scaled < 1e11)) return false;
+  auto whole = static_cast<std::uint64_t>(scaled);
+  const double rest = scaled - static_cast<double>(whole);
+  if (std::abs(rest - 0.5) < 1e-4) return false;  // the product is off by 1e11 * 2^-53 at most
+  if (rest > 0.5) ++whole;
+  std::array<char, 24> digits{};
+  char* const end = digits.data() + digits.size();
+  char* at = end;
+  std::uint64_t left = whole;
+  for (int k = 0; left > 0 || k <= decimals; ++k) {
+    if (k == decimals && decimals > 0) *--at = '.';
+    *--at = static_cast<char>('0' + left % 10);
+    left /= 10;
+  }
+  if (value < 0 && whole > 0) *--at = '-';
+  out.assign(at, end);
+  return true;
+}
+
+}  // namespace
+
 std::string fixed(double value, int decimals) {
+  std::string quick;
+  if (fixed_by_whole(value, decimals, quick)) return quick;
   std::array<char, 400> buffer{};
   const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
   std::string out(buffer.data(), end.ptr);

@@ -1,38 +1,50 @@
 #include "drawing/hatch.hpp"
 
-#include <boost/geometry.hpp>
-#include <boost/geometry/geometries/multi_linestring.hpp>
+#include <algorithm>
 #include <cmath>
-
-namespace bg = boost::geometry;
 
 namespace fairblade::drawing {
 namespace {
 
 constexpr double root_half = 0.70710678118654752440;
+constexpr double least_run = 0.02;  // mm: shorter strokes are not drawn
 
-void hatch_one(const Polygon& area, double spacing, bool rising, Path& path) {
-  Box box;
-  bg::envelope(area, box);
-  const double left = box.min_corner().x() - 1, right = box.max_corner().x() + 1;
-  // On a rising line x + y is constant (y runs down the paper), on a falling one x - y.
-  const double sense = rising ? 1 : -1;
-  const double low = box.min_corner().x() + (rising ? box.min_corner().y() : -box.max_corner().y());
-  const double high = box.max_corner().x() + (rising ? box.max_corner().y() : -box.min_corner().y());
-  const double step = spacing / root_half;
-  for (double k = std::ceil(low / step); k * step <= high; ++k) {
-    // Only the part of the line that passes the box's own heights.
-    const double sum = k * step;
-    const double top = box.min_corner().y() - 1, bottom = box.max_corner().y() + 1;
-    const double x1 = std::max(left, std::min(sum - sense * top, sum - sense * bottom));
-    const double x2 = std::min(right, std::max(sum - sense * top, sum - sense * bottom));
-    if (x2 <= x1) continue;
-    const Polyline line{Point(x1, sense * (sum - x1)), Point(x2, sense * (sum - x2))};
-    bg::model::multi_linestring<Polyline> pieces;
-    bg::intersection(line, area, pieces);
-    for (const Polyline& piece : pieces) {
-      if (piece.size() >= 2 && bg::length(piece) > 0.02) path.runs.push_back({piece.front(), piece.back()});
+struct Crossing {
+  long line;
+  double x;
+};
+
+/// Where the lines sum = k * step cross a ring; `sum` is x + y on a rising line (y runs down the paper), x - y on a
+/// falling one. An edge owns its lower end and not its upper one, so that a corner on a line counts once, or twice.
+void add_crossings(const Polygon::ring_type& ring, double step, double sense, std::vector<Crossing>& out) {
+  for (std::size_t k = 1; k < ring.size(); ++k) {
+    const Point* low = &ring[k - 1];
+    const Point* high = &ring[k];
+    const auto sum = [sense](const Point& p) { return p.x() + sense * p.y(); };
+    if (sum(*low) > sum(*high)) std::swap(low, high);
+    const double from = sum(*low), to = sum(*high);
+    double line = std::ceil(from / step);
+    if (line * step < from) ++line;
+    if ((line - 1) * step >= from) --line;
+    for (; line * step < to; ++line) {
+      const double share = (line * step - from) / (to - from);
+      out.push_back({static_cast<long>(line), low->x() + share * (high->x() - low->x())});
     }
+  }
+}
+
+void hatch_one(const Polygon& area, double step, double sense, Path& path) {
+  std::vector<Crossing> crossings;
+  add_crossings(area.outer(), step, sense, crossings);
+  for (const auto& hole : area.inners()) add_crossings(hole, step, sense, crossings);
+  std::sort(crossings.begin(), crossings.end(),
+            [](const Crossing& a, const Crossing& b) { return a.line != b.line ? a.line < b.line : a.x < b.x; });
+  // A line comes in and goes out by turns.
+  for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
+    const Crossing &in = crossings[k], &out = crossings[k + 1];
+    if ((out.x - in.x) / root_half <= least_run) continue;
+    const double sum = static_cast<double>(in.line) * step;
+    path.runs.push_back({Point(in.x, sense * (sum - in.x)), Point(out.x, sense * (sum - out.x))});
   }
 }
 
@@ -41,7 +53,7 @@ void hatch_one(const Polygon& area, double spacing, bool rising, Path& path) {
 Path hatch(const MultiPolygon& area, double spacing, bool rising) {
   Path path;
   path.pen = Pen::hatch;
-  for (const Polygon& each : area) hatch_one(each, spacing, rising, path);
+  for (const Polygon& each : area) hatch_one(each, spacing / root_half, rising ? 1 : -1, path);
   return path;
 }
 

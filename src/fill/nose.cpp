@@ -5,6 +5,7 @@
 
 #include "base/numerics.hpp"
 #include "base/polyline.hpp"
+#include "base/side_by_side.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -153,8 +154,9 @@ Nose nose_of(const Height& height, const Stage& stage, double stand_off) {
 
 std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
                              const Stage& stage, double spacing) {
-  std::vector<Nose> out;
-  for (const Height& height : heights_down(job, targets, spacing)) out.push_back(nose_of(height, stage));
+  const auto heights = heights_down(job, targets, spacing);
+  std::vector<Nose> out(heights.size());
+  side_by_side(out.size(), [&](std::size_t k) { out[k] = nose_of(heights[k], stage); });
   return out;
 }
 

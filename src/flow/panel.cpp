@@ -57,53 +57,108 @@ std::optional<Shape> shape_of(const std::vector<Point>& nodes, double chord) {
 // The angle of (x, y), and half the logarithm of a/b: by their series where they are small, as for all panels but the
 // nearest. Three times as quick, and a/b near 1 loses no digits. The first term left out is below 1e-15 of the whole.
 constexpr double small = 0.1;
+template <typename T>
+auto angle_series(const T& t, const T& s) {
+  return t * (1 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11 - s / 13))))));
+}
+template <typename T>
+auto half_log_series(const T& q, const T& s) {
+  return q * (1 + s * (1.0 / 3 + s * (1.0 / 5 + s * (1.0 / 7 + s * (1.0 / 9 + s * (1.0 / 11 + s / 13))))));
+}
 double angle_of(double y, double x) {
   if (!(std::abs(y) < small * x)) return std::atan2(y, x);
   const double t = y / x, s = t * t;
-  return t * (1 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11 - s / 13))))));
+  return angle_series(t, s);
 }
 double half_log_of(double a, double b) {
   const double q = (a - b) / (a + b), s = q * q;
   if (!(std::abs(q) < small)) return std::log(a / b) / 2;
-  return q * (1 + s * (1.0 / 3 + s * (1.0 / 5 + s * (1.0 / 7 + s * (1.0 / 9 + s * (1.0 / 11 + s / 13))))));
+  return half_log_series(q, s);
 }
 
-/// One row: the flow through panel i's middle, square to it, per node's vorticity.
-void fill_row(const Shape& shape, std::size_t i, std::vector<double>& square_distance, Eigen::MatrixXd& matrix) {
-  const Vec& point = shape.middle[i];
-  const Vec square = left_of(shape.along[i]);
-  const auto row = static_cast<Eigen::Index>(i);
-  for (std::size_t k = 0; k < shape.node.size(); ++k) square_distance[k] = (point - shape.node[k]).squaredNorm();
-  for (std::size_t j = 0; j < shape.length.size(); ++j) {
-    const Vec& along = shape.along[j];
-    const double length = shape.length[j];
-    const Vec from = point - shape.node[j];
-    const double on = along.dot(square), left = left_of(along).dot(square);
-    const double x = from.dot(along);
-    const double y = i == j ? 0 : cross(along, from);
-    const double lg = half_log_of(square_distance[j], square_distance[j + 1]);
-    const double angle = i == j ? 0 : angle_of(y * length, y * y + x * (x - length));
-    const double whole = angle * on - lg * left;
-    // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
-    const double growing = (x * whole - (y * lg * on - (length - y * angle) * left)) / length;
-    const auto column = static_cast<Eigen::Index>(j);
-    matrix(row, column) += (whole - growing) / (2 * pi);
-    matrix(row, column + 1) += growing / (2 * pi);
+using Row = Eigen::ArrayXd;
+
+/// Rows of influences: what the vorticity at each node sends through the middle of a panel, square to it.
+class Influence {
+ public:
+  explicit Influence(const Shape& shape)
+      : shape_(shape), count_(static_cast<Eigen::Index>(shape.length.size())), node_x_(count_ + 1), node_y_(count_ + 1),
+        along_x_(count_), along_y_(count_), length_(count_) {
+    for (Eigen::Index k = 0; k <= count_; ++k) {
+      node_x_[k] = shape.node[static_cast<std::size_t>(k)][0];
+      node_y_[k] = shape.node[static_cast<std::size_t>(k)][1];
+    }
+    for (Eigen::Index k = 0; k < count_; ++k) {
+      along_x_[k] = shape.along[static_cast<std::size_t>(k)][0];
+      along_y_[k] = shape.along[static_cast<std::size_t>(k)][1];
+      length_[k] = shape.length[static_cast<std::size_t>(k)];
+    }
   }
-  if (!shape.blunt()) return;
-  const std::size_t last = shape.node.size() - 1;
-  const Vec from = point - shape.node[0];
-  const double x = from.dot(shape.base_along);
-  const double y = cross(shape.base_along, from);
-  const double angle = angle_of(y * shape.gap, y * y + x * (x - shape.gap));
-  const double lg = half_log_of(square_distance[0], square_distance[last]);
-  // The water leaves at half of (first - last): what of it crosses the base is source, what runs along it vorticity.
-  const double on = shape.base_along.dot(square), left = left_of(shape.base_along).dot(square);
-  const double jet = std::abs(cross(shape.bisector, shape.base_along)) / 2 * (lg * on + angle * left) +
-                     shape.bisector.dot(shape.base_along) / 2 * (angle * on - lg * left);
-  matrix(row, 0) += jet / (2 * pi);
-  matrix(row, static_cast<Eigen::Index>(last)) -= jet / (2 * pi);
-}
+
+  void add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
+    const Vec& point = shape_.middle[i];
+    const Vec square = left_of(shape_.along[i]);
+    const auto own = static_cast<Eigen::Index>(i);
+    from_x_ = point[0] - node_x_;
+    from_y_ = point[1] - node_y_;
+    distance_ = from_x_ * from_x_ + from_y_ * from_y_;
+    x_ = from_x_.head(count_) * along_x_ + from_y_.head(count_) * along_y_;
+    y_ = along_x_ * from_y_.head(count_) - along_y_ * from_x_.head(count_);
+    y_[own] = 0;
+    settle_angles(own);
+    settle_logarithms();
+    on_ = along_x_ * square[0] + along_y_ * square[1];
+    left_ = along_x_ * square[1] - along_y_ * square[0];
+    whole_ = angle_ * on_ - lg_ * left_;
+    // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
+    growing_ = (x_ * whole_ - (y_ * lg_ * on_ - (length_ - y_ * angle_) * left_)) / length_;
+    out.head(count_) += (whole_ - growing_) / (2 * pi);
+    out.tail(count_) += growing_ / (2 * pi);
+    if (shape_.blunt()) add_base(point, square, out);
+  }
+
+ private:
+  void settle_angles(Eigen::Index own) {
+    rise_ = y_ * length_;
+    run_ = y_ * y_ + x_ * (x_ - length_);
+    ratio_ = rise_ / run_;
+    square_ = ratio_ * ratio_;
+    angle_ = angle_series(ratio_, square_);
+    for (Eigen::Index j = 0; j < count_; ++j) {
+      if (!(std::abs(rise_[j]) < small * run_[j])) angle_[j] = std::atan2(rise_[j], run_[j]);
+    }
+    angle_[own] = 0;
+  }
+
+  void settle_logarithms() {
+    const auto first = distance_.head(count_), second = distance_.tail(count_);
+    ratio_ = (first - second) / (first + second);
+    square_ = ratio_ * ratio_;
+    lg_ = half_log_series(ratio_, square_);
+    for (Eigen::Index j = 0; j < count_; ++j) {
+      if (!(std::abs(ratio_[j]) < small)) lg_[j] = std::log(distance_[j] / distance_[j + 1]) / 2;
+    }
+  }
+
+  /// The water leaves at half of (first - last): what of it crosses the base is source, what runs along it vorticity.
+  void add_base(const Vec& point, const Vec& square, Eigen::Ref<Eigen::ArrayXd> out) const {
+    const Vec from = point - shape_.node[0];
+    const double x = from.dot(shape_.base_along);
+    const double y = cross(shape_.base_along, from);
+    const double angle = angle_of(y * shape_.gap, y * y + x * (x - shape_.gap));
+    const double lg = half_log_of(distance_[0], distance_[count_]);
+    const double on = shape_.base_along.dot(square), left = left_of(shape_.base_along).dot(square);
+    const double jet = std::abs(cross(shape_.bisector, shape_.base_along)) / 2 * (lg * on + angle * left) +
+                       shape_.bisector.dot(shape_.base_along) / 2 * (angle * on - lg * left);
+    out[0] += jet / (2 * pi);
+    out[count_] -= jet / (2 * pi);
+  }
+
+  const Shape& shape_;
+  Eigen::Index count_;
+  Row node_x_, node_y_, along_x_, along_y_, length_;
+  Row from_x_, from_y_, distance_, x_, y_, rise_, run_, ratio_, square_, angle_, lg_, on_, left_, whole_, growing_;
+};
 
 /// How many panels from a sharp edge are far longer than the body is thick between them and their opposites.
 std::size_t thin_pairs(const Shape& shape) {
@@ -181,13 +236,14 @@ std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame)
   const auto shape = shape_of(nodes, frame.chord);
   if (!shape) return std::nullopt;
   const auto count = static_cast<Eigen::Index>(nodes.size());
-  Eigen::MatrixXd matrix = Eigen::MatrixXd::Zero(count, count);
+  Eigen::MatrixXd across = Eigen::MatrixXd::Zero(count, count);  // transposed: a row's numbers stand together
   Eigen::MatrixXd right = Eigen::MatrixXd::Zero(count, 2);
-  std::vector<double> square_distance(nodes.size());
+  Influence influence(*shape);
   for (std::size_t i = 0; i < shape->length.size(); ++i) {
-    fill_row(*shape, i, square_distance, matrix);
+    influence.add_row(i, across.col(static_cast<Eigen::Index>(i)).array());
     right.row(static_cast<Eigen::Index>(i)) = -left_of(shape->along[i]).transpose();
   }
+  Eigen::MatrixXd matrix = across.transpose();
   settle_sharp_edge(*shape, matrix, right);
   matrix(count - 1, 0) = matrix(count - 1, count - 1) = 1;  // Kutta
   if (!matrix.allFinite()) return std::nullopt;

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <utility>
 
+#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "flow/meaning.hpp"
 
@@ -126,9 +128,13 @@ Water before_and_after(const job::Job& job, const std::vector<section::MeasuredS
   settle(job, out);
   const auto weights = weights_of(job, measured);
   bool behind_skeg = false;
+  std::vector<StationWater> stations(measured.size());
+  side_by_side(stations.size(), [&](std::size_t k) {
+    stations[k] = station_water(job, measured[k], targets[k], panels, out, static_cast<std::uint32_t>(k + 1));
+  });
+  out.stations = std::move(stations);
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    out.stations.push_back(station_water(job, measured[k], targets[k], panels, out, static_cast<std::uint32_t>(k + 1)));
-    out.stations.back().weight = weights[k];
+    out.stations[k].weight = weights[k];
     behind_skeg = behind_skeg || measured[k].skeg > 0;
   }
   out.blade_before = blade_in_water(outline_of(job, measured), behind_skeg, out.end_plate, out.knots, out.helm);

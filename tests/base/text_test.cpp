@@ -1,4 +1,7 @@
 #include <array>
+#include <cmath>
+#include <cstdio>
+#include <random>
 
 #include "base/fault.hpp"
 #include "base/file_names.hpp"
@@ -16,6 +19,29 @@ TEST_CASE("numbers are written with a point and without a negative zero") {
   CHECK(trimmed(3.0, 2) == "3");
   CHECK(trimmed(100, 0) == "100");
   CHECK(shortest(0.1) == "0.1");
+}
+
+TEST_CASE("numbers are the C library's own, digit by digit") {
+  std::mt19937_64 random(20261125);
+  std::array<char, 400> wanted{};
+  std::size_t unlike = 0;
+  const auto compare = [&](double value, int decimals) {
+    std::snprintf(wanted.data(), wanted.size(), "%.*f", decimals, value);
+    std::string text = wanted.data();
+    if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) text.erase(0, 1);
+    if (fixed(value, decimals) != text) ++unlike;
+  };
+  for (int k = 0; k < 40000; ++k) {
+    const double magnitude = std::pow(10.0, static_cast<double>(random() % 20) - 6);
+    const double value = (static_cast<double>(random() >> 11) / 9007199254740992.0 - 0.5) * magnitude;
+    for (int decimals = 0; decimals <= 7; ++decimals) {
+      compare(value, decimals);
+      // On a half, or next to one.
+      const double half = (std::floor(value) + 0.5) / std::pow(10.0, decimals);
+      for (const double near : {half, std::nextafter(half, 1e300), std::nextafter(half, -1e300)}) compare(near, decimals);
+    }
+  }
+  CHECK(unlike == 0);
 }
 
 TEST_CASE("an inch is 25.4 mm") {

@@ -1,0 +1,12 @@
+// Independent pieces of work on all the processor's cores. Verbs: side_by_side.
+#pragma once
+#include <cstddef>
+#include <functional>
+
+namespace fairblade {
+
+/// Calls work(0) ... work(count - 1), each once, in no order and several at a time: they must share nothing that they
+/// change. Results do not depend on how many cores there are. The first exception, by number, comes out again.
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work);
+
+}  // namespace fairblade
