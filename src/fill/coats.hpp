@@ -97,6 +97,7 @@ struct NoseGlassPlan {
   double resin_kg = 0;
   double glass_litres = 0;     ///< of the leading edge's fill
   double left_for_filler = 0;  ///< litres, on the blade
+  std::vector<int> under;      ///< layers under each piece of the surface, in its order
 };
 
 struct Coats {

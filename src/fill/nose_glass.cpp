@@ -13,6 +13,55 @@ int layers_in(double depth, double layer, double cover) {
   return depth > cover + layer ? std::min(most_layers, static_cast<int>((depth - cover) / layer + 1e-9)) : 0;
 }
 
+// Layers under every piece: from the nose aft along each face never more than before.
+std::vector<int> layers_under(const std::vector<Piece>& surface, double build, double layer, double cover) {
+  std::vector<int> out(surface.size(), 0);
+  for (std::size_t from = 0, to = 0; from < surface.size(); from = to) {
+    while (to < surface.size() && surface[to].down == surface[from].down) ++to;  // one height
+    for (const Face face : {Face::port, Face::starboard}) {
+      std::vector<std::size_t> aft;
+      for (std::size_t k = from; k < to; ++k) {
+        if (surface[k].face == face && surface[k].zone == Zone::leading_edge) aft.push_back(k);
+      }
+      std::stable_sort(aft.begin(), aft.end(),
+                       [&](std::size_t a, std::size_t b) { return surface[a].x < surface[b].x; });
+      int most = most_layers;
+      for (const std::size_t k : aft) {
+        most = std::min(most, layers_in(surface[k].depth - build, layer, cover));
+        out[k] = most;
+      }
+    }
+  }
+  return out;
+}
+
+NoseGlassStation station_of(const std::string& name, const std::vector<Piece>& surface, const std::vector<int>& under,
+                            std::size_t station, double build, double layer) {
+  NoseGlassStation out{name, 0, 0, {}, 0};
+  std::vector<std::size_t> here;
+  for (std::size_t k = 0; k < surface.size(); ++k) {
+    if (surface[k].station != station || surface[k].zone != Zone::leading_edge) continue;
+    here.push_back(k);
+    out.layers = std::max(out.layers, under[k]);
+    const double depth = surface[k].depth - build;
+    if (depth <= out.depth) continue;
+    out.depth = depth;
+    out.left_for_filler = depth - under[k] * layer;
+  }
+  // A station's slice may stand in two bays: count its pieces once.
+  const auto again = [&](std::size_t k) {
+    const Piece &a = surface[k], &first = surface[here.front()];
+    return a.x == first.x && a.face == first.face;
+  };
+  const auto slices_here = std::max<std::ptrdiff_t>(1, std::count_if(here.begin(), here.end(), again));
+  for (int layer_number = 1; layer_number <= out.layers; ++layer_number) {
+    double width = 0;
+    for (const std::size_t k : here) width += under[k] >= layer_number ? surface[k].girth : 0;
+    out.strip_widths.push_back(width / static_cast<double>(slices_here));
+  }
+  return out;
+}
+
 }  // namespace
 
 NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
@@ -22,36 +71,16 @@ NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::Meas
   NoseGlassPlan out;
   out.cover = wanted.cover;
   out.layer = glass_layer(wanted.cloth.g_per_m2, x, wanted.cloth.fibre_density, job.edges.resin_density);
-  for (const auto& section : measured) out.stations.push_back({section.station, 0, 0, {}, 0});
+  out.under = layers_under(surface, build, out.layer, out.cover);
   double cloth_mm2 = 0, covered = 0, depth_sum = 0;
-  for (const Piece& piece : surface) {
-    if (piece.zone != Zone::leading_edge) continue;
-    const double depth = std::max(0.0, piece.depth - build);
-    const int layers = layers_in(depth, out.layer, wanted.cover);
-    cloth_mm2 += layers * piece.area;
-    covered += layers * out.layer * piece.area;
-    depth_sum += depth * piece.area;
+  for (std::size_t k = 0; k < surface.size(); ++k) {
+    if (surface[k].zone != Zone::leading_edge) continue;
+    cloth_mm2 += out.under[k] * surface[k].area;
+    covered += out.under[k] * out.layer * surface[k].area;
+    depth_sum += std::max(0.0, surface[k].depth - build) * surface[k].area;
   }
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    NoseGlassStation& station = out.stations[k];
-    // A station's slice may stand in two bays: count its pieces once, at the first slice that has them.
-    std::vector<const Piece*> pieces;
-    for (const Piece& piece : surface) {
-      if (piece.station == k && piece.zone == Zone::leading_edge) pieces.push_back(&piece);
-    }
-    double slices_here = 0;
-    for (const Piece* piece : pieces) station.depth = std::max(station.depth, piece->depth - build);
-    for (const Piece* piece : pieces)
-      slices_here += piece->x == pieces.front()->x && piece->face == pieces.front()->face ? 1 : 0;
-    station.layers = layers_in(station.depth, out.layer, wanted.cover);
-    for (int layer = 1; layer <= station.layers; ++layer) {
-      double width = 0;
-      for (const Piece* piece : pieces) {
-        if (layers_in(piece->depth - build, out.layer, wanted.cover) >= layer) width += piece->girth;
-      }
-      station.strip_widths.push_back(width / std::max(1.0, slices_here));
-    }
-    station.left_for_filler = station.depth - station.layers * out.layer;
+    out.stations.push_back(station_of(measured[k].station, surface, out.under, k, build, out.layer));
   }
   out.cloth_area = cloth_mm2 / 1e6;
   out.resin_kg = out.cloth_area * wanted.cloth.g_per_m2 / 1000 * (1 - x) / x;
@@ -59,10 +88,6 @@ NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::Meas
   out.glass_litres = depth_sum > 0 ? filler * covered / depth_sum : 0;
   out.left_for_filler = filler - out.glass_litres;
   return out;
-}
-
-double glass_under(const NoseGlassPlan& plan, double depth) {
-  return layers_in(depth, plan.layer, plan.cover) * plan.layer;
 }
 
 }  // namespace fairblade::fill

@@ -1,9 +1,8 @@
-// Product: the nose built up in cloth before filler. Verbs: nose_glass_of, glass_under (see coats.hpp for what it
-// holds).
+// Product: the nose built up in cloth before filler. Verbs: nose_glass_of (see coats.hpp for what it holds).
 //
-// Layers: as many as leave the wanted cover of filler at the station's deepest place of the leading edge. Strip k lies
-// on k - 1 others and reaches as far round the nose as the depth there takes it and the cover: sum of the girth of the
-// pieces no shallower than k layers and the cover.
+// Layers: as many as leave the wanted cover of filler. A strip is bent round the nose, so it reaches aft only as far as
+// the depth takes it, and those under it, all the way from the leading edge: behind a shallower place there are no more
+// layers than there. The width of strip k is the girth of what carries k layers.
 #pragma once
 #include "fill/coats.hpp"
 
@@ -11,8 +10,5 @@ namespace fairblade::fill {
 
 NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                             const Zones& zones, const std::vector<Piece>& surface, double build);
-
-/// mm of glass under a place of the leading edge that is so deep, coats taken off.
-double glass_under(const NoseGlassPlan& plan, double depth);
 
 }  // namespace fairblade::fill

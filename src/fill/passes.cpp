@@ -12,11 +12,23 @@ constexpr double nothing = 0.01;  // mm, as for the zones' areas
 struct Depths {  // of one zone
   double build, allowance;
   const NoseGlassPlan* glass;  ///< under this zone, or none
+  const std::vector<Piece>& surface;
   std::vector<const Piece*> pieces;
 
-  double to_put_on(double depth) const {
+  double to_put_on(const Piece& piece) const { return to_put_on(piece.depth, piece); }
+  // As deep as that, over the glass of this piece.
+  double to_put_on(double depth, const Piece& piece) const {
     if (!(depth > build + nothing)) return 0;
-    return depth - build - (glass ? glass_under(*glass, depth - build) : 0) + allowance;
+    const double under = glass ? glass->under[static_cast<std::size_t>(&piece - surface.data())] * glass->layer : 0;
+    return std::max(0.0, depth - build - under) + allowance;
+  }
+  const Piece* nearest(std::size_t station, double x, Face face) const {
+    const Piece* best = nullptr;
+    for (const Piece* piece : pieces) {
+      if (piece->station != station || piece->face != face) continue;
+      if (!best || std::abs(piece->x - x) < std::abs(best->x - x)) best = piece;
+    }
+    return best;
   }
 };
 
@@ -25,11 +37,13 @@ void find_stations(const std::vector<section::MeasuredSection>& measured, const 
   for (std::size_t k = 0; k < measured.size(); ++k) {
     PassStation here{measured[k].station, measured[k].down, 0, 0};
     for (const Piece* piece : depths.pieces) {
-      if (piece->station == k) here.depth = std::max(here.depth, depths.to_put_on(piece->depth));
+      if (piece->station == k) here.depth = std::max(here.depth, depths.to_put_on(*piece));
     }
     const Deepest& deep = changes[k].add;  // known exactly
-    if (zone_at(deep.x, measured[k].chord, bounds) == out.zone)
-      here.depth = std::max(here.depth, depths.to_put_on(deep.depth));
+    if (zone_at(deep.x, measured[k].chord, bounds) == out.zone) {
+      const Piece* piece = depths.nearest(k, deep.x, deep.face);
+      if (piece) here.depth = std::max(here.depth, depths.to_put_on(deep.depth, *piece));
+    }
     if (here.depth > out.deepest) {
       out.deepest = here.depth;
       out.deepest_down = here.down;
@@ -37,7 +51,7 @@ void find_stations(const std::vector<section::MeasuredSection>& measured, const 
     out.stations.push_back(std::move(here));
   }
   for (const Piece* piece : depths.pieces) {
-    const double depth = depths.to_put_on(piece->depth);
+    const double depth = depths.to_put_on(*piece);
     if (depth <= out.deepest) continue;
     out.deepest = depth;
     out.deepest_down = piece->down;
@@ -56,7 +70,7 @@ void share_out(const Depths& depths, double litres, ZonePasses& out) {
   for (int number = 1; number <= count; ++number) {
     Pass pass{number, each, (count - number) * each, 0, {}};
     for (const Piece* piece : depths.pieces) {
-      pass.litres += piece->area * std::clamp(depths.to_put_on(piece->depth) - pass.left_over, 0.0, each);
+      pass.litres += piece->area * std::clamp(depths.to_put_on(*piece) - pass.left_over, 0.0, each);
     }
     for (PassStation& station : out.stations) {
       if (station.depth <= pass.left_over + nothing) continue;
@@ -77,7 +91,7 @@ void offer_core(const Depths& depths, ZonePasses& out) {
   for (double thickness = 5; thickness + core_cover <= deepest; ++thickness) {
     double area = 0;
     for (const Piece* piece : depths.pieces) {
-      if (piece->depth - depths.build >= thickness + core_cover) area += piece->area;
+      if (depths.to_put_on(*piece) - depths.allowance >= thickness + core_cover) area += piece->area;
     }
     const double saved = area * thickness / mm3_per_litre;
     if (saved > best.filler_saved) best = {thickness, core_cover, area / mm2_per_m2, saved, 0, 0};
@@ -101,14 +115,14 @@ std::array<ZonePasses, 3> passes_of(const job::Job& job, const std::vector<secti
     zone.zone = static_cast<Zone>(k);
     zone.layer_limit = filler_of(job, zone.zone).layer_limit;
     const bool glazed = zone.zone == Zone::leading_edge && coats.nose_glass;
-    Depths depths{coats.build, job.workshop.sanding_allowance, glazed ? &*coats.nose_glass : nullptr, {}};
+    Depths depths{coats.build, job.workshop.sanding_allowance, glazed ? &*coats.nose_glass : nullptr, surface, {}};
     for (const Piece& piece : surface) {
       if (piece.zone == zone.zone) depths.pieces.push_back(&piece);
     }
     find_stations(measured, changes, job.zones, depths, zone);
     if (!(zones.by_zone[k].to_mix > 0)) continue;
     share_out(depths, zones.by_zone[k].to_mix, zone);
-    if (!glazed) offer_core(depths, zone);
+    offer_core(depths, zone);
   }
   return out;
 }

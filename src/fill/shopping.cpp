@@ -68,7 +68,7 @@ void add_fillers(const job::Job& job, const std::array<ZoneMix, 3>& mixes, const
 }
 
 void add_coats(const job::Job& job, const Coats& coats, std::vector<ShoppingItem>& out) {
-  if (coats.nose_glass) {
+  if (coats.nose_glass && coats.nose_glass->cloth_area > 0) {
     const job::Cloth& cloth = job.nose_glass->cloth;
     const double metres = 1.1 * coats.nose_glass->cloth_area / (cloth.width / 1000);  // overlaps, as for other cloth
     out.push_back(item("cloth for the nose", metres, "m", std::nullopt));

@@ -210,3 +210,24 @@ TEST_CASE("the nose in glass, then filler") {
   for (const double width : station.strip_widths) strips += width;
   CHECK(nose.cloth_area == Approx(strips * 1000 / 1e6).epsilon(0.02));  // the same all the way down
 }
+
+TEST_CASE("cloth that would not touch the leading edge is not planned") {
+  // 10 to 16 % with the leading edge where it is: nothing to build up at the edge itself, and 400 x 0.06 x 5 x
+  // (0.2969 sqrt(0.15) - ...) = 10.7 mm at the end of the zone. A strip round the nose has no room; all is filler.
+  auto job = planned::tapered(2, 1000, 400, 400, 0.10, 0.16);
+  const auto plain = planned::plan(job);
+  job.nose_glass = job::NoseGlass{job::Cloth{300, 1000, 50, 2.54, {}}, 2};
+  const auto p = planned::plan(job);
+  REQUIRE(p.work.coats.nose_glass);
+  const auto& nose = *p.work.coats.nose_glass;
+  CHECK(nose.cloth_area == 0);
+  for (const auto& station : nose.stations) {
+    CHECK(station.layers == 0);
+    CHECK(station.strip_widths.empty());
+    CHECK(station.depth > 9);
+    CHECK(station.left_for_filler == Approx(station.depth));
+  }
+  CHECK(p.work.zones[fill::Zone::leading_edge].filler == plain.work.zones[fill::Zone::leading_edge].filler);
+  CHECK(p.work.passes[0].deepest == Approx(plain.work.passes[0].deepest));
+  for (const auto& item : p.work.shopping.items) CHECK(item.what != "cloth for the nose");
+}

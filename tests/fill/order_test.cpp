@@ -34,7 +34,10 @@ TEST_CASE("the work comes in the yard's order") {
   job.workshop.support_patches_m2 = 0.03;
   job.nose_glass = job::NoseGlass{job::Cloth{300, 1000, 50, 2.54, {}}, 2};
   job.coats = {paint("barrier"), paint("antifouling")};
-  for (auto& station : job.stations) station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 4};
+  for (auto& station : job.stations) {
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 4};
+    station.target.extend_leading_edge.mm = 8;  // room for cloth round the nose
+  }
   const auto p = planned::plan(job);
   const auto tasks = tasks_of(p.work.order);
   const auto first = [&](const std::string& task) { return std::find(tasks.begin(), tasks.end(), task) - tasks.begin(); };

@@ -153,4 +153,12 @@ TEST_CASE("past 15 mm a core is offered, of the thickness that saves most") {
   for (double other = 5; other < 15; ++other) CHECK(saved(other) <= 1.05 * zone.core->filler_saved);
   CHECK(zone.core->passes_after < int(zone.passes.size()) + 1);
   CHECK_FALSE(planned::plan(planned::tapered(2, 1000, 400, 400, 0.10, 0.13)).work.passes[1].core);
+  // Cloth round the nose that ends before the deep place leaves the offer standing there: 0 to 12 mm of depth under the
+  // cloth's end, and more than 15 mm where the zone ends.
+  auto job = planned::tapered(2, 1000, 400, 400, 0.06, 0.18);
+  job.nose_glass = job::NoseGlass{job::Cloth{300, 1000, 50, 2.54, {}}, 2};
+  const auto nose = planned::plan(job);
+  CHECK(nose.work.coats.nose_glass->cloth_area == 0);
+  REQUIRE(nose.work.passes[0].core);
+  CHECK(nose.work.passes[0].core->filler_saved > 0);
 }
