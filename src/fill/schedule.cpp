@@ -123,8 +123,8 @@ std::vector<Warning> warnings_of(const job::Job& job, const Schedule& schedule) 
   if (!schedule.too_damp) return {};
   return {
       {"dew-point", "job",
-       "at " + trimmed(job.workshop.temperature, 1) + " C and " + trimmed(job.workshop.humidity_percent, 0) +
-           " % the dew point is " + fixed(schedule.dew_point, 1) + " C, " + fixed(schedule.room, 1) +
+       "at " + trimmed(job.workshop.temperature, 1) + " °C and " + trimmed(job.workshop.humidity_percent, 0) +
+           " % humidity the dew point is " + fixed(schedule.dew_point, 1) + " °C, " + fixed(schedule.room, 1) +
            " below the room: wait until there are 3 degrees between them, and measure the blade's own temperature"}};
 }
 

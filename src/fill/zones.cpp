@@ -13,6 +13,9 @@ constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
 constexpr double nothing = 0.01;  // mm: no filler is spread so thin
 using Three = std::array<double, 3>;
 
+// Litres, or nothing where they are less than a cubic millimetre: two outlines that meet leave rounding behind.
+double told(double litres) { return litres > 1e-6 ? litres : 0; }
+
 std::size_t index(Zone zone) { return static_cast<std::size_t>(zone); }
 double sum(const Three& three) { return three[0] + three[1] + three[2]; }
 
@@ -141,8 +144,8 @@ Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>&
   if (found > 1e-6) out.scaled_by = scale;  // below a microlitre it tells of rounding only
   for (std::size_t k = 0; k < 3; ++k) {
     out.by_zone[k].zone = static_cast<Zone>(k);
-    out.by_zone[k].net = net[k] * scale;
-    out.by_zone[k].beyond = beyond[k];
+    out.by_zone[k].net = told(net[k] * scale);
+    out.by_zone[k].beyond = told(beyond[k]);
   }
   take_surface(surface, build, out);
   for (std::size_t k = 0; k < changes.size(); ++k) {  // the stations' deepest places are known exactly

@@ -27,7 +27,11 @@ std::string wetted_words(const fill::Wetted& wetted) {
   if (wetted.tip > 0) ends.push_back(fixed(wetted.tip, 3) + " m² of tip");
   if (wetted.top > 0) ends.push_back(fixed(wetted.top, 3) + " m² of top");
   if (!ends.empty()) out += ", with " + listed(ends);
-  return out + ": " + m2(wetted.filled) + " filled, " + m2(wetted.bare) + " bare, " + m2(wetted.old) + " as it is.";
+  std::vector<std::string> kinds;
+  for (const auto& [area, kind] : {std::pair{wetted.filled, " filled"}, {wetted.bare, " bare"}, {wetted.old, " as it is"}}) {
+    if (area >= 0.005) kinds.push_back(m2(area) + kind);
+  }
+  return out + (kinds.empty() ? "." : ": " + listed(kinds) + ".");
 }
 
 std::string paint_table(const Plan& plan) {
@@ -88,20 +92,30 @@ std::string edge_table(const Plan& plan) {
          table.html();
 }
 
+// "14 × 181, 49 and 43": strips that print alike are counted.
+std::string strip_words(const std::vector<double>& widths, LengthUnit unit) {
+  std::vector<std::pair<std::string, int>> runs;
+  for (const double width : widths) {
+    std::string words = unit == LengthUnit::mm ? fixed(width, 0) : both_units(width, unit);
+    if (runs.empty() || runs.back().first != words) runs.emplace_back(std::move(words), 0);
+    ++runs.back().second;
+  }
+  std::vector<std::string> out;
+  for (const auto& [words, count] : runs) out.push_back(count > 1 ? std::to_string(count) + " × " + words : words);
+  return listed(out, 40);
+}
+
 std::string nose_glass_part(const Plan& plan) {
   const auto& nose = plan.work.coats.nose_glass;
   if (!nose) return {};
   const LengthUnit unit = plan.job.units;
   html::Table table("Strips of cloth round the nose",
-                    {"Station", "To build up (mm)", "Layers", "Strip widths, innermost first (mm)", "Left for filler (mm)"});
+                    {"Station", "To build up (mm)", "Layers", "Strip widths, innermost first (mm)", "Left for filler at the deepest place (mm)"});
   for (const std::size_t k : stations_shown(plan)) {
     const auto& one = nose->stations[k];
-    std::vector<std::string> widths;
-    for (const double width : one.strip_widths) {
-      widths.push_back(plan.job.units == LengthUnit::inch ? both_units(width, unit) : fixed(width, 0));
-    }
+    const std::string widths = one.strip_widths.empty() ? "none" : strip_words(one.strip_widths, unit);
     table.row({html::words(one.station), html::length(one.depth, unit), html::number(std::to_string(one.layers)),
-               html::words(widths.empty() ? "none" : listed(widths, 40)), html::length(one.left_for_filler, unit)});
+               html::words(widths), html::length(one.left_for_filler, unit)});
   }
   const std::string heading = html::subheading("The nose in glass, then filler");
   if (!(nose->cloth_area > 0)) {
@@ -109,8 +123,8 @@ std::string nose_glass_part(const Plan& plan) {
                                      both_units(nose->cover, unit) + " of filler: it is all filler.");
   }
   return heading +
-         html::paragraph("One layer of the cloth is " + fixed(nose->layer, 2) + " mm thick when wetted out. " +
-                         both_units(nose->cover, unit) + " are left for filler to shape. In all " + fixed(nose->cloth_area, 2) +
+         html::paragraph("One layer of the cloth is " + fixed(nose->layer, 2) + " mm thick when wetted out. At least " +
+                         both_units(nose->cover, unit) + " over it are left for filler to shape. In all " + fixed(nose->cloth_area, 2) +
                          " m² of cloth and " + grams(nose->resin_kg) + " of resin and hardener on the blade.") +
          table.html();
 }

@@ -11,7 +11,9 @@ std::string defaults_part(const Plan& plan) {
       "trials say is better. Each is a key of the job file.");
   out += "<dl class=\"plain\">\n";
   for (const DefaultUsed& one : plan.job.defaults) {
-    out += "<dt>" + html::text(one.key) + "</dt><dd>" + html::text(one.value) + "</dd>\n";
+    std::string key;  // a long one breaks between its words
+    for (const char letter : html::text(one.key)) key += letter == '_' ? "_<wbr/>" : std::string(1, letter);
+    out += "<dt>" + key + "</dt><dd>" + html::text(one.value) + "</dd>\n";
   }
   return out + "</dl>\n";
 }

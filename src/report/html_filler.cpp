@@ -92,14 +92,16 @@ std::string mix_part(const Plan& plan) {
     estimated |= mix.other_ratio_estimated;
     table.row({html::words(capital(fill::name_of(one.zone))), html::number(litres(mix.litres) + ", " + grams(mix.paste_kg)),
                html::number(grams(mix.resin_kg) + " (" + ml(mix.resin_litres) + ")"),
-               html::number(grams(mix.hardener_kg) + " (" + ml(mix.hardener_litres) + ")"), html::number(grams(mix.powder_kg)),
+               html::number(grams(mix.hardener_kg) + " (" + ml(mix.hardener_litres) + ")"),
+               html::number(grams(mix.powder_kg) + " (" + ml(mix.powder_litres) + ")"),
                html::number(ratio_words(mix.ratio_by_weight)), html::number(ratio_words(mix.ratio_by_volume)),
                html::number(fixed(mix.paste_density, 2) + " kg")});
   }
   if (table.empty()) return html::paragraph("Nothing is filled, so nothing is mixed.");
   std::string out = table.html();
   out += html::paragraph(
-      "Weigh the powder, never scoop it: a litre of loose powder is mostly air. What the data sheets say comes before any "
+      "Weigh the powder, never scoop it: the mL behind it are what its grains take up in the paste, and a scoop of loose "
+      "powder is mostly air, so several times that. What the data sheets say comes before any "
       "number here that the list of defaults names." +
       std::string(estimated ? " The densities of resin and hardener apart are estimates, so the ratio that you did not give, "
                               "and the millilitres, are estimates too."
@@ -144,7 +146,7 @@ std::string batches_part(const Plan& plan) {
     const auto both = [&](double weight, double volume) { return g(weight) + " (" + fixed(volume, volume < 20 ? 1 : 0) + " mL)"; };
     table.row({html::words(capital(fill::name_of(one.zone)) + ", pass " + std::to_string(one.pass)),
                html::number(std::to_string(one.count)), html::number(g(one.batch_g)), html::number(both(one.resin_g, one.resin_ml)),
-               html::number(both(one.hardener_g, one.hardener_ml)), html::number(g(one.powder_g)),
+               html::number(both(one.hardener_g, one.hardener_ml)), html::number(both(one.powder_g, one.powder_ml)),
                html::number(minutes_words(one.minutes)), html::number(minutes_words(one.spread_minutes))});
   }
   if (table.empty()) return {};

@@ -19,8 +19,8 @@ std::string area_words(double mm2, LengthUnit unit) {
 
 std::string depth_words(const Plan& plan, std::size_t k, const fill::Deepest& deepest, double area) {
   if (!(deepest.depth > 0)) return "nothing";
-  return area_words(area, plan.job.units) + " of the section, deepest " + both_units(deepest.depth, plan.job.units) + " at x " +
-         both_units(deepest.x, plan.job.units) + ", " + side_words(plan.measured[k], deepest.face);
+  return area_words(area, plan.job.units) + " of the section, deepest " + both_units(deepest.depth, plan.job.units) + ", " +
+         aft_words(deepest.x, plan.job.units) + ", " + side_words(plan.measured[k], deepest.face);
 }
 
 // All rows of a face, or of hundreds the ends, the deepest of each kind and some between.
@@ -89,7 +89,9 @@ std::string stations_part(const Plan& plan, const ReportPictures& pictures) {
       "In the pictures forward is to the left. The grey part of a section is what comes off. Under it each face is laid out "
       "flat: hatched upwards is filler to add, grey and crossed downwards is what to take off, and a dot is a reading. At "
       "the very edges a strip is cut where it would run off. In the tables x is how far aft of the leading edge a reading was "
-      "taken, and half-breadths are counted from the plane through the stock.");
+      "taken, and half-breadths are counted from the plane through the stock. A change in the tables is counted straight across the "
+      "blade, the depths beside the pictures square to its surface: close behind the leading edge, where the surface turns, "
+      "the first is the greater of the two.");
   for (const std::size_t k : stations_shown(plan)) out += station_html(plan, k, pictures);
   return out;
 }

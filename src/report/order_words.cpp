@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "fill/stages.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -35,6 +36,8 @@ std::string batch_words(const fill::PassBatches& one) {
                     " resin, " + g(one.hardener_g) + " hardener, " + g(one.powder_g) + " powder. Each stays workable for " +
                     minutes_words(one.minutes) + " and takes " + minutes_words(one.spread_minutes) + " to spread";
   if (one.count > 1) out += "; the pass takes " + minutes_words(one.pass_minutes);
+  if (one.cannot_spread_in_time)
+    out += ", longer than a batch stays workable, so do it in parts that end at a station, port and starboard apart";
   return out + ".";
 }
 
@@ -93,14 +96,16 @@ StepWords longboard_words(const Plan& plan) {
 
 StepWords template_words(const Plan& plan, const Step& step) {
   StepWords out{"Try the templates at every station, port and starboard", {}};
-  if (step.depth > 0) {
-    out.sentences.push_back("A final template is of the finished surface: until the coats are on it stands off by " +
-                            both_units(step.depth, plan.job.units) + " all along, and that is right. The trailing edge is narrower "
-                            "now by the table under \"coats\".");
-  } else {
-    out.sentences.push_back("It touches all along when the section is right.");
+  const auto stages = fill::stages_of(plan.job);
+  if (stages.size() > 1) {
+    out.sentences.push_back(
+        "Those marked \"" + std::string(fill::name_of(stages.front().kind)) + "\": they leave room for the " +
+        both_units(step.depth, plan.job.units) +
+        " a side of coats that are still to come. The trailing edge is narrower now by the table under \"coats\".");
   }
-  out.sentences.push_back("Fill again only where it stands off more, and over a wide area.");
+  out.sentences.push_back(
+      "A template touches all along when the section is right. Fill again only where it stands off, and over a "
+      "wide area.");
   return out;
 }
 
@@ -147,7 +152,16 @@ StepWords coat_words(const Plan& plan, const Step& step) {
     out.sentences.push_back("A place may be coated again " + hours_words(*asked.recoat) + " after it was coated; later it must be sanded first.");
   } else if (coat.layers > 1) {
     out.sentences.push_back("The data sheet tells how long to wait between layers, and how long at most.");
+  } else if (k + 1 < plan.job.coats.size()) {
+    out.sentences.push_back("The data sheet tells how long to wait before the next coat, and how long at most.");
   }
+  const bool last_of_glass =
+      coat.stage == "glass" && (k + 1 == plan.job.coats.size() || plan.job.coats[k + 1].stage != "glass");
+  const auto stages = fill::stages_of(plan.job);
+  const bool glassed =
+      std::any_of(stages.begin(), stages.end(), [](const auto& one) { return one.kind == fill::StageKind::glassed; });
+  if (last_of_glass && glassed)
+    out.sentences.push_back("When it is hard and smooth, try the templates marked \"glassed\".");
   if (coat.patches > 0) out.sentences.push_back("Leave " + fixed(coat.patches, 2) + " m² under the supports for later.");
   return out;
 }

@@ -61,7 +61,8 @@ dl.plain dd { margin: 0; }
   table.wide tbody th { background: #e8e8e8; border-bottom: 0; font-size: 1rem; }
   table.wide td { display: flex; justify-content: space-between; gap: 1rem; text-align: right; border-bottom: 1px solid #d0d0d0; }
   table.wide tbody th::before { content: attr(data-of) " "; font-weight: normal; }
-  table.wide td::before { content: attr(data-of); color: #4a4a4a; font-size: .875rem; text-align: left; max-width: 55%; }
+  table.wide td::before { content: attr(data-of); color: #4a4a4a; font-size: .875rem; text-align: left; max-width: 55%;
+    flex: none; overflow-wrap: normal; }
   table.narrow th, table.narrow td { padding: .25rem .3rem; font-size: .875rem; }
   table.narrow tbody th { min-width: 0; }
   dl.plain { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); }
@@ -75,7 +76,7 @@ dl.plain dd { margin: 0; }
   h2 { font-size: 14pt; }
   h3 { font-size: 11pt; }
   h2, h3, caption, p:has(+ table) { break-after: avoid; }
-  p, li { orphans: 3; widows: 3; }
+  p, li { break-inside: avoid; }
   .new-page { break-before: page; }
   .new-page > h2 { margin-top: 0; }
   dl.plain { grid-template-columns: auto 1fr auto 1fr; }
@@ -89,6 +90,7 @@ dl.plain dd { margin: 0; }
   .five { grid-template-columns: 1fr 1fr; }
   .five .value { font-size: 12pt; }
   .shown { display: grid; grid-template-columns: 64mm 1fr; gap: 0 4mm; align-items: start; }
+  .whole-blade svg { max-height: 222mm; }  /* with its heading and caption on one sheet */
   .shown figure { margin: 0; }
   .shown table { margin-top: 0; }
   .shown th, .shown td { padding: .1rem .15rem; font-size: 8pt; }

@@ -59,6 +59,13 @@ std::string range_words(double low, double high) {
   return "19 times in 20 between " + fixed(low, 2) + " and " + litres(high);
 }
 
+std::string aft_words(double x, LengthUnit unit) {
+  constexpr double nothing = 0.05;  // mm: prints as 0.0
+  if (x <= -nothing) return both_units(-x, unit) + " ahead of the old leading edge";
+  if (x < nothing) return "at the leading edge";
+  return both_units(x, unit) + " aft of the leading edge";
+}
+
 std::string deepest_place(const Plan& plan, bool removal) {
   const fill::Deepest* worst = nullptr;
   std::size_t at = 0;
@@ -67,8 +74,8 @@ std::string deepest_place(const Plan& plan, bool removal) {
     if (one.depth > 0 && (!worst || one.depth > worst->depth)) worst = &one, at = k;
   }
   if (!worst) return "none";
-  return both_units(worst->depth, plan.job.units) + " at station " + on_one_line(plan.changes[at].station) + ", x " +
-         both_units(worst->x, plan.job.units) + ", " + side_words(plan.measured[at], worst->face);
+  return both_units(worst->depth, plan.job.units) + " at station " + on_one_line(plan.changes[at].station) + ", " +
+         aft_words(worst->x, plan.job.units) + ", " + side_words(plan.measured[at], worst->face);
 }
 
 std::size_t batches_in(const Plan& plan, fill::Zone zone) {
@@ -132,7 +139,7 @@ std::vector<std::string> not_included(const Plan& plan) {
     out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) +
                   ": the job gives no \"bottom\"");
   }
-  out.push_back("glass and paint");
+  if (plan.job.coats.empty() && !plan.job.nose_glass) out.push_back("glass and paint: the job names no \"coats\"");
   return out;
 }
 

@@ -33,7 +33,10 @@ std::string side_words(const section::MeasuredSection& measured, section::Face f
 std::string nearest_form(const Plan& plan, std::size_t station);
 /// How far one station is from its nearest standard section: typical miss, worst miss and where.
 std::string nearness(const Plan& plan, std::size_t station);
-/// "4.2 mm at station C, x 33.0 mm, port", the deepest of its kind on the blade; "none" where there is none.
+/// "33.0 mm aft of the leading edge", "at the leading edge" or "5.0 mm ahead of the old leading edge".
+std::string aft_words(double x, LengthUnit unit);
+/// "4.2 mm at station C, 33.0 mm aft of the leading edge, port", the deepest of its kind on the blade; "none" where there
+/// is none.
 std::string deepest_place(const Plan& plan, bool removal);
 /// Batches over all passes of a zone.
 std::size_t batches_in(const Plan& plan, fill::Zone zone);

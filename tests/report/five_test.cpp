@@ -18,8 +18,8 @@ TEST_CASE("the five numbers, each with its place") {
   auto five = report::five_numbers(plan);
   CHECK(five[0].value == "2.50 L");
   CHECK(five[0].note == "2.00 L of it stays on the blade, 0.20 L is sanded off, 0.30 L is lost in pots");
-  CHECK(five[1].value == "4.3 mm at station B, x 101.6 mm, port");
-  CHECK(five[2].value == "0.8 mm at station A, x 25.4 mm, starboard");  // 0.75 at both: the first
+  CHECK(five[1].value == "4.3 mm at station B, 101.6 mm aft of the leading edge, port");
+  CHECK(five[2].value == "0.8 mm at station A, 25.4 mm aft of the leading edge, starboard");  // 0.75 at both: the first
   CHECK(five[3].value == "12.3 to 13.1 % now, 12.0 % then");
   CHECK(five[3].note == "nearest standard sections 0012 and 0013");
   CHECK(five[4].what == "Trailing edge");  // no balance without a stock
@@ -30,7 +30,7 @@ TEST_CASE("the five numbers, each with its place") {
   five = report::five_numbers(plan);
   CHECK(five[4].value == "14.8 % now, 15.2 % then");
   CHECK(five[4].note == "trailing edge 2.0 mm (0.079 in) now, 3.0 to 4.0 mm (0.118 to 0.157 in) then");
-  CHECK(five[1].value == "4.3 mm (0.168 in) at station B, x 101.6 mm (4.000 in), port");
+  CHECK(five[1].value == "4.3 mm (0.168 in) at station B, 101.6 mm (4.000 in) aft of the leading edge, port");
 }
 
 TEST_CASE("a blade that needs nothing says so") {

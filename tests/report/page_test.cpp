@@ -120,10 +120,12 @@ TEST_CASE("names with markup and of two hundred letters do no harm") {
   const std::string bad = "<b>&\"'</b> \xf0\x9f\x90\xa6 " + std::string(200, 'W');
   plan.job.name = plan.measured[0].station = plan.changes[0].station = plan.targets[0].station = bad;
   plan.job.defaults.push_back({"<key>", "a & b"});
+  plan.job.defaults.push_back({"workshop.pot_life", "25"});
   const std::string page = report::report_html(plan, pictures());
   CHECK_FALSE(has(page, "<b>"));
   CHECK(has(page, "&lt;b&gt;&amp;&quot;&#39;&lt;/b&gt; \xf0\x9f\x90\xa6 WWWW"));
   CHECK(has(page, "&lt;key&gt;"));
+  CHECK(has(page, "<dt>workshop.pot_<wbr/>life</dt>"));
 }
 
 TEST_CASE("of hundreds of stations and readings some are shown, the deepest among them") {
