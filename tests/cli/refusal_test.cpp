@@ -38,6 +38,22 @@ TEST_CASE("at most twenty faults are told, one line each") {
   CHECK(lines <= 20);
 }
 
+TEST_CASE("coats that cannot all go on before dusk are refused") {
+  const Folder folder;
+  // Five coats, half an hour at the least from one to the next, from 9:00: the fifth would begin at 11:00.
+  const std::string job = folder.write(
+      "late.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
+                       R"(, "target": { "trailing_edge_thickness": 4 },
+  "coats": [ { "name": "Curlew", "dry_film_um": 50, "layers": 5, "spreading_rate": 10, "recoat_hours": [0.5, 4], "one_day": true } ],
+  "workshop": { "start": "09:00", "dusk": "11:00" } })");
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  CHECK(result.status == 2);
+  CHECK(result.out.empty());
+  CHECK(has(result.err, "5 coats of Curlew begun at 9:00 last until 11:0"));
+  CHECK(has(result.err, "and dusk is at 11:00: begin by 8:5"));
+  CHECK_FALSE(fs::exists(folder.at("out")));
+}
+
 TEST_CASE("warnings change the exit status only under --strict") {
   const Folder folder;
   CHECK(run({"plan", profile("turnstone"), "-o", folder.at("out")}).status == 0);
