@@ -8,7 +8,9 @@
 namespace fairblade::target {
 
 double TargetSection::half_breadth(Face face, double x) const {
-  if (x < leading_edge_x || x > trailing_edge_x()) return 0;
+  constexpr double rounding = 1e-6;  // mm: a reading at the edge itself stays on the section
+  if (x < leading_edge_x - rounding || x > trailing_edge_x() + rounding) return 0;
+  x = std::clamp(x, leading_edge_x, trailing_edge_x());
   if (const FaceShape* own = shape(face)) return own->at(x);
   return whole_chord() * curve.at((x - leading_edge_x + skeg) / whole_chord());
 }

@@ -155,6 +155,11 @@ TEST_CASE("the profiles are the troubles that they say") {
   const auto dunlin = plan_of("dunlin");
   CHECK(dunlin["stations"][0]["chord"].get<double>() == Approx(14.25 * 25.4));
   CHECK(dunlin["stations"][0]["offsets"][0]["x"].get<double>() == Approx(0).margin(1e-9));  // the stock is 0.75 in aft
+  // Half of 3/16 in at the trailing edge of every station; till 2026-11-25 stations 1 and 3, whose edges lie 1e-13 mm
+  // ahead of their last readings, were told to take that edge off.
+  for (const auto& station : dunlin["stations"]) {
+    CHECK(station["offsets"].back()["target"].get<double>() == Approx(2.38125));
+  }
 }
 
 TEST_CASE("target keys on the command line win over the file") {
