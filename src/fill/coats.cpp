@@ -185,8 +185,12 @@ std::vector<Fault> faults_of(const job::Job& job, const Coats& coats) {
   std::vector<Fault> out;
   for (const Edge& edge : coats.edges) {
     if (!edge.closes) continue;
+    const auto station = std::find_if(job.stations.begin(), job.stations.end(),
+                                      [&](const auto& one) { return one.name == edge.station; });
+    const Place place = station == job.stations.end() ? Place{job.file, 0}
+                                                      : job::place_of(*station, {"trailing_edge_thickness"});
     const auto mm = [&](double value) { return in_unit(value, job.units); };
-    out.push_back({{job.file, 0},
+    out.push_back({place,
                    "the coats are " + mm(edge.build) + " a side, and the trailing edge of station " + edge.station +
                        " at " + mm(edge.finished) + " closes to a point under them",
                    "make \"trailing_edge_thickness\" more than " + mm(edge.least) + ", or the coats thinner"});

@@ -109,7 +109,7 @@ Schedule schedule_of(const job::Job& job, const std::vector<target::TargetSectio
     OneDay day{k, coat.name, coats.coats[k].area / job.workshop.paint_m2_per_minute, {}};
     auto times = day_of(coat.name, coat.layers, job.workshop.start, day.coat_minutes, *coat.recoat, job.workshop.dusk);
     for (Fault fault : times.faults()) {
-      fault.place = {job.file, 0};
+      fault.place = {job.file, coat.line};
       faults.push_back(std::move(fault));
     }
     if (!times) continue;

@@ -96,6 +96,7 @@ void read_coat(const Reader& outer, const Node& node, std::size_t index, Job& jo
                                                           "life_years"};
   if (!outer.object(node, "a coat", known)) return;
   Coat coat;
+  coat.line = node.line;
   Reader reader = outer;
   reader.of = " of coat " + std::to_string(index + 1);
   if (const Node* name = node.find("name")) {

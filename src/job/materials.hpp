@@ -54,6 +54,7 @@ struct Coat {
   std::optional<Window> recoat;  ///< hours
   bool one_day = false;          ///< all layers must go on in one day
   std::optional<double> life_years;
+  int line = 0;  ///< where it begins in the job's file
 };
 
 /// A filler's mix; what the owner did not give is a default, listed.

@@ -49,8 +49,21 @@ TEST_CASE("coats that cannot all go on before dusk are refused") {
   const Result result = run({"plan", job, "-o", folder.at("out")});
   CHECK(result.status == 2);
   CHECK(result.out.empty());
-  CHECK(has(result.err, "5 coats of Curlew begun at 9:00 last until 11:0"));
+  CHECK(has(result.err, "late.json:4: 5 coats of Curlew begun at 9:00 last until 11:0"));
   CHECK(has(result.err, "and dusk is at 11:00: begin by 8:5"));
+  CHECK_FALSE(fs::exists(folder.at("out")));
+}
+
+TEST_CASE("coats that close the trailing edge are refused where its thickness is asked for") {
+  const Folder folder;
+  const std::string job = folder.write(
+      "thick.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
+                        ",\n  \"coats\": [ { \"name\": \"glass\", \"thickness\": 1.5, \"layers\": 2 } ],\n"
+                        "  \"target\": {\n  \"trailing_edge_thickness\": 3 } }");
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  CHECK(result.status == 2);
+  CHECK(has(result.err, "thick.json:6: the coats are 3.0 mm a side, and the trailing edge of station A at 3.0 mm closes to a "
+                        "point under them: make \"trailing_edge_thickness\" more than "));
   CHECK_FALSE(fs::exists(folder.at("out")));
 }
 
