@@ -50,6 +50,26 @@ TEST_CASE("filled, bare and old make up the whole") {
   CHECK(w.filled + w.bare + w.old == Approx(w.all).epsilon(1e-12));
   CHECK(w.filled > 0);
   CHECK(w.bare == Approx(0.4 * (w.all - w.filled)).epsilon(1e-12));
+  // A tenth of a litre to the m² that is filled (common practice), and 12 % of what is mixed lost.
+  CHECK(p.work.coats.pinhole_litres == Approx(0.1 * w.filled / 0.88));
+}
+
+TEST_CASE("patches under the supports are kept back of coats over all, and no more than there is blade") {
+  auto job = plain_blade();
+  job.workshop.support_patches_m2 = 0.03;
+  auto over_all = paint("antifouling", 50, 2), on_bare = paint("barrier", 50, 2);
+  over_all.spreading_rate = on_bare.spreading_rate = 10;
+  on_bare.on = job::CoatedPart::bare;
+  job.coats = {on_bare, over_all};
+  for (auto& station : job.stations) station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 4};
+  const auto p = planned::plan(job);
+  CHECK(p.work.coats.wetted.patches == 0.03);
+  CHECK(p.work.coats.coats.at(0).patches == 0);
+  CHECK(p.work.coats.coats.at(1).patches == 0.03);
+  CHECK(p.work.coats.coats.at(1).area == Approx(p.work.coats.wetted.all));  // their paint is bought with the rest
+  job.workshop.support_patches_m2 = 50;
+  const auto whole = planned::plan(job);
+  CHECK(whole.work.coats.wetted.patches == Approx(whole.work.coats.wetted.all));
 }
 
 TEST_CASE("coats narrow a square edge") {

@@ -82,6 +82,48 @@ TEST_CASE("a batch is weighed or poured, and has its minutes") {
   CHECK(has(words_of(report::batches_part(plan)), "so that it can be spread before it goes off"));
 }
 
+TEST_CASE("a pass tells when the next may follow, when it may be sanded, and whether it outlasts its batch") {
+  auto plan = hand_made::worked();
+  fill::Step step;
+  step.task = fill::Task::prefill;
+  step.zone = fill::Zone::faces;
+  step.batches = 0;
+  step.pass = 1;
+  step.passes = 2;
+  step.litres = 1.25;
+  step.stations = {"B"};
+  const auto all = [&] {
+    std::string out;
+    for (const auto& one : report::words_of(plan, step).sentences) out += one + " ";
+    return out;
+  };
+  CHECK(report::words_of(plan, step).title == "Fill the lows of the faces, pass 1 of 2: 1.25 L");
+  CHECK(has(all(), "The next pass follows after 6 to 24 hours without sanding; later than that wash with clean water and "
+                   "abrade first."));
+  CHECK_FALSE(has(all(), "do it in parts"));
+  plan.work.batches[0].cannot_spread_in_time = true;
+  CHECK(has(all(), "longer than a batch stays workable, so do it in parts that end at a station"));
+  plan.work.batches[0].overcoat.reset();
+  CHECK(has(all(), "data sheet tells when the next pass may follow"));
+  step.task = fill::Task::fill_faces;
+  plan.work.batches[0].sand_after_hours = 16;
+  CHECK(has(all(), "Sand after 16 hours, not sooner."));
+}
+
+TEST_CASE("how thick a strip bends, and how long a block may be") {
+  auto plan = hand_made::worked();
+  plan.work.schedule.longboard = {300, 3};
+  CHECK(has(said(plan, fill::Task::longboard), "Plywood up to 3.0 mm thick still bends to the roundest place of the faces "
+                                               "(radius 300.0 mm)."));
+  plan.work.schedule.longboard = {1e5, 1000};
+  CHECK(has(said(plan, fill::Task::longboard), "any board bends to them"));
+  plan.work.schedule.blocks = {{"A", fill::Face::port, 120, 0.3, 1000.0, false, 40.0},
+                               {"A", fill::Face::starboard, 120, 0.3, 900.0, false, 37.9},
+                               {"B", fill::Face::port, 120, 0.3, {}, true, {}}};
+  const std::string page = words_of(report::order_part(plan));
+  CHECK(has(page, "Station 30 % A 38 B any"));  // the shorter of the two faces'
+}
+
 TEST_CASE("passes with their stations, and the offer of a board") {
   const std::string page = words_of(report::passes_part(hand_made::worked()));
   CHECK(has(page, "Faces 1 of 1 5.5 0.0 1.25 L A and B"));
