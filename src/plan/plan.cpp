@@ -51,9 +51,12 @@ std::optional<double> litres_without(const Plan& plan, std::size_t k) {
   const target::Governing& governing = *plan.targets[k].governing;
   job::Job job = plan.job;
   auto& readings = job.stations[k].readings;
-  const auto read = std::find_if(readings.begin(), readings.end(),
-                                 [&](const job::Reading& r) { return r.line == governing.line; });
-  if (read == readings.end()) return std::nullopt;
+  // Several readings may stand on one line: the one that was read nearest.
+  const auto read = std::min_element(readings.begin(), readings.end(), [&](const job::Reading& a, const job::Reading& b) {
+    const bool a_there = a.line == governing.line, b_there = b.line == governing.line;
+    return a_there != b_there ? a_there : std::abs(a.x - governing.x) < std::abs(b.x - governing.x);
+  });
+  if (read == readings.end() || read->line != governing.line) return std::nullopt;
   const double x = read->x;
   for (job::Reading& reading : readings) {
     if (reading.x != x) continue;
