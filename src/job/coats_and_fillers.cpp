@@ -105,7 +105,7 @@ void read_coat(const Reader& outer, const Node& node, std::size_t index, Job& jo
     reader.missing(node, "name", "give the coat a name, as in \"name\": \"barrier coat\"");
   }
   const std::string prefix = "coats[" + std::to_string(index) + "].";
-  if (const Node* cloth = node.find("cloth")) coat.cloth = read_cloth(reader, *cloth, "cloth");
+  if (const Node* cloth = node.find("cloth")) coat.cloth = read_cloth(reader, *cloth, "cloth", prefix + "cloth");
   read_build(reader, node, coat);
   if (const Node* layers = node.find("layers")) {
     if (const auto read = reader.whole(*layers, "layers", 1, 50)) coat.layers = *read;

@@ -32,7 +32,8 @@ std::optional<Window> read_window(const Reader& reader, const Node& node, std::s
 /// { "size": ..., "price": ... }, size in the unit named.
 std::optional<Pack> read_pack(const Reader& reader, const Node& node, const std::string& key, std::string_view size_key,
                               std::string_view unit);
-std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const std::string& key);
+/// `listed`: what its defaults are listed under, "coats[0].cloth".
+std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const std::string& key, const std::string& listed);
 /// The object under that key, or nothing where it is missing or wrong; `wrong` tells the two apart.
 const Node* part(const Reader& reader, const Node* from, std::string_view key, std::span<const std::string_view> known,
                  bool& wrong);

@@ -29,7 +29,7 @@ std::optional<Pack> read_pack(const Reader& reader, const Node& node, const std:
   return out;
 }
 
-std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const std::string& key) {
+std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const std::string& key, const std::string& listed) {
   static constexpr std::array<std::string_view, 5> known{"g_per_m2", "width", "fibre_weight_percent", "fibre_density",
                                                          "price_per_m"};
   if (!reader.object(node, in_quotes(key) + reader.of, known)) return std::nullopt;
@@ -40,9 +40,17 @@ std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const st
     weight = reader.number(*given, prefix + "g_per_m2", {10, 3000}, "g/m2");
   else
     reader.missing(node, prefix + "g_per_m2", "give the cloth's weight, as in { \"g_per_m2\": 300 }");
-  reader.length_setting(&node, prefix, "width", out.width, {10, 5000});
-  reader.setting(&node, prefix, "fibre_weight_percent", out.fibre_weight_percent, {10, 90}, "%");
-  reader.setting(&node, prefix, "fibre_density", out.fibre_density, {0.5, 5}, "kg/L");
+  Reader judge = reader;  // a fault names the key within its coat, a default the coat too
+  judge.defaults = nullptr;
+  judge.length_setting(&node, prefix, "width", out.width, {10, 5000});
+  judge.setting(&node, prefix, "fibre_weight_percent", out.fibre_weight_percent, {10, 90}, "%");
+  judge.setting(&node, prefix, "fibre_density", out.fibre_density, {0.5, 5}, "kg/L");
+  const auto list_if_default = [&](const std::string& one, const std::string& value) {
+    if (!node.find(one)) reader.used_default(listed + "." + one, value);
+  };
+  list_if_default("width", shortest(out.width) + " mm");
+  list_if_default("fibre_weight_percent", shortest(out.fibre_weight_percent) + " %");
+  list_if_default("fibre_density", shortest(out.fibre_density) + " kg/L");
   if (const Node* price = node.find("price_per_m"))
     out.price_per_m = reader.number(*price, prefix + "price_per_m", {0, 1e6});
   if (!weight) return std::nullopt;
@@ -59,7 +67,7 @@ void read_nose_glass(const Reader& reader, const Node& root, Job& job) {
   const Node* cloth = node->find("cloth");
   if (!cloth) return reader.missing(*node, "nose_glass.cloth", "describe the cloth, as in { \"g_per_m2\": 300 }");
   reader.length_setting(node, "nose_glass.", "cover", out.cover, {0, 50});
-  if (const auto read = read_cloth(reader, *cloth, "nose_glass.cloth")) {
+  if (const auto read = read_cloth(reader, *cloth, "nose_glass.cloth", "nose_glass.cloth")) {
     out.cloth = *read;
     job.nose_glass = out;
   }
