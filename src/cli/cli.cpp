@@ -47,7 +47,7 @@ int dispatch(const std::vector<std::string>& args, std::ostream& out, std::ostre
 int run(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
   const int status = dispatch(args, out, err);
   if (out.flush()) return status;
-  err << "fairblade: standard output could not be written: see whether the disk is full\n";
+  err << "fairblade: standard output could not be written: see whether it was closed, or its disk is full\n";
   return ExitStatus::not_written;
 }
 

@@ -12,6 +12,7 @@
 #include <set>
 #include <string_view>
 
+#include "emit/beside.hpp"
 #include "emit/svg.hpp"
 
 #ifdef __linux__
@@ -23,35 +24,6 @@ namespace fs = std::filesystem;
 
 namespace fairblade::emit {
 namespace {
-
-/// What went wrong with one file or folder: words, or nothing.
-using Trouble = std::optional<std::string>;
-
-Trouble trouble(const std::string& doing, const fs::path& path, int error) {
-  return doing + " " + path.string() + ": " + std::strerror(error);
-}
-
-Trouble sync_folder(const fs::path& folder) {
-  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (handle < 0) return trouble("cannot open", folder, errno);
-  const int result = ::fsync(handle);
-  const int error = errno;
-  ::close(handle);
-  // Some file systems cannot sync a folder; the files themselves are synced.
-  if (result != 0 && error != EINVAL && error != EROFS) return trouble("cannot sync", folder, error);
-  return {};
-}
-
-Trouble write_all(int handle, std::string_view bytes, const fs::path& path) {
-  while (!bytes.empty()) {
-    const ssize_t written = ::write(handle, bytes.data(), bytes.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written < 0) return trouble("cannot write", path, errno);
-    bytes.remove_prefix(static_cast<std::size_t>(written));
-  }
-  if (::fsync(handle) != 0) return trouble("cannot write", path, errno);
-  return {};
-}
 
 /// A new file; an existing one is never overwritten.
 Trouble write_file(const fs::path& path, std::string_view bytes) {
@@ -124,19 +96,13 @@ Trouble make_parents(const fs::path& folder, Rollback& rollback) {
   }
   if (errno != ENOENT) return trouble("cannot reach", parent, errno);
   if (Trouble above = make_parents(parent, rollback)) return above;
-  if (::mkdir(parent.c_str(), 0777) != 0) return trouble("cannot create", parent, errno);
+  if (::mkdir(parent.c_str(), 0777) != 0) {
+    const int error = errno;
+    if (error == EEXIST && fs::is_directory(parent)) return {};  // another run was quicker
+    return trouble("cannot create", parent, error);
+  }
   rollback.made(parent);
   return {};
-}
-
-/// A hidden, new folder beside `folder`.
-Trouble make_beside(const fs::path& folder, fs::path& made) {
-  for (int k = 0; k < 1000; ++k) {
-    made = folder.parent_path() / (".fairblade-" + std::to_string(::getpid()) + "-" + std::to_string(k));
-    if (::mkdir(made.c_str(), 0777) == 0) return {};
-    if (errno != EEXIST) return trouble("cannot create a folder in", folder.parent_path(), errno);
-  }
-  return trouble("cannot create a folder in", folder.parent_path(), EEXIST);
 }
 
 Trouble write_files(const fs::path& into, const std::vector<File>& files) {
@@ -211,19 +177,45 @@ int exchange(const fs::path& a, const fs::path& b) {
 #endif
 }
 
-/// The new folder in the old one's place, the old one under the new one's name.
-Trouble swap_in(const fs::path& fresh, const fs::path& folder) {
-  if (exchange(fresh, folder) == 0) return {};
+/// Where the earlier results stand for a moment, where two folders cannot be swapped in one step.
+fs::path aside_of(const fs::path& folder) { return folder.parent_path() / (".fairblade-old-" + folder.filename().string()); }
+
+bool is_there(const fs::path& path) {
+  struct stat info {};
+  return ::lstat(path.c_str(), &info) == 0;
+}
+
+bool holds_a_plan(const fs::path& folder) { return head_of(folder / "plan.json", 4096).find("\"fairblade\"") != std::string::npos; }
+
+/// The new folder in the old one's place; `old_tree`: where the old one stands now.
+Trouble swap_in(const fs::path& fresh, const fs::path& folder, fs::path& old_tree) {
+  if (exchange(fresh, folder) == 0) {
+    old_tree = fresh;
+    return {};
+  }
   if (errno != ENOSYS && errno != EINVAL) return trouble("cannot replace", folder, errno);
-  fs::path aside = fresh;
-  aside += "-old";
+  const fs::path aside = aside_of(folder);
   if (::rename(folder.c_str(), aside.c_str()) != 0) return trouble("cannot replace", folder, errno);
   if (::rename(fresh.c_str(), folder.c_str()) != 0) {
     const int error = errno;
     ::rename(aside.c_str(), folder.c_str());
     return trouble("cannot replace", folder, error);
   }
-  ::rename(aside.c_str(), fresh.c_str());
+  old_tree = aside;
+  return {};
+}
+
+/// A run that was killed between the two renames left the earlier results aside: they are put back.
+Trouble put_back(const fs::path& folder, std::string& note) {
+  const fs::path aside = aside_of(folder);
+  if (!is_there(aside)) return {};
+  if (!is_there(folder)) {
+    if (::rename(aside.c_str(), folder.c_str()) != 0) return trouble("cannot put back", aside, errno);
+    note = "an earlier run was cut off while it replaced this folder: what stood in it was put back";
+  } else if (holds_a_plan(folder)) {  // the swap was done, the clearing was not
+    std::error_code ignored;
+    fs::remove_all(aside, ignored);
+  }
   return {};
 }
 
@@ -250,37 +242,51 @@ std::optional<Fault> refusal(const std::string& given, const fs::path& folder) {
   }
   const bool empty = fs::is_empty(folder, error);
   if (error) return Fault{place, "cannot be read: " + error.message(), "give another folder with -o"};
-  if (!empty && head_of(folder / "plan.json", 4096).find("\"fairblade\"") == std::string::npos) {
+  if (!empty && !holds_a_plan(folder)) {
     return Fault{place, "is not empty and holds no earlier plan", "give a new or an empty folder with -o"};
   }
   return {};
 }
 
-/// Everything up to the swap, and the swap; `old_tree` is what is left to be removed afterwards.
-Trouble replace(const fs::path& folder, bool exists, const std::vector<File>& files, fs::path& old_tree) {
-  Rollback rollback;
-  fs::path fresh;
-  if (Trouble failed = make_parents(folder, rollback)) return failed;
-  if (Trouble failed = make_beside(folder, fresh)) return failed;
-  rollback.tree(fresh);
-  if (Trouble failed = write_files(fresh, files)) return failed;
-  if (exists) {
-    if (Trouble failed = carry_over(folder, fresh, {})) return failed;
+/// A link to a folder stays; what it points to is replaced. Nothing where the link leads nowhere.
+std::optional<fs::path> real_folder(const fs::path& folder) {
+  std::error_code error;
+  if (!fs::is_symlink(fs::symlink_status(folder, error))) return is_there(folder) ? fs::canonical(folder, error) : folder;
+  if (const fs::path real = fs::canonical(folder, error); !error) return real;
+  const fs::path next = folder.parent_path() / fs::read_symlink(folder, error);
+  if (!error && is_there(aside_of(next))) return next;  // it did, before a run was cut off
+  return std::nullopt;
+}
+
+struct Swap {
+  const std::string& given;
+  const fs::path& folder;
+  const std::vector<File>& files;
+  fs::path fresh, old_tree;
+
+  Fault failed(std::string what) const {
+    return {{given, 0}, std::move(what), "nothing was changed; make room or give another folder with -o"};
+  }
+  /// Under lock_parent: what is there now may not have been there before.
+  std::optional<Fault> into_place(Rollback& rollback) {
+    if (!is_there(folder)) {
+      if (::rename(fresh.c_str(), folder.c_str()) != 0) return failed(*trouble("cannot create", folder, errno));
+      rollback.keep();
+      return {};
+    }
+    if (auto refused = refusal(given, folder)) return refused;
+    if (Trouble trouble = carry_over(folder, fresh, {})) return failed(*trouble);
     struct stat info {};
     if (::stat(folder.c_str(), &info) == 0) ::chmod(fresh.c_str(), info.st_mode & 07777);
-    if (Trouble failed = swap_in(fresh, folder)) return failed;
-    old_tree = fresh;
-  } else if (::rename(fresh.c_str(), folder.c_str()) != 0) {
-    return trouble("cannot create", folder, errno);
+    if (Trouble trouble = swap_in(fresh, folder, old_tree)) return failed(*trouble);
+    rollback.keep();
+    return {};
   }
-  rollback.keep();
-  sync_folder(folder.parent_path());
-  return {};
-}
+};
 
 }  // namespace
 
-std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files) {
+std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files, std::string* note) {
   const Place place{given, 0};
   const Fault unnamed{place, "is not a name for an output folder", "give a folder with -o"};
   if (given.empty() || given.find('\0') != std::string::npos) return unnamed;
@@ -288,20 +294,33 @@ std::optional<Fault> write_folder(const std::string& given, const std::vector<Fi
   fs::path folder = fs::absolute(given, error).lexically_normal();
   if (error) return Fault{place, "cannot be reached: " + error.message(), "give another folder with -o"};
   if (!folder.has_filename()) folder = folder.parent_path();
-  const fs::file_type type = fs::symlink_status(folder, error).type();
-  const bool exists = type != fs::file_type::not_found && type != fs::file_type::none;
-  if (exists) {
-    const fs::path real = fs::canonical(folder, error);  // a link to a folder stays; what it points to is replaced
-    if (error) return Fault{place, "cannot be reached: " + error.message(), "give another folder with -o"};
-    folder = real;
-    if (folder == folder.parent_path()) return unnamed;
+  const auto real = real_folder(folder);
+  if (!real) return Fault{place, "cannot be reached: it is a link that leads nowhere", "give another folder with -o"};
+  folder = *real;
+  if (folder == folder.parent_path()) return unnamed;
+
+  Swap swap{given, folder, files, {}, {}};
+  const fs::path parent = folder.parent_path();
+  std::string said;
+  Handle turn, alive;  // alive: held on the fresh folder as long as this run lasts
+  Rollback rollback;
+  if (Trouble trouble = make_parents(folder, rollback)) return swap.failed(*trouble);
+  if (Trouble trouble = lock_parent(parent, turn)) return swap.failed(*trouble);
+  if (Trouble trouble = put_back(folder, said)) return swap.failed(*trouble);
+  if (note) *note = said;
+  clear_leftovers(parent);
+  if (is_there(folder)) {
     if (auto refused = refusal(given, folder)) return refused;
   }
-  fs::path old_tree;
-  if (Trouble failed = replace(folder, exists, files, old_tree)) {
-    return Fault{place, *failed, "nothing was changed; make room or give another folder with -o"};
-  }
-  if (!old_tree.empty()) fs::remove_all(old_tree, error);
+  if (Trouble trouble = new_folder_beside(parent, swap.fresh, alive)) return swap.failed(*trouble);
+  rollback.tree(swap.fresh);
+  turn.close();
+  if (Trouble trouble = write_files(swap.fresh, files)) return swap.failed(*trouble);
+  if (Trouble trouble = lock_parent(parent, turn)) return swap.failed(*trouble);
+  if (auto fault = swap.into_place(rollback)) return fault;
+  sync_folder(parent);
+  turn.close();
+  if (!swap.old_tree.empty()) fs::remove_all(swap.old_tree, error);
   return {};
 }
 

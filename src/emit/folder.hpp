@@ -14,10 +14,12 @@ struct File {
 };
 
 /// Makes `folder` hold these files, or leaves everything as it was and says why. The files are written and synced in a
-/// hidden folder beside it, which then takes its place in one rename (RENAME_EXCHANGE where the file system knows it).
-/// What else lies in the folder is carried over, but for drawings that an earlier run left below sections/, templates/
-/// and pages/. Refused: a folder with anything in it but no plan.json of ours, a file in its place, and the folder that
-/// the command runs in (it would be swapped away from under the shell).
-std::optional<Fault> write_folder(const std::string& folder, const std::vector<File>& files);
+/// hidden folder beside it, which then takes its place in one rename (RENAME_EXCHANGE where the file system knows it; else
+/// two renames, and what was there before is put back by the next run if this one is killed between them: `note` says so).
+/// Hidden folders of killed runs are cleared; runs that write at once take turns. What else lies in the folder is carried
+/// over, but for drawings that an earlier run left below sections/, templates/ and pages/. Refused: a folder with anything
+/// in it but no plan.json of ours, a file in its place, and the folder that the command runs in (it would be swapped away
+/// from under the shell).
+std::optional<Fault> write_folder(const std::string& folder, const std::vector<File>& files, std::string* note = nullptr);
 
 }  // namespace fairblade::emit

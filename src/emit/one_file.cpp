@@ -1,15 +1,14 @@
 #include "emit/one_file.hpp"
 
-#include <fcntl.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstdio>
+
 #include <cstring>
 #include <filesystem>
 #include <fstream>
 
+#include "emit/beside.hpp"
 #include "emit/svg.hpp"
 
 namespace fairblade::emit {
@@ -17,24 +16,37 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Fault failed(const std::string& path, int error) {
-  return {{path, 0}, std::string("cannot be written: ") + std::strerror(error), "see its folder, its permissions and the room on the disk"};
+Fault failed(const std::string& path, const std::string& why) {
+  return {{path, 0}, "cannot be written: " + why, "see its folder, its permissions and the room on the disk"};
 }
+Fault failed(const std::string& path, int error) { return failed(path, std::string(std::strerror(error))); }
 
-/// Writes and syncs; 0, or errno.
-int write_new(const std::string& path, const std::string& bytes) {
-  const int handle = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  if (handle < 0) return errno;
-  int error = 0;
-  for (std::size_t at = 0; at < bytes.size() && error == 0;) {
-    const ssize_t written = ::write(handle, bytes.data() + at, bytes.size() - at);
-    if (written >= 0) at += static_cast<std::size_t>(written);
-    else if (errno != EINTR) error = errno;
+/// A whole, synced file beside `path`, hidden; it is gone at the end unless it was renamed.
+class Draft {
+ public:
+  ~Draft() {
+    if (!name_.empty()) ::unlink(name_.c_str());
   }
-  if (error == 0 && ::fsync(handle) != 0) error = errno;
-  if (::close(handle) != 0 && error == 0) error = errno;
-  return error;
-}
+  std::optional<Fault> write(const std::string& path, const std::string& bytes) {
+    const fs::path parent = fs::path(path).has_parent_path() ? fs::path(path).parent_path() : fs::path(".");
+    Handle turn;
+    Trouble trouble = lock_parent(parent, turn);
+    if (!trouble) {
+      clear_leftovers(parent);
+      trouble = new_file_beside(parent, name_, alive_);
+      if (trouble) name_.clear();
+      turn.close();
+    }
+    if (!trouble) trouble = write_all(alive_.number(), bytes, path);
+    if (trouble) return failed(path, *trouble);
+    return {};
+  }
+  const char* name() const { return name_.c_str(); }
+
+ private:
+  fs::path name_;
+  Handle alive_;
+};
 
 bool ours(const fs::path& path) {
   std::ifstream in(path, std::ios::binary);
@@ -53,12 +65,40 @@ std::optional<Fault> write_drawing(const std::string& path, const std::string& b
     return Fault{{path, 0}, "there is a file of another kind under this name", "give another name, or move that file"};
   }
   if (there != fs::file_type::regular && there != fs::file_type::not_found) return Fault{{path, 0}, "this is not an ordinary file", "give another name"};
-  const std::string fresh = (fs::path(path).parent_path() / (".fairblade-" + std::to_string(::getpid()) + ".svg")).string();
-  int failure = write_new(fresh, bytes);
-  if (failure == 0 && ::rename(fresh.c_str(), path.c_str()) != 0) failure = errno;
-  if (failure == 0) return std::nullopt;
-  if (failure != EEXIST) ::unlink(fresh.c_str());
-  return failed(path, failure);
+  Draft draft;
+  if (auto fault = draft.write(path, bytes)) return fault;
+  if (::rename(draft.name(), path.c_str()) != 0) return failed(path, errno);
+  return std::nullopt;
+}
+
+std::optional<Fault> judge_new_file(const std::string& path) {
+  if (path.empty() || path.back() == '/' || path.find('\0') != std::string::npos) {
+    return Fault{{path, 0}, "is not a name for a file", "name one that is not there yet"};
+  }
+  std::error_code error;
+  const fs::file_type there = fs::symlink_status(path, error).type();
+  if (there == fs::file_type::not_found || there == fs::file_type::none) return std::nullopt;
+  return Fault{{path, 0}, there == fs::file_type::directory ? "is a folder" : "is there already, and would be lost",
+               "give another name, or move it away first"};
+}
+
+NewFile::~NewFile() {
+  if (!path_.empty()) ::unlink(path_.c_str());
+}
+
+std::optional<Fault> NewFile::write(const std::string& path, const std::string& bytes) {
+  if (auto fault = judge_new_file(path)) return fault;
+  Draft draft;
+  if (auto fault = draft.write(path, bytes)) return fault;
+  // A second name takes no other's place. Where the file system gives none, judge_new_file has just looked.
+  if (::link(draft.name(), path.c_str()) != 0) {
+    const int error = errno;
+    if (error == EEXIST) return Fault{{path, 0}, "is there already, and would be lost", "give another name, or move it away first"};
+    const bool no_links = error == EPERM || error == ENOSYS || error == EOPNOTSUPP || error == EMLINK;
+    if (!no_links || ::rename(draft.name(), path.c_str()) != 0) return failed(path, error);
+  }
+  path_ = path;
+  return std::nullopt;
 }
 
 }  // namespace fairblade::emit
