@@ -12,6 +12,8 @@
 #include "cli/commands.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/target_options.hpp"
+#include "emit/one_file.hpp"
+#include "job/asked.hpp"
 #include "report/five.hpp"
 #include "report/report.hpp"
 
@@ -19,7 +21,7 @@ namespace fairblade::cli {
 namespace {
 
 struct PlanArguments {
-  std::string job, folder, heights, every, gauge_spacing;
+  std::string job, folder, heights, every, gauge_spacing, job_file;
   bool json = false, quiet = false, strict = false;
   TargetOptions target;
 };
@@ -36,6 +38,8 @@ void describe(CLI::App& app, PlanArguments& arguments) {
       ->type_name("DOWN,...");
   app.add_option("--every", arguments.every, "and at every such step from the first station down")->type_name("STEP");
   app.add_option("--gauge-spacing", arguments.gauge_spacing, "between leading-edge gauges, down the blade")->type_name("STEP");
+  app.add_option("--write-job", arguments.job_file, "save what was asked, options and all, as a job file with comments")
+      ->type_name("FILE");
   add_target_options(app, arguments.target);
   app.footer("example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4\n"
              "exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written");
@@ -93,6 +97,14 @@ std::optional<Fault> set_gauge_spacing(const std::string& text, job::Job& job) {
   return std::nullopt;
 }
 
+// A job file that asks the same; heights to draw at are no part of a job.
+std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const PlanArguments& arguments) {
+  std::vector<std::string> remarks{version_line() + ": what was asked of " + arguments.job};
+  if (!arguments.heights.empty()) remarks.push_back("Drawn between the stations too; ask for it again with --at " + arguments.heights);
+  if (!arguments.every.empty()) remarks.push_back("Drawn between the stations too; ask for it again with --every " + arguments.every);
+  return job::job_file_text(asked, plan.job.defaults, remarks);
+}
+
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -123,30 +135,43 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     return refuse("-o is empty", "name a folder", err);
   }
 
-  auto job = job::read_job(arguments.job, overrides_of(app, arguments.target));
-  if (!job) return refuse(job.faults(), err);
-  if (app.count("--gauge-spacing") > 0) {
-    if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, *job)) return refuse({*fault}, err);
+  const bool saves = app.count("--write-job") > 0;
+  if (saves) {
+    if (const auto fault = emit::judge_new_file(arguments.job_file)) return refuse({*fault}, err);
   }
-  auto plan = plan::make_plan(*job);
+
+  auto asked = job::read_asked(arguments.job, overrides_of(app, arguments.target));
+  if (!asked) return refuse(asked.faults(), err);
+  if (app.count("--gauge-spacing") > 0) {
+    if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, asked->job)) return refuse({*fault}, err);
+    job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
+  }
+  auto plan = plan::make_plan(asked->job);
   if (!plan) return refuse(plan.faults(), err);
   plan::add_water(*plan);
-  const auto heights = heights_of(arguments, *job);
+  const auto heights = heights_of(arguments, asked->job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);
   if (!between) return refuse(between.faults(), err);
 
   const std::string folder = folder_of(arguments);
   const auto files = draw_plan(*plan, *between);
-  if (const auto fault = emit::write_folder(folder, files)) {
-    err << one_line(*fault) << '\n';
+  emit::NewFile job_file;
+  auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
+  std::string note;
+  if (!failed) failed = emit::write_folder(folder, files, &note);
+  if (!note.empty()) err << folder << ": " << note << '\n';
+  if (failed) {
+    err << one_line(*failed) << '\n';
     return ExitStatus::not_written;
   }
+  job_file.keep();
   if (arguments.json) {
     out << report::plan_json(*plan);
   } else if (!arguments.quiet) {
     out << report::summary(*plan);
     print_files(folder, files, out);
+    if (saves) out << "What was asked, to change and plan again: " << arguments.job_file << '\n';
     out << report::five_lines(*plan) << "\nTo read and to work from: " << folder << "/report.html\n";
   }
   const bool warned = !report::gather_warnings(*plan).empty();

@@ -27,22 +27,6 @@ bool among(std::string_view name, std::span<const std::string_view> names) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-/// "workshop.pot_life.at" goes to that place in the tree.
-void put(Node& root, std::string_view path, Node value) {
-  const std::size_t dot = path.find('.');
-  if (dot == std::string_view::npos) return root.set(path, std::move(value));
-  const std::string_view head = path.substr(0, dot);
-  Node* inner = const_cast<Node*>(root.find(head));
-  if (!inner || inner->kind != NodeKind::object) {
-    Node object;
-    object.kind = NodeKind::object;
-    object.line = value.line;
-    root.set(head, std::move(object));
-    inner = const_cast<Node*>(root.find(head));
-  }
-  put(*inner, path.substr(dot + 1), std::move(value));
-}
-
 }  // namespace
 
 Node tree_of_csv(const CsvContent& content, Faults& faults) {
@@ -65,7 +49,7 @@ Node tree_of_csv(const CsvContent& content, Faults& faults) {
     } else if (std::count(row.key.begin(), row.key.end(), '.') > 4) {
       faults.add({content.file, row.line}, in_quotes(row.key) + " is not a key of the job", "check its points");
     } else {
-      put(root, among(row.key, target_keys()) ? "target." + row.key : row.key, value_of(row));
+      put_at(root, among(row.key, target_keys()) ? "target." + row.key : row.key, value_of(row));
     }
   }
   Node stations;

@@ -2,9 +2,12 @@
 #include <array>
 #include <filesystem>
 #include <map>
+#include <memory>
 
 #include "base/text.hpp"
 #include "job/as_written.hpp"
+#include "job/asked.hpp"
+#include "job/asked_tree.hpp"
 #include "job/csv_job.hpp"
 #include "job/file_text.hpp"
 #include "job/job.hpp"
@@ -22,8 +25,9 @@ constexpr std::size_t most_stations = 500;
 
 class JobReader {
  public:
-  JobReader(const std::string& path, const std::vector<Override>& overrides, bool as_written = false)
-      : path_(path), overrides_(overrides), as_written_(as_written) {
+  enum class For { plan, judge, plan_and_file };
+  JobReader(const std::string& path, const std::vector<Override>& overrides, For purpose)
+      : path_(path), overrides_(overrides), as_written_(purpose == For::judge), keeps_tree_(purpose == For::plan_and_file) {
     job_.file = path;
   }
 
@@ -33,6 +37,8 @@ class JobReader {
     if (!faults_.none()) return faults_.in_order();
     return std::move(job_);
   }
+  /// What was asked, after a run that refused nothing.
+  Node asked() &&;
 
  private:
   bool read_root(const std::string& text);
@@ -54,13 +60,14 @@ class JobReader {
 
   std::string path_;
   const std::vector<Override>& overrides_;
-  bool as_written_;
+  bool as_written_, keeps_tree_;
   Faults faults_;
   Job job_;
   Node root_;
   bool units_known_ = true;
   std::optional<CsvContent> csv_;      ///< readings that stand in a CSV: this file, or readings_file
   std::string csv_text_;               ///< of readings_file
+  std::map<std::size_t, Node> from_csv_;  ///< what a CSV says of a station, as a job file has it; by its number in the list
   TargetRequest file_target_;          ///< before overrides
   std::vector<const Node*> station_nodes_;
   std::vector<StationDraft> drafts_;   ///< beside station_nodes_
@@ -97,7 +104,7 @@ bool JobReader::read_root(const std::string& text) {
 }
 
 void JobReader::read_all() {
-  static constexpr std::array<std::string_view, 19> known{"job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
+  static constexpr std::array<std::string_view, 20> known{"$schema", "job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
                                                           "centre_station", "stations", "readings_file", "target", "coats",
                                                           "fillers", "workshop", "zones", "nose_glass", "packs",
                                                           "compare_coatings", "water", "print"};
@@ -247,6 +254,7 @@ void JobReader::read_readings() {
                   csv_ ? "add its rows to " + csv_->file : "give \"readings\" in it, or a \"readings_file\"");
     }
     draft.as_written = as_written_;
+    if (ok && !inline_list && keeps_tree_) from_csv_[i] = node_of_readings(draft.station, job_.units);
     if (ok) settle_readings(own, draft, job_.reading_error, job_.warnings);
     else draft.sound = false;
   }
@@ -339,15 +347,42 @@ void JobReader::list_target_defaults() {
   }
 }
 
+Node JobReader::asked() && {
+  auto& stations = const_cast<Node*>(root_.find("stations"))->items;
+  for (auto& [i, told] : from_csv_) {
+    for (std::size_t k = 0; k < told.keys.size(); ++k) {
+      if (!stations[i].find(told.keys[k])) stations[i].set(told.keys[k], std::move(told.items[k]));
+    }
+  }
+  erase_key(root_, "readings_file");
+  if (const Node* target = root_.find("target")) {
+    for (const std::string& key : std::vector<std::string>(target->keys)) tell_target(root_, key, *target->find(key));
+  }
+  for (const auto& [given, value] : overrides_) {
+    std::string key = given;
+    std::replace(key.begin(), key.end(), '-', '_');
+    tell_target(root_, key, node_of_list_text(value, option_line));
+    for (Node& station : stations) erase_key(station, key);
+  }
+  return std::move(root_);
+}
+
 }  // namespace
 
 Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides) {
-  return JobReader(path, overrides).run();
+  return JobReader(path, overrides, JobReader::For::plan).run();
 }
 
 Outcome<Job> read_job_as_written(const std::string& path) {
   const std::vector<Override> none;
-  return JobReader(path, none, true).run();
+  return JobReader(path, none, JobReader::For::judge).run();
+}
+
+Outcome<Asked> read_asked(const std::string& path, const std::vector<Override>& overrides) {
+  JobReader reader(path, overrides, JobReader::For::plan_and_file);
+  auto job = reader.run();
+  if (!job) return job.faults();
+  return Asked{std::move(*job), std::make_shared<Node>(std::move(reader).asked())};
 }
 
 }  // namespace fairblade::job

@@ -79,7 +79,7 @@ void read_sizes(const Reader& reader, const Node& node, StationDraft& draft) {
 }
 
 bool has_caliper_too(const Node& row, const StationDraft& draft) {
-  return draft.station.measured_by == MeasuredBy::half_breadths && row.items.size() == 4;
+  return draft.station.measured_by != MeasuredBy::thickness && row.items.size() == 4;
 }
 
 bool row_shape(const Reader& reader, const Node& row, const StationDraft& draft) {
@@ -119,6 +119,8 @@ bool read_row(const Reader& reader, const Node& row, StationDraft& draft, Readin
 }
 
 }  // namespace
+
+std::string_view name_of(MeasuredBy method) { return methods[static_cast<std::size_t>(method)]; }
 
 std::span<const std::string_view> station_keys() {
   static constexpr std::array<std::string_view, 11> keys{"name", "down", "ahead", "chord", "trailing_edge_off_centre", "skeg",
@@ -184,8 +186,8 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
   if (!draft.method_told) station.measured_by = held;
   if (station.measured_by != held) {
     reader.faults.add({content.file, from.line}, "station " + station.name + " is measured by " +
-                          std::string(methods[static_cast<std::size_t>(station.measured_by)]) + ", but here stand " +
-                          std::string(methods[static_cast<std::size_t>(held)]),
+                          std::string(name_of(station.measured_by)) + ", but here stand " +
+                          std::string(name_of(held)),
                       "correct \"measured_by\" or the columns' names");
     return false;
   }

@@ -36,6 +36,8 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
 /// `reader.file` is where the readings stand.
 void settle_readings(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings);
 
+/// The word for "measured_by".
+std::string_view name_of(MeasuredBy method);
 /// Keys that a station has besides those of "target".
 std::span<const std::string_view> station_keys();
 

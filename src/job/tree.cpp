@@ -26,6 +26,21 @@ void Node::set(std::string_view key, Node value) {
   items.push_back(std::move(value));
 }
 
+void put_at(Node& root, std::string_view path, Node value) {
+  const std::size_t dot = path.find('.');
+  if (dot == std::string_view::npos) return root.set(path, std::move(value));
+  const std::string_view head = path.substr(0, dot);
+  Node* inner = const_cast<Node*>(root.find(head));
+  if (!inner || inner->kind != NodeKind::object) {
+    Node object;
+    object.kind = NodeKind::object;
+    object.line = value.line;
+    root.set(head, std::move(object));
+    inner = const_cast<Node*>(root.find(head));
+  }
+  put_at(*inner, path.substr(dot + 1), std::move(value));
+}
+
 std::string in_quotes(std::string_view text) {
   constexpr std::size_t longest = 60;
   std::size_t end = text.size();

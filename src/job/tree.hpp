@@ -25,6 +25,8 @@ struct Node {
   void set(std::string_view key, Node value);
 };
 
+/// "workshop.pot_life.at": the value goes to that place; objects that are missing are made, and take its line.
+void put_at(Node& root, std::string_view path, Node value);
 /// "420", "the text "long"", "a list": a node as a fault names it.
 std::string described(const Node& node);
 /// The text in double quotes, cut short where it is long, never inside a character.
