@@ -131,6 +131,9 @@ void JobReader::read_all() {
 }
 
 void JobReader::read_name_and_units() {
+  if (const Node* schema = root_.find("$schema"); schema && schema->kind != NodeKind::text) {  // for editors
+    reader().refuse(*schema, "$schema", "give the schema's file in quotes, as in \"../job.schema.json\"");
+  }
   if (const Node* name = root_.find("job")) {
     if (auto read = reader().text(*name, "job")) job_.name = *read;
   } else {
