@@ -61,6 +61,7 @@ int refuse(std::string what, std::string remedy, std::ostream& err) {
 }
 
 std::optional<int> parse(CLI::App& app, const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
+  app.set_help_flag("-h,--help", "print this help and stop");
   app.set_version_flag("--version", version_line(), "print the version and stop");
   app.allow_extras();
   const auto left_over = [&] { return faults_of(app, app.remaining()); };

@@ -20,8 +20,8 @@ int run_check(const std::vector<std::string>& args, std::ostream& out, std::ostr
   app.add_flag("--json", json, "print JSON instead of the list");
   app.add_flag("--quiet", quiet, "print nothing but refusals");
   app.add_flag("--strict", strict, "exit status 1 when anything was found");
-  app.footer("example: fairblade check profiles/whimbrel/whimbrel.json\n"
-             "exit status: 0 done; 1 something was found, under --strict; 2 the job is refused");
+  app.footer("exit status: 0 done; 1 something was found, under --strict; 2 the job is refused\n"
+             "example: fairblade check profiles/whimbrel/whimbrel.json");
   if (const auto status = parse(app, args, out, err)) return *status;
 
   const auto job = job::read_job_as_written(path);

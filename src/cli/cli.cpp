@@ -1,6 +1,8 @@
 #include "cli/cli.hpp"
 
+#include <algorithm>
 #include <ostream>
+#include <string>
 #include <string_view>
 
 #include "base/text.hpp"
@@ -13,9 +15,13 @@ namespace {
 void print_help(std::ostream& out) {
   out << "fairblade: from measured stations of a rudder blade to cutting templates and litres of filler\n\n"
          "usage: fairblade COMMAND ...\n\ncommands:\n";
-  for (const Command& command : commands) out << "  " << command.name << "   " << command.does << '\n';
+  std::size_t longest = 0;
+  for (const Command& command : commands) longest = std::max(longest, command.name.size());
+  for (const Command& command : commands) {
+    out << "  " << command.name << std::string(longest - command.name.size() + 3, ' ') << command.does << '\n';
+  }
   out << "\nfairblade COMMAND --help tells more. fairblade --version prints the version.\n"
-         "example: fairblade plan whimbrel.json -o out/whimbrel\n";
+         "example: fairblade plan profiles/whimbrel/whimbrel.json -o out/whimbrel\n";
 }
 
 int dispatch(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {

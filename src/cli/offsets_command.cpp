@@ -33,8 +33,8 @@ void describe(CLI::App& app, OffsetsArguments& arguments) {
   app.add_flag("--json", arguments.json, "print JSON instead of the table (mm)");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
   app.add_flag("--strict", arguments.strict, "exit status 1 when there are warnings");
-  app.footer("example: fairblade offsets 0012 --chord 420 --trailing-edge-thickness 4\n"
-             "exit status: 0 done; 1 done with warnings, under --strict; 2 refused; 3 the drawing was not written");
+  app.footer("exit status: 0 done; 1 done with warnings, under --strict; 2 refused; 3 the drawing was not written\n"
+             "example: fairblade offsets 0012 --chord 420 --trailing-edge-thickness 4");
 }
 
 class Lengths {

@@ -41,8 +41,8 @@ void describe(CLI::App& app, PlanArguments& arguments) {
   app.add_option("--write-job", arguments.job_file, "save what was asked, options and all, as a job file with comments")
       ->type_name("FILE");
   add_target_options(app, arguments.target);
-  app.footer("example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4\n"
-             "exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written");
+  app.footer("exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written\n"
+             "example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4");
 }
 
 std::string folder_of(const PlanArguments& arguments) {

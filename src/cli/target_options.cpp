@@ -11,7 +11,7 @@ namespace {
 // Keys as in a job's "target", and what the help says. Values are judged by the job room, as those of a file are.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 12> keys{{
     {"approach", "full-section, or edges-only"},
-    {"thickness", "closest, a share such as 12%, or a length such as 50mm"},
+    {"thickness", "least-fill, closest, a share such as 12%, or a length such as 50mm"},
     {"max_thickness_at", "form, closest, or a fraction of the chord from 0.2 to 0.6"},
     {"leading_edge_radius", "form, a length, or a share of the chord such as 1.8%"},
     {"trailing_edge_thickness", "form, or a length"},

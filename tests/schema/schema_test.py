@@ -229,6 +229,23 @@ class Schema(unittest.TestCase):
             names = set(re.findall(r'"([^"]+)"', told[0].split(": use ")[1]))
             self.assertEqual(names, expected, path)
 
+    def test_mistyped_keys(self):
+        """A key with a letter left out is answered with the key."""
+        jobs, keys = [], []
+        for job in parts_of_complete():
+            for path, _, _ in walk(job, SCHEMA):
+                if path and isinstance(path[-1], str) and len(path[-1]) > 5:
+                    slip = path[-1][:len(path[-1]) // 2] + path[-1][len(path[-1]) // 2 + 1:]
+                    out = copy.deepcopy(job)
+                    at(out, path[:-1])[slip] = at(out, path[:-1]).pop(path[-1])
+                    jobs.append(out)
+                    keys.append((slip, path[-1]))
+        self.assertGreater(len(jobs), 100)
+        for (slip, key), faults in zip(keys, faults_of(jobs)):
+            told = [fault for fault in faults if '"%s" is not a key of' % slip in fault]
+            self.assertEqual(len(told), 1, (slip, faults))
+            self.assertIn('did you mean "%s"' % key, told[0])
+
     def test_complete_job_has_every_key(self):
         used = {}
         for path, value, schema in walk(COMPLETE, SCHEMA):

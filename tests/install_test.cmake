@@ -1,0 +1,25 @@
+# Installs into a folder of its own, as a package would, and tries what arrived. Paths are those of the GNU standards.
+set(place ${BUILD}/install-test)
+file(REMOVE_RECURSE ${place})
+set(ENV{DESTDIR} ${place})
+execute_process(COMMAND ${CMAKE_COMMAND} --install ${BUILD} --prefix /usr OUTPUT_QUIET COMMAND_ERROR_IS_FATAL ANY)
+foreach(file bin/fairblade share/man/man1/fairblade.1 share/bash-completion/completions/fairblade
+             share/fairblade/profiles/job.schema.json share/fairblade/profiles/whimbrel/readings.csv)
+  if(NOT EXISTS ${place}/usr/${file})
+    message(FATAL_ERROR "/usr/${file} was not installed")
+  endif()
+endforeach()
+file(READ ${place}/usr/share/man/man1/fairblade.1 page)
+if(NOT page MATCHES "fairblade ${VERSION}")
+  message(FATAL_ERROR "the man page is not of version ${VERSION}")
+endif()
+foreach(name whimbrel turnstone dunlin)
+  execute_process(COMMAND ${place}/usr/bin/fairblade plan ${place}/usr/share/fairblade/profiles/${name}/${name}.json
+                          -o ${place}/out/${name} --quiet COMMAND_ERROR_IS_FATAL ANY)
+endforeach()
+execute_process(COMMAND bash -c "source '${place}/usr/share/bash-completion/completions/fairblade' && complete -p fairblade"
+                OUTPUT_VARIABLE told COMMAND_ERROR_IS_FATAL ANY)
+if(NOT told MATCHES "_fairblade fairblade")
+  message(FATAL_ERROR "bash was not told how to complete fairblade: ${told}")
+endif()
+file(REMOVE_RECURSE ${place})
