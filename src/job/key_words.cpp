@@ -7,7 +7,7 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 54> table{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 55> table{{
     {"units", "mm, cm or in: every length here without a unit of its own"},
     {"reading_error", "how far one reading usually strays, one standard deviation"},
     {"coating_to_strip", "old coating that was measured over and will come off"},
@@ -61,6 +61,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 54> table{{
     {"print.clearance", "that a clearance template stands off; 0: none"},
     {"print.positives", "the sections themselves too, to cut round"},
     {"print.split", "templates in two: when-needed, always or never"},
+    {"print.pages_of", "templates on pages; none named: of the stage that the filler is shaped at"},
     {"print.gauge_spacing", "between leading-edge gauges"},
 }};
 
