@@ -4,9 +4,12 @@
 #include <array>
 
 #include "drawing/marks.hpp"
+#include "fill/shown_rows.hpp"
 
 namespace fairblade::drawing {
 namespace {
+
+constexpr std::size_t most_columns = 60;  // of a scanned face: as wide as half a metre of blade
 
 /// The four cells of a reading: x, measured, target, change with its sign.
 std::array<std::string, 4> cells(const fill::OffsetRow& row, LengthUnit unit) {
@@ -43,9 +46,7 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch) {
 }
 
 ReadingsTable::ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, section::Face face)
-    : job_(job), face_(face) {
-  std::copy_if(offsets.begin(), offsets.end(), std::back_inserter(rows_),
-               [&](const fill::OffsetRow& row) { return row.face == face; });
+    : job_(job), face_(face), rows_(fill::rows_shown(offsets, face, most_columns)) {
   std::vector<double> wanted;
   for (const fill::OffsetRow& row : rows_) {
     wanted.push_back(row.x);

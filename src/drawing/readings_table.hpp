@@ -16,7 +16,7 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch);
 
 class ReadingsTable {
  public:
-  /// Of the offsets those of that face; numbers in the job's own unit.
+  /// Of the offsets those of that face, thinned where there are hundreds; numbers in the job's own unit.
   ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, section::Face face);
 
   bool empty() const { return rows_.empty(); }

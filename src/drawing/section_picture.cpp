@@ -9,9 +9,12 @@
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
 #include "drawing/outline.hpp"
+#include "fill/shown_rows.hpp"
 
 namespace fairblade::drawing {
 namespace {
+
+constexpr std::size_t most_dots = 120;  // on a face
 
 constexpr double margin = 3, type = 5;  // mm
 constexpr double strip_half = 11;                         // mm each way from a strip's zero line
@@ -126,8 +129,8 @@ void SectionPicture::areas_of(double zero, Face face, bool add) {
 }
 
 void SectionPicture::readings_of(double zero, Face face) {
-  for (const fill::OffsetRow& row : change_.offsets) {
-    if (row.face != face || row.x < x_first_ || row.x > x_last_) continue;
+  for (const fill::OffsetRow& row : fill::rows_shown(change_.offsets, face, most_dots)) {
+    if (row.x < x_first_ || row.x > x_last_) continue;
     add_dot(sheet_, {across(row.x), zero - shown(row.change)}, 0.6);
   }
 }

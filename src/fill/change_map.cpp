@@ -7,9 +7,12 @@
 #include "base/numerics.hpp"
 #include "fill/loft.hpp"
 #include "fill/stand_out.hpp"
+#include "fill/shown_rows.hpp"
 
 namespace fairblade::fill {
 namespace {
+
+constexpr std::size_t most_readings = 60;  // of a face of one station: what a sheet can show
 
 constexpr std::size_t columns = 80;        // along the chord
 constexpr std::size_t steps_in_a_bay = 8;  // and fewer on a blade of many stations
@@ -98,8 +101,10 @@ void Maker::readings(const std::vector<StationChange>& changes) {
       return MapPlace{
           measured[k].station, measured[k].down, edge_at(k) + x, x, face, measured[k].thickness_only, depth};
     };
-    for (const OffsetRow& one : changes[k].offsets)
-      map.readings.push_back(place(one.x, one.face, depth_at(pair, one.face, one.x)));
+    for (const Face face : {Face::port, Face::starboard}) {
+      for (const OffsetRow& one : rows_shown(changes[k].offsets, face, most_readings))
+        map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
+    }
     const auto deeper = [&](const Deepest& deepest, double sign, std::optional<MapPlace>& most) {
       if (deepest.depth <= map.error || (most && std::abs(most->depth) >= deepest.depth)) return;
       most = place(deepest.x, deepest.face, sign * deepest.depth);

@@ -19,7 +19,7 @@ Deepest deepest_outside(const Outline& a, const Outline& b) {
   for (std::size_t k = 0; k < a.x.size(); ++k) {
     for (const Face face : {Face::port, Face::starboard}) {
       const double y = face == Face::port ? a.port[k] : -a.starboard[k];
-      const double depth = stands_out(b, a.x[k], y);
+      const double depth = stands_out(b, a.x[k], y, out.depth);
       if (depth > out.depth + 1e-9) out = {depth, a.x[k], face};
     }
   }

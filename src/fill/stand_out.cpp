@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace fairblade::fill {
 namespace {
@@ -29,21 +30,24 @@ double distance_to(const Outline& o, double px, double py) {
   return best;
 }
 
-bool inside(const Outline& o, double x, double y) {
-  constexpr double rounding = 1e-9;
-  if (x < o.x.front() || x > o.x.back()) return false;
+// How far y lies beyond the faces at x, straight across; nothing where x lies beyond the outline.
+std::optional<double> beyond_faces(const Outline& o, double x, double y) {
+  if (x < o.x.front() || x > o.x.back()) return std::nullopt;
   auto k = static_cast<std::size_t>(std::lower_bound(o.x.begin(), o.x.end(), x) - o.x.begin());
   if (k == 0) k = 1;
   const double w = (x - o.x[k - 1]) / (o.x[k] - o.x[k - 1]);
   const double port = o.port[k - 1] + w * (o.port[k] - o.port[k - 1]);
   const double starboard = o.starboard[k - 1] + w * (o.starboard[k] - o.starboard[k - 1]);
-  return y <= port + rounding && y >= -starboard - rounding;
+  return std::max(y - port, -starboard - y);
 }
 
 }  // namespace
 
-double stands_out(const Outline& outline, double x, double y) {
-  return inside(outline, x, y) ? 0 : distance_to(outline, x, y);
+double stands_out(const Outline& outline, double x, double y, double at_least) {
+  constexpr double rounding = 1e-9;
+  const auto across = beyond_faces(outline, x, y);
+  if (across && *across <= std::max(rounding, at_least)) return 0;
+  return distance_to(outline, x, y);
 }
 
 }  // namespace fairblade::fill

@@ -4,7 +4,8 @@
 
 namespace fairblade::fill {
 
-/// The distance from the point to the nearest of both faces and both blunt ends; 0 inside. y to port.
-double stands_out(const Outline& outline, double x, double y);
+/// The distance from the point to the nearest of both faces and both blunt ends; 0 inside, and for what is seen at a
+/// glance to stand out by no more than `at_least`. y to port.
+double stands_out(const Outline& outline, double x, double y, double at_least = 0);
 
 }  // namespace fairblade::fill

@@ -23,10 +23,15 @@ double stray(std::mt19937& random) {
 std::vector<section::Node> read_again(const section::MeasuredSection& measured, const target::TargetSection& target, Face face,
                                       double error, std::mt19937& random) {
   const bool halves = measured.thickness_only;
+  std::vector<double> read;  // where this face was read, rising
+  for (const section::SurfacePoint& point : measured.points) {
+    if (point.face == face) read.push_back(point.x);
+  }
+  std::sort(read.begin(), read.end());
   std::vector<section::Node> out;
   for (const section::Node& node : measured.side(face).nodes()) {
-    const auto read = [&](const section::SurfacePoint& p) { return p.face == face && std::abs(p.x - node.x) < 1e-6; };
-    const bool was_read = std::any_of(measured.points.begin(), measured.points.end(), read);
+    const auto next = std::upper_bound(read.begin(), read.end(), node.x - 1e-6);
+    const bool was_read = next != read.end() && *next < node.x + 1e-6;
     const double x = std::min(target.leading_edge_x + node.x / measured.chord * target.chord, target.trailing_edge_x());
     const double noise = was_read ? error * (halves ? 0.5 : 1.0) * stray(random) : 0;
     out.push_back({node.x, target.half_breadth(face, x) * measured.chord / target.chord + noise});

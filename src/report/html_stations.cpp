@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "fill/shown_rows.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
 #include "report/words.hpp"
@@ -23,25 +24,6 @@ std::string depth_words(const Plan& plan, std::size_t k, const fill::Deepest& de
          aft_words(deepest.x, plan.job.units) + ", " + side_words(plan.measured[k], deepest.face);
 }
 
-// All rows of a face, or of hundreds the ends, the deepest of each kind and some between.
-std::vector<const fill::OffsetRow*> rows_shown(const std::vector<fill::OffsetRow>& rows, section::Face face, std::size_t& all) {
-  std::vector<const fill::OffsetRow*> here;
-  for (const auto& row : rows) {
-    if (row.face == face) here.push_back(&row);
-  }
-  all = here.size();
-  if (all <= most_rows) return here;
-  const auto [low, high] =
-      std::minmax_element(here.begin(), here.end(), [](auto a, auto b) { return a->change < b->change; });
-  std::vector<std::size_t> kept{static_cast<std::size_t>(low - here.begin()), static_cast<std::size_t>(high - here.begin())};
-  for (std::size_t k = 0; k < most_rows - 2; ++k) kept.push_back(k * (all - 1) / (most_rows - 3));
-  std::sort(kept.begin(), kept.end());
-  kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
-  std::vector<const fill::OffsetRow*> out;
-  for (const std::size_t k : kept) out.push_back(here[k]);
-  return out;
-}
-
 html::Cell change_cell(double mm, LengthUnit unit) {
   if (std::abs(mm) < 0.05) return html::number("0.0");
   html::Cell out = html::length(std::abs(mm), unit);
@@ -51,15 +33,17 @@ html::Cell change_cell(double mm, LengthUnit unit) {
 
 std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
   const LengthUnit unit = plan.job.units;
-  std::size_t all = 0;
-  const auto rows = rows_shown(plan.changes[k].offsets, face, all);
+  const auto& offsets = plan.changes[k].offsets;
+  const auto all = static_cast<std::size_t>(
+      std::count_if(offsets.begin(), offsets.end(), [&](const fill::OffsetRow& row) { return row.face == face; }));
+  const auto rows = fill::rows_shown(offsets, face, most_rows);
   std::string side = side_words(plan.measured[k], face);
   std::string caption = plan.measured[k].station + ", " + side + ": half-breadths";
   if (rows.size() < all) caption += "; " + std::to_string(rows.size()) + " of " + std::to_string(all) + " readings, all of them in offsets.csv";
   html::Table table(caption, {"x (mm)", "Now (mm)", "Target (mm)", "Change (mm)"}, html::Table::Kind::narrow);
-  for (const fill::OffsetRow* row : rows) {
-    table.row({html::length(row->x, unit), html::length(row->measured, unit), html::length(row->target, unit),
-               change_cell(row->change, unit)});
+  for (const fill::OffsetRow& row : rows) {
+    table.row({html::length(row.x, unit), html::length(row.measured, unit), html::length(row.target, unit),
+               change_cell(row.change, unit)});
   }
   return table.html();
 }

@@ -11,8 +11,9 @@ using section::MeasuredSection;
 
 namespace {
 
-// How far a place outside the target's face stands from it: least distance to the face near there, or to the nose.
-double outside_by(const TargetSection& target, const section::SurfacePoint& point) {
+// How far a place outside the target's face stands from it: least distance to the face near there, or to the nose. 0 for
+// what cannot stand further out than `at_least`: that is seen from its half-breadth alone.
+double outside_by(const TargetSection& target, const section::SurfacePoint& point, double at_least) {
   const double inside_half = target.half_breadth(point.face, point.x);
   if (point.half_breadth <= inside_half) return 0;
   double best = point.half_breadth - inside_half;
@@ -21,6 +22,7 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
     const double over = std::max(0.0, point.half_breadth - target.half_breadth(point.face, edge));
     best = std::hypot(point.x - edge, over);
   }
+  if (best <= at_least) return 0;
   // The nearest place lies within `best` along the chord; a round nose wants even steps in sqrt(x).
   const double from = std::max(target.leading_edge_x, point.x - best);
   const double to = std::min(target.trailing_edge_x(), point.x + best);
@@ -40,7 +42,7 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
   EdgeCut out;
   for (const auto& point : measured.points) {
     if (point.x < from || point.x > to) continue;
-    const double depth = outside_by(target, point);
+    const double depth = outside_by(target, point, out.depth);
     if (depth > out.depth) out = {depth, point.x, point.face};
   }
   return out;
