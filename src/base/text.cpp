@@ -99,6 +99,12 @@ std::string nearest_name(std::string_view word, std::span<const std::string_view
   return std::string(best);
 }
 
+std::string joined(std::span<const std::string> names, std::string_view quote) {
+  std::string out;
+  for (const std::string& name : names) out.append(out.empty() ? "" : ", ").append(quote).append(name).append(quote);
+  return out;
+}
+
 std::string xml_escaped(std::string_view text) {
   std::string out;
   out.reserve(text.size());

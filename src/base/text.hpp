@@ -16,6 +16,8 @@ std::string trimmed(double value, int decimals);
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
 /// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.
 std::string xml_escaped(std::string_view text);
+/// "a, b, c", each between `quote` marks.
+std::string joined(std::span<const std::string> names, std::string_view quote = {});
 /// ASCII letters only; the rest stays.
 std::string lower_case(std::string_view text);
 std::string upper_case(std::string_view text);

@@ -18,10 +18,15 @@ void add_sheets(const std::string& name, const std::string& label, const std::ve
   }
 }
 
+void add_cards(const job::Job& job, const std::vector<fill::Nose>& noses, std::vector<pages::Piece>& pieces) {
+  for (const drawing::Card& card : drawing::gauge_cards(job, noses)) pieces.push_back({card.label, card.sheet, {}, {}});
+}
+
 }  // namespace
 
 void draw_edges(const report::Plan& plan, const std::vector<std::string>& names, std::vector<emit::File>& files,
                 std::vector<pages::Piece>& pieces) {
+  const auto paper = pages::room_to_read(plan.job.print);
   for (const fill::Stage& stage : fill::stages_of(plan.job)) {
     const auto noses = fill::noses_down(plan.job, plan.targets, stage, plan.job.print.gauge_spacing);
     const std::string kind = fill::name_of(stage.kind);
@@ -30,16 +35,15 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
       files.push_back({"templates/" + names[*nose.station] + "-nose-" + kind + ".svg",
                        emit::to_svg(drawing::draw_gauge_sheet(plan.job, nose))});
     }
+    const bool on_pages = fill::on_pages(plan.job, stage.kind, false);
     std::vector<pages::Piece> of_stage;
-    for (const drawing::Card& card : drawing::gauge_cards(plan.job, noses)) {
-      of_stage.push_back({card.label, card.sheet, {}, {}});
-    }
+    if (on_pages) add_cards(plan.job, noses, of_stage);
     add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind,
-               drawing::nose_tables(plan.job, stage, noses), files, of_stage);
-    if (fill::on_pages(plan.job, stage.kind, false)) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
+               drawing::nose_tables(plan.job, stage, noses, paper), files, of_stage);
+    if (on_pages) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
   }
   const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing);
-  add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card), files, pieces);
+  add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card, paper), files, pieces);
 }
 
 void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name,
@@ -48,9 +52,7 @@ void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std:
   files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg",
                    emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
   if (!fill::on_pages(job, nose.section.stage.kind, true)) return;
-  for (const drawing::Card& card : drawing::gauge_cards(job, {nose})) {
-    pieces.push_back({card.label, card.sheet, {}, {}});
-  }
+  add_cards(job, {nose}, pieces);
 }
 
 }  // namespace fairblade::cli

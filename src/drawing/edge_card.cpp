@@ -145,11 +145,11 @@ Grid grid_of(const job::Job& job, const EdgeCard& card) {
 
 }  // namespace
 
-std::vector<Sheet> edge_cards(const job::Job& job, const EdgeCard& card) {
-  Flow flow("Trailing edge, " + job.name, {"Trailing edge", job.name});
+std::vector<Sheet> edge_cards(const job::Job& job, const EdgeCard& card, const PaperRoom& paper) {
+  Flow flow("Trailing edge, " + job.name, {"Trailing edge", job.name}, paper.table_height);
   Words words(job, card, flow);
   words.build_past();
-  if (card.from_stock && card.heights.size() > 1) flow.picture(draw_edge_from_side(job, card, Flow::room, 118), "side-");
+  if (card.from_stock && card.heights.size() > 1) flow.picture(draw_edge_from_side(job, card, Flow::room, std::min(118.0, flow.tallest_picture())), "side-");
   if (card.shown && card.build_past > 0) {
     flow.picture(draw_dam(job, card, Flow::room), "dam-");
     flow.picture(draw_saw(job, card, Flow::room), "saw-");

@@ -3,6 +3,7 @@
 #pragma once
 #include <vector>
 
+#include "drawing/paper_room.hpp"
 #include "drawing/sheet.hpp"
 #include "fill/trailing_edge.hpp"
 #include "job/job.hpp"
@@ -10,7 +11,7 @@
 namespace fairblade::drawing {
 
 /// Where to saw, the taper, how far to build past the edge, where the batten is clamped and by how much it misses.
-std::vector<Sheet> edge_cards(const job::Job& job, const fill::EdgeCard& card);
+std::vector<Sheet> edge_cards(const job::Job& job, const fill::EdgeCard& card, const PaperRoom& paper = {});
 
 /// Edge and batten from the side, to the scale that it says; for a card from the stock with two heights at least.
 Sheet draw_edge_from_side(const job::Job& job, const fill::EdgeCard& card, double width, double highest);

@@ -35,7 +35,8 @@ double Grid::width() const {
   return sum;
 }
 
-Flow::Flow(std::string title, std::vector<std::string> head) : title_(std::move(title)), head_(std::move(head)) {
+Flow::Flow(std::string title, std::vector<std::string> head, double highest)
+    : title_(std::move(title)), head_(std::move(head)), highest_(highest) {
   begin();
 }
 
@@ -43,19 +44,19 @@ void Flow::begin() {
   Sheet sheet;
   sheet.title = printable(title_);
   sheet.width = widest;
-  sheet.height = highest;
+  sheet.height = highest_;
   drawing::Column column(sheet, rim, rim, room);
   for (std::size_t k = 0; k < head_.size(); ++k) {
     const double fits = room - (k == 0 ? number_room : 0);
     const double size = k == 0 ? size_that_fits(printable(head_[k]), head_type, 3.2, true, fits) : head_small;
     column.line(k == 0 ? shortened(head_[k], size, true, fits) : head_[k], size, k == 0);
   }
-  y_ = column.bottom() + 1.5;
+  y_ = begin_ = column.bottom() + 1.5;
   sheets_.push_back(std::move(sheet));
 }
 
 void Flow::need(double mm) {
-  if (y_ + mm > highest - rim) begin();
+  if (y_ + mm > highest_ - rim) begin();
 }
 
 void Flow::paragraph(std::string_view words, double size) {
@@ -127,7 +128,7 @@ void Flow::grid(std::string_view heading, const Grid& grid) {
   y_ = column.bottom() + 0.6;
   grid_headings(grid, headings);
   for (const auto& row : grid.rows) {
-    if (y_ + row_height > highest - rim) {
+    if (y_ + row_height > highest_ - rim) {
       begin();
       grid_headings(grid, headings);
     }
@@ -143,7 +144,7 @@ void Flow::picture(const Sheet& picture, const std::string& prefix) {
 }
 
 std::vector<Sheet> Flow::finish() {
-  sheets_.back().height = std::min(highest, std::ceil(y_ + rim));
+  sheets_.back().height = std::min(highest_, std::ceil(y_ + rim));
   for (std::size_t k = 0; sheets_.size() > 1 && k < sheets_.size(); ++k) {
     const std::string words = "sheet " + std::to_string(k + 1) + " of " + std::to_string(sheets_.size());
     add_text(sheets_[k], {widest - rim, rim + 0.97 * head_small}, words, head_small, Anchor::end);

@@ -25,12 +25,12 @@ struct Grid {
 
 class Flow {
  public:
-  static constexpr double widest = 180, highest = 243;  ///< mm, of a sheet
+  static constexpr double widest = 180;  ///< mm, of a sheet
   static constexpr double rim = 3;                      ///< mm of white round what is printed
   static constexpr double room = widest - 2 * rim;      ///< mm, across
 
-  /// `head` is repeated on each sheet, its first line large.
-  Flow(std::string title, std::vector<std::string> head);
+  /// `head` is repeated on each sheet, its first line large. A sheet is at most `highest` mm high.
+  Flow(std::string title, std::vector<std::string> head, double highest);
 
   void paragraph(std::string_view words, double size = 2.7);
   /// Under its heading; broken between rows where it must be, and then its columns' headings are repeated.
@@ -38,6 +38,8 @@ class Flow {
   /// Whole; on the next sheet where this one is too full. Names in it get `prefix` before them.
   void picture(const Sheet& picture, const std::string& prefix);
   void skip(double mm) { y_ += mm; }
+  /// mm for a picture on a sheet that holds nothing else.
+  double tallest_picture() const { return highest_ - rim - begin_; }
   /// The sheets, no higher than they need be, numbered where there are several.
   std::vector<Sheet> finish();
 
@@ -51,7 +53,7 @@ class Flow {
   std::string title_;
   std::vector<std::string> head_;
   std::vector<Sheet> sheets_;
-  double y_ = 0;
+  double highest_, y_ = 0, begin_ = 0;
 };
 
 }  // namespace fairblade::drawing

@@ -17,7 +17,7 @@ namespace {
 using fill::ChangeMap;
 using section::Face;
 
-constexpr double margin = map_margin, long_side = 243, short_side = 174;  // mm
+constexpr double margin = map_margin;  // mm
 constexpr double title_height = 9, beside_face = 7, below_face = 6;
 constexpr double strip_height = 36;
 
@@ -57,8 +57,8 @@ double round_scale(double least) {
 
 class MapDrawing {
  public:
-  MapDrawing(const job::Job& job, const ChangeMap& map, const MapWords& words)
-      : job_(job), map_(map), words_(words), extent_(extent_of(map)), strip_(extent_.down_to <= extent_.down_from) {}
+  MapDrawing(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room)
+      : job_(job), map_(map), words_(words), room_(room), extent_(extent_of(map)), strip_(extent_.down_to <= extent_.down_from) {}
   Sheet draw();
 
  private:
@@ -77,6 +77,7 @@ class MapDrawing {
   const job::Job& job_;
   ChangeMap map_;
   const MapWords& words_;
+  const PaperRoom& room_;
   Extent extent_;
   bool strip_;
   std::array<DepthScale, 2> scales_;
@@ -140,10 +141,15 @@ MapDrawing::Page MapDrawing::page(double width, double height) const {
 void MapDrawing::title(Sheet& sheet, const MapFrame& frame, double left, double right, double y,
                        TextRoom& placing) const {
   const bool port = frame.face == Face::port;
-  const Text name{{(left + right) / 2, y}, port ? "PORT" : "STARBOARD", 4.2, Anchor::middle, 0, true};
+  const double tip = port ? left + 1 : right - 1, way = port ? 1 : -1;
+  // In the middle, or where that is too near the arrow and its word, beside them.
+  const std::string side = port ? "PORT" : "STARBOARD";
+  const double beside = tip + way * (10.5 + width_of("FWD", 3.4, true) + 2), room = std::abs((port ? right : left) - beside);
+  const double size = size_that_fits(side, 4.2, 3, true, room), reach = beside + way * width_of(side, size, true) / 2;
+  const double middle = (left + right) / 2, at = port ? std::max(middle, reach) : std::min(middle, reach);
+  const Text name{{at, y}, side, size, Anchor::middle, 0, true};
   add_text(sheet, name.at, name.words, name.size, name.anchor, name.bold);
   placing.take(box_of(name));
-  const double tip = port ? left + 1 : right - 1, way = port ? 1 : -1;
   add_arrow(sheet, {tip + way * 9, y - 1.4}, {tip, y - 1.4}, Pen::outline);
   const Text forward{{tip + way * 10.5, y}, "FWD", 3.4, port ? Anchor::start : Anchor::end, 0, true};
   add_text(sheet, forward.at, forward.words, forward.size, forward.anchor, forward.bold);
@@ -199,7 +205,7 @@ Sheet MapDrawing::draw() {
     if (*place) see((*place)->depth);
   }
   scales_ = {depth_scale(1, most_add, map_.error, job_.units), depth_scale(-1, most_removal, map_.error, job_.units)};
-  Page upright = page(short_side, long_side), lying = page(long_side, short_side);
+  Page upright = page(room_.short_side, room_.long_side), lying = page(room_.long_side, room_.short_side);
   const bool lies = upright.best.scale == 0 || (lying.best.scale > 0 && lying.best.scale < upright.best.scale);
   Page& chosen = lies ? lying : upright;
   add_text(chosen.sheet, {chosen.sheet.width - margin, margin + 6}, "scale 1 : " + trimmed(chosen.best.scale, 2), 4.6,
@@ -210,9 +216,9 @@ Sheet MapDrawing::draw() {
 
 }  // namespace
 
-Sheet draw_highs_and_lows(const job::Job& job, const ChangeMap& map, const MapWords& words) {
-  if (map.rows.empty()) return {words.heading, short_side, long_side, {}};
-  return MapDrawing(job, map, words).draw();
+Sheet draw_highs_and_lows(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room) {
+  if (map.rows.empty()) return {words.heading, room.short_side, room.long_side, {}};
+  return MapDrawing(job, map, words, room).draw();
 }
 
 }  // namespace fairblade::drawing

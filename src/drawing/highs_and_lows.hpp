@@ -3,6 +3,7 @@
 #pragma once
 #include <string>
 
+#include "drawing/paper_room.hpp"
 #include "drawing/sheet.hpp"
 #include "fill/change_map.hpp"
 #include "job/job.hpp"
@@ -14,11 +15,11 @@ struct MapWords {
   std::string begin;  ///< where to begin; empty: worked out from the deepest places
 };
 
-/// 174 x 243 mm or 243 x 174, whichever shows the blade larger: within the frame of a page, both fit A4 and Letter. To a round
-/// scale, which is printed; the faces side by side or one above the other. A map of one row alone is a strip without
-/// scale up and down. Depths within map.error are left white. Numbers in the job's unit, words in mm with that unit
-/// beside it.
-Sheet draw_highs_and_lows(const job::Job& job, const fill::ChangeMap& map, const MapWords& words = {});
+/// Upright or lying, whichever shows the blade larger, on all that `room` gives. To a round scale, which is printed; the
+/// faces side by side or one above the other. A map of one row alone is a strip without scale up and down. Depths within
+/// map.error are left white. Numbers in the job's unit, words in mm with that unit beside it.
+Sheet draw_highs_and_lows(const job::Job& job, const fill::ChangeMap& map, const MapWords& words = {},
+                          const PaperRoom& room = {});
 
 /// "take off first, ...": where to begin, in words.
 std::string begin_words(const job::Job& job, const fill::ChangeMap& map);

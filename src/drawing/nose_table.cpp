@@ -129,11 +129,12 @@ void what_it_means(Flow& flow, const job::Job& job, const fill::Stage& stage, co
 
 }  // namespace
 
-std::vector<Sheet> nose_tables(const job::Job& job, const fill::Stage& stage, const std::vector<Nose>& noses) {
+std::vector<Sheet> nose_tables(const job::Job& job, const fill::Stage& stage, const std::vector<Nose>& noses,
+                               const PaperRoom& paper) {
   fill::StageSection words;
   words.stage = stage;
   Flow flow("Leading edge, numbers, " + stage_words(words) + ", " + job.name,
-            {"Leading edge " + stage_words(words), job.name});
+            {"Leading edge " + stage_words(words), job.name}, paper.table_height);
   const auto first = std::find_if(noses.begin(), noses.end(), [](const Nose& one) { return one.why_none.empty(); });
   if (first == noses.end()) {
     for (const std::string& each : said_of_none(noses)) flow.paragraph(each, 3);

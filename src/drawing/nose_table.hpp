@@ -3,6 +3,7 @@
 #pragma once
 #include <vector>
 
+#include "drawing/paper_room.hpp"
 #include "drawing/sheet.hpp"
 #include "fill/nose.hpp"
 #include "job/job.hpp"
@@ -11,7 +12,8 @@ namespace fairblade::drawing {
 
 /// Tables of one stage: radius, girth, cloth, flats to plane, where to hold a flexible sheet; and where there is no
 /// gauge, why. Two pictures say what the columns mean.
-std::vector<Sheet> nose_tables(const job::Job& job, const fill::Stage& stage, const std::vector<fill::Nose>& noses);
+std::vector<Sheet> nose_tables(const job::Job& job, const fill::Stage& stage, const std::vector<fill::Nose>& noses,
+                               const PaperRoom& paper = {});
 
 /// The nose with the flats that touch it, enlarged.
 Sheet draw_flats(const fill::Nose& nose, double width, double height);

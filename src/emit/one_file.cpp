@@ -3,7 +3,6 @@
 #include <unistd.h>
 
 #include <cerrno>
-
 #include <cstring>
 #include <filesystem>
 #include <fstream>
@@ -20,6 +19,8 @@ Fault failed(const std::string& path, const std::string& why) {
   return {{path, 0}, "cannot be written: " + why, "see its folder, its permissions and the room on the disk"};
 }
 Fault failed(const std::string& path, int error) { return failed(path, std::string(std::strerror(error))); }
+Fault taken(const std::string& path, const char* what) { return {{path, 0}, what, "give another name, or move it away first"}; }
+constexpr const char* there_already = "is there already, and would be lost";
 
 /// A whole, synced file beside `path`, hidden; it is gone at the end unless it was renamed.
 class Draft {
@@ -78,8 +79,7 @@ std::optional<Fault> judge_new_file(const std::string& path) {
   std::error_code error;
   const fs::file_type there = fs::symlink_status(path, error).type();
   if (there == fs::file_type::not_found || there == fs::file_type::none) return std::nullopt;
-  return Fault{{path, 0}, there == fs::file_type::directory ? "is a folder" : "is there already, and would be lost",
-               "give another name, or move it away first"};
+  return taken(path, there == fs::file_type::directory ? "is a folder" : there_already);
 }
 
 NewFile::~NewFile() {
@@ -93,7 +93,7 @@ std::optional<Fault> NewFile::write(const std::string& path, const std::string& 
   // A second name takes no other's place. Where the file system gives none, judge_new_file has just looked.
   if (::link(draft.name(), path.c_str()) != 0) {
     const int error = errno;
-    if (error == EEXIST) return Fault{{path, 0}, "is there already, and would be lost", "give another name, or move it away first"};
+    if (error == EEXIST) return taken(path, there_already);
     const bool no_links = error == EPERM || error == ENOSYS || error == EOPNOTSUPP || error == EMLINK;
     if (!no_links || ::rename(draft.name(), path.c_str()) != 0) return failed(path, error);
   }

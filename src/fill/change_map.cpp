@@ -6,8 +6,8 @@
 
 #include "base/numerics.hpp"
 #include "fill/loft.hpp"
-#include "fill/stand_out.hpp"
 #include "fill/shown_rows.hpp"
+#include "fill/stand_out.hpp"
 
 namespace fairblade::fill {
 namespace {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
 #include "fill/coats.hpp"
 #include "target/face_lines.hpp"
 
@@ -89,21 +90,35 @@ bool on_pages(const job::Job& job, StageKind kind, bool stands_off) {
   return std::find(wanted.begin(), wanted.end(), as_asked) != wanted.end();
 }
 
+namespace {
+
+/// A kind of template that the job makes, and whether it goes onto pages.
+struct TemplateKind {
+  std::string name;
+  bool paged;
+};
+std::vector<TemplateKind> kinds_of(const job::Job& job) {
+  std::vector<TemplateKind> out;
+  for (const Stage& stage : stages_of(job)) out.push_back({name_of(stage.kind), on_pages(job, stage.kind, false)});
+  if (job.print.clearance > 0) out.push_back({"clearance", on_pages(job, StageKind::final, true)});
+  return out;
+}
+
+}  // namespace
+
 std::vector<std::string> template_kinds(const job::Job& job, bool with_pages) {
   std::vector<std::string> out;
-  for (const Stage& stage : stages_of(job)) {
-    if (on_pages(job, stage.kind, false) == with_pages) out.emplace_back(name_of(stage.kind));
+  for (const TemplateKind& kind : kinds_of(job)) {
+    if (kind.paged == with_pages) out.push_back(kind.name);
   }
-  if (job.print.clearance > 0 && on_pages(job, StageKind::final, true) == with_pages) out.emplace_back("clearance");
   return out;
 }
 
 std::vector<Fault> faults_of(const job::Job& job) {
   std::vector<Fault> out;
-  const auto stages = stages_of(job);
-  std::string known;
-  for (const Stage& stage : stages) known += (known.empty() ? "\"" : ", \"") + std::string(name_of(stage.kind)) + "\"";
-  if (job.print.clearance > 0) known += ", \"clearance\"";
+  std::vector<std::string> known;
+  for (const TemplateKind& kind : kinds_of(job)) known.push_back(kind.name);
+  const auto makes = [&](const std::string& name) { return std::find(known.begin(), known.end(), name) != known.end(); };
   for (const job::TemplatesOf wanted : job.print.pages_of) {
     if (wanted == job::TemplatesOf::clearance) {
       if (job.print.clearance > 0) continue;
@@ -111,11 +126,10 @@ std::vector<Fault> faults_of(const job::Job& job) {
                      "give how far they stand off, as in \"clearance\": 3, or take the word out"});
       continue;
     }
-    const auto kind = static_cast<StageKind>(wanted);
-    if (std::any_of(stages.begin(), stages.end(), [&](const Stage& stage) { return stage.kind == kind; })) continue;
-    out.push_back({job.print.pages_of_place,
-                   std::string("pages of the stage \"") + name_of(kind) + "\", which these coats do not make",
-                   "choose from " + known});
+    const std::string kind = name_of(static_cast<StageKind>(wanted));
+    if (makes(kind)) continue;
+    out.push_back({job.print.pages_of_place, "pages of the stage \"" + kind + "\", which these coats do not make",
+                   "choose from " + joined(known, "\"")});
   }
   return out;
 }

@@ -19,45 +19,72 @@ double stray(std::mt19937& random) {
   return sum;
 }
 
-// One side read off the target. Places that were assumed, not read, do not stray; a caliper's error is halved.
-std::vector<section::Node> read_again(const section::MeasuredSection& measured, const target::TargetSection& target, Face face,
-                                      double error, std::mt19937& random) {
-  const bool halves = measured.thickness_only;
+/// A node of an outline, and whether it was read there: what was assumed does not stray.
+struct Spot {
+  section::Node node;  ///< on the target, no reading astray
+  bool read = false;
+};
+
+/// One face, read off the target in thought.
+std::vector<Spot> spots_of(const section::MeasuredSection& measured, const target::TargetSection& target, Face face) {
   std::vector<double> read;  // where this face was read, rising
   for (const section::SurfacePoint& point : measured.points) {
     if (point.face == face) read.push_back(point.x);
   }
   std::sort(read.begin(), read.end());
-  std::vector<section::Node> out;
+  std::vector<Spot> out;
   for (const section::Node& node : measured.side(face).nodes()) {
     const auto next = std::upper_bound(read.begin(), read.end(), node.x - 1e-6);
     const bool was_read = next != read.end() && *next < node.x + 1e-6;
     const double x = std::min(target.leading_edge_x + node.x / measured.chord * target.chord, target.trailing_edge_x());
-    const double noise = was_read ? error * (halves ? 0.5 : 1.0) * stray(random) : 0;
-    out.push_back({node.x, target.half_breadth(face, x) * measured.chord / target.chord + noise});
+    out.push_back({{node.x, target.half_breadth(face, x) * measured.chord / target.chord}, was_read});
   }
   return out;
 }
 
-struct Shown {
-  double suction = 0, cancel = 0;
-};
+/// A station, ready to be read again and again.
+class Subject {
+ public:
+  Subject(const section::MeasuredSection& measured, const target::TargetSection& target)
+      : measured_(measured), target_(target), copied_(measured.thickness_only || measured.one_side_only) {
+    port_ = spots_of(measured, target, Face::port);
+    if (!copied_) starboard_ = spots_of(measured, target, Face::starboard);
+  }
 
-std::optional<Shown> shown_by(const section::MeasuredSection& measured, const target::TargetSection& target, double error,
-                              std::mt19937& random) {
-  section::MeasuredSection again = measured;
-  const auto port = read_again(measured, target, Face::port, error, random);
-  const bool copied = measured.thickness_only || measured.one_side_only;
-  const auto starboard = copied ? port : read_again(measured, target, Face::starboard, error, random);
-  again.port = section::Side(measured.chord, port, measured.skeg, measured.port.with_form());
-  again.starboard = section::Side(measured.chord, starboard, measured.skeg, measured.starboard.with_form());
-  section::meet_where_crossed(again);
-  auto nodes = nodes_of(again, target, feigned_panels);
-  const double effect = helm_effect(nodes);
-  const auto flow = PanelFlow::solve(std::move(nodes.nodes), nodes.frame);
-  if (!flow) return std::nullopt;
-  return Shown{worse_suction(*flow, judged_helm), copied ? 0 : flow->zero_lift_degrees() / effect};
-}
+  struct Shown {
+    double suction = 0, cancel = 0;
+  };
+  std::optional<Shown> shown_by(double error, std::mt19937& random) const {
+    section::MeasuredSection again = measured_;
+    const auto port = read(port_, error, random);
+    const auto starboard = copied_ ? port : read(starboard_, error, random);
+    again.port = section::Side(measured_.chord, port, measured_.skeg, measured_.port.with_form());
+    again.starboard = section::Side(measured_.chord, starboard, measured_.skeg, measured_.starboard.with_form());
+    section::meet_where_crossed(again);
+    auto nodes = nodes_of(again, target_, feigned_panels);
+    const double effect = helm_effect(nodes);
+    const auto flow = PanelFlow::solve(std::move(nodes.nodes), nodes.frame);
+    if (!flow) return std::nullopt;
+    return Shown{worse_suction(*flow, judged_helm), copied_ ? 0 : flow->zero_lift_degrees() / effect};
+  }
+
+ private:
+  /// A caliper's error is halved: it is shared by both faces.
+  std::vector<section::Node> read(const std::vector<Spot>& spots, double error, std::mt19937& random) const {
+    std::vector<section::Node> out;
+    out.reserve(spots.size());
+    for (const Spot& spot : spots) {
+      const double noise = spot.read ? error * (measured_.thickness_only ? 0.5 : 1.0) * stray(random) : 0;
+      out.push_back({spot.node.x, spot.node.half_breadth + noise});
+    }
+    return out;
+  }
+
+  const section::MeasuredSection& measured_;
+  const target::TargetSection& target_;
+  bool copied_;
+  std::vector<Spot> port_, starboard_;
+};
 
 }  // namespace
 
@@ -65,12 +92,13 @@ Feigned feigned_by(const section::MeasuredSection& measured, const target::Targe
                    std::uint32_t seed, int draws) {
   Feigned out;
   std::mt19937 random(seed);
-  const auto clean = shown_by(measured, target, 0, random);
+  const Subject subject(measured, target);
+  const auto clean = subject.shown_by(0, random);
   if (!clean) return out;
   double sum = 0, square = 0, cancel_square = 0;
   int count = 0;
   for (int k = 0; k < draws; ++k) {
-    const auto shown = shown_by(measured, target, reading_error, random);
+    const auto shown = subject.shown_by(reading_error, random);
     if (!shown) continue;
     const double more = shown->suction - clean->suction;
     sum += more;

@@ -155,7 +155,7 @@ void tell_target(Node& root, std::string_view key, Node value) {
 
 void add_defaults(Node& root, const std::vector<DefaultUsed>& defaults, LengthUnit unit) {
   constexpr std::string_view each = "stations.", coat = "coats[";
-  const auto items_of = [&](std::string_view key) -> std::vector<Node>& { return const_cast<Node*>(root.find(key))->items; };
+  const auto items_of = [&](std::string_view key) -> std::vector<Node>& { return root.find(key)->items; };
   for (const DefaultUsed& one : defaults) {
     Node value = node_of_default(one, unit);
     if (one.key.starts_with(each)) {

@@ -351,7 +351,7 @@ void JobReader::list_target_defaults() {
 }
 
 Node JobReader::asked() && {
-  auto& stations = const_cast<Node*>(root_.find("stations"))->items;
+  auto& stations = root_.find("stations")->items;
   for (auto& [i, told] : from_csv_) {
     for (std::size_t k = 0; k < told.keys.size(); ++k) {
       if (!stations[i].find(told.keys[k])) stations[i].set(told.keys[k], std::move(told.items[k]));

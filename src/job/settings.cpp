@@ -80,6 +80,19 @@ void read_ruler(const Reader& reader, const Node* node, Print& print) {
   print.ruler_along = (*read)[1];
 }
 
+void read_pages_of(const Reader& reader, const Node* print, Print& out) {
+  static constexpr std::array<std::string_view, 4> kinds{"bare", "glassed", "final", "clearance"};
+  const Node* wanted = print ? print->find("pages_of") : nullptr;
+  if (!wanted) return reader.used_default("print.pages_of", "the stage that the filler is shaped at");
+  if (!reader.list(*wanted, "print.pages_of", "[\"bare\", \"final\"]")) return;
+  out.pages_of_place = reader.at(*wanted);
+  for (const Node& item : wanted->items) {
+    if (const auto word = reader.word(item, "print.pages_of", kinds)) {
+      out.pages_of.push_back(static_cast<TemplatesOf>(*word));
+    }
+  }
+}
+
 }  // namespace
 
 void read_workshop(const Reader& reader, const Node& root, Job& job) {
@@ -141,23 +154,6 @@ void read_water(const Reader& reader, const Node& root, Job& job) {
   if (const Node* helm = node->find("helm")) job.water.helm = reader.number(*helm, "water.helm", {1, 12}, "degrees");
   if (const Node* heard = node->find("heard")) job.water.heard = reader.number(*heard, "water.heard", {5, 5000}, "Hz");
 }
-
-namespace {
-
-void read_pages_of(const Reader& reader, const Node* print, Print& out) {
-  static constexpr std::array<std::string_view, 4> kinds{"bare", "glassed", "final", "clearance"};
-  const Node* wanted = print ? print->find("pages_of") : nullptr;
-  if (!wanted) return reader.used_default("print.pages_of", "the stage that the filler is shaped at");
-  if (!reader.list(*wanted, "print.pages_of", "[\"bare\", \"final\"]")) return;
-  out.pages_of_place = reader.at(*wanted);
-  for (const Node& item : wanted->items) {
-    if (const auto word = reader.word(item, "print.pages_of", kinds)) {
-      out.pages_of.push_back(static_cast<TemplatesOf>(*word));
-    }
-  }
-}
-
-}  // namespace
 
 void read_print(const Reader& reader, const Node& root, Job& job) {
   static constexpr std::array<std::string_view, 9> known{"paper",     "margin", "overlap",       "ruler_reads", "clearance",

@@ -1,6 +1,7 @@
 #include "job/tree.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.hpp"
 #include "job/numbers.hpp"
@@ -13,6 +14,8 @@ const Node* Node::find(std::string_view key) const {
   }
   return nullptr;
 }
+
+Node* Node::find(std::string_view key) { return const_cast<Node*>(std::as_const(*this).find(key)); }
 
 void Node::set(std::string_view key, Node value) {
   kind = NodeKind::object;
@@ -30,13 +33,13 @@ void put_at(Node& root, std::string_view path, Node value) {
   const std::size_t dot = path.find('.');
   if (dot == std::string_view::npos) return root.set(path, std::move(value));
   const std::string_view head = path.substr(0, dot);
-  Node* inner = const_cast<Node*>(root.find(head));
+  Node* inner = root.find(head);
   if (!inner || inner->kind != NodeKind::object) {
     Node object;
     object.kind = NodeKind::object;
     object.line = value.line;
     root.set(head, std::move(object));
-    inner = const_cast<Node*>(root.find(head));
+    inner = root.find(head);
   }
   put_at(*inner, path.substr(dot + 1), std::move(value));
 }

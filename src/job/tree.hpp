@@ -21,6 +21,7 @@ struct Node {
   std::vector<std::string> keys;  ///< of an object, one beside each item
 
   const Node* find(std::string_view key) const;
+  Node* find(std::string_view key);
   /// Sets a key of an object, replacing what stood there.
   void set(std::string_view key, Node value);
 };

@@ -40,6 +40,17 @@ std::string what_it_holds(const Draft& draft) {
   return out;
 }
 
+/// In as many words as there is room for.
+std::string how_to_print(const job::Print& print, double size, double room) {
+  std::string words = "print at actual size (100 %); both bars must measure 100 mm", few = "print at 100 %; both bars: 100 mm";
+  if (print.ruler_across != 100 || print.ruler_along != 100) {
+    const std::string read = trimmed(print.ruler_across, 2) + " and " + trimmed(print.ruler_along, 2);
+    words = "corrected for a printer whose bars read " + read;
+    few = "corrected for bars of " + read;
+  }
+  return drawing::width_of(words, size, false) <= room ? words : few;
+}
+
 void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, const std::string& number, Sheet& sheet) {
   // A bar's name is that of the paper's direction, which on a lengthwise page is the other one.
   const double below = layout.window_height();
@@ -63,13 +74,7 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
   column.line(what_it_holds(draft), 2.6);
   if (cut_up) column.line(draft.joined, drawing::size_that_fits(draft.joined, 2.6, 2.2, false, right - left));
   if (one_line) column.line(job.name, 2.4);
-  const auto& print = job.print;
-  std::string how = "print at actual size (100 %); both bars must measure 100 mm";
-  if (print.ruler_across != 100 || print.ruler_along != 100) {
-    how = "corrected for a printer whose bars read " + trimmed(print.ruler_across, 2) + " and " +
-          trimmed(print.ruler_along, 2);
-  }
-  if (!cut_up || right - left > 90) column.line(how, 2.2);
+  if (!cut_up || right - left > 90) column.line(how_to_print(job.print, 2.2, right - left), 2.2);
   if (cut_up) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
 }
 

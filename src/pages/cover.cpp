@@ -20,12 +20,6 @@ Draft blank(const std::string& label) {
   return out;
 }
 
-std::string listed(const std::vector<std::string>& names, const char* quote) {
-  std::string out;
-  for (const std::string& name : names) out += (out.empty() ? quote : std::string(", ") + quote) + name + quote;
-  return out;
-}
-
 /// Which templates are files alone, and the line of the job file that would bring them onto pages.
 void write_without_pages(const job::Job& job, const Kinds& kinds, Column& column) {
   if (kinds.without.empty()) return;
@@ -33,9 +27,9 @@ void write_without_pages(const job::Job& job, const Kinds& kinds, Column& column
   all.insert(all.end(), kinds.without.begin(), kinds.without.end());
   column.skip(1);
   column.paragraph("To save paper these pages are not of every template. The folder templates also holds: " +
-                       listed(kinds.without, "") +
+                       joined(kinds.without) +
                        (kinds.without.back() == "clearance" ? " (stands " + in_unit(job.print.clearance, job.units) + " off)" : "") +
-                       ". For pages of all of them write \"print\": { \"pages_of\": [" + listed(all, "\"") +
+                       ". For pages of all of them write \"print\": { \"pages_of\": [" + joined(all, "\"") +
                        "] } into the job file.",
                    type);
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "drawing/flow.hpp"
 #include "pages/compose.hpp"
 #include "pages/cover.hpp"
 #include "pages/joints.hpp"
@@ -26,6 +27,18 @@ double longest_of(const std::vector<Piece>& pieces) {
 }
 
 }  // namespace
+
+drawing::PaperRoom room_to_read(const job::Print& print) {
+  const drawing::PaperRoom usual;
+  const Paper paper = paper_of(print, usual.long_side);
+  const Layout upright(print, paper, false), lying(print, paper, true);
+  drawing::PaperRoom out;
+  out.long_side = std::min({usual.long_side, upright.window_height(), lying.window_width()});
+  out.short_side = std::min({usual.short_side, upright.window_width(), lying.window_height()});
+  const bool wide_enough = upright.window_width() >= drawing::Flow::widest;
+  out.table_height = std::min(usual.table_height, (wide_enough ? upright : lying).window_height());
+  return out;
+}
 
 int columns_for(const job::Print& print, double width) {
   const Paper paper = paper_of(print, width);

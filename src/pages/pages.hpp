@@ -1,4 +1,4 @@
-// Product: drawings laid out on the paper in the printer, as Sheets of one size. Verbs: make_pages.
+// Product: drawings laid out on the paper in the printer, as Sheets of one size. Verbs: make_pages, room_to_read.
 //
 // Small pieces share pages; a piece larger than the paper's window is cut up into rows and columns that overlap, with
 // crosses on both neighbours. Every page has a check bar each way, words that say what it holds, and a key map.
@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "drawing/paper_room.hpp"
 #include "drawing/sheet.hpp"
 #include "job/job.hpp"
 
@@ -41,6 +42,9 @@ struct Kinds {
 
 /// Pieces in their order as far as sharing pages allows. The cover tells which kinds are without pages.
 Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds = {});
+
+/// What of the job's paper, margin and ruler's correction is left for a sheet that should stay whole.
+drawing::PaperRoom room_to_read(const job::Print& print);
 
 /// Pages side by side that so long a piece takes, at the least.
 int columns_for(const job::Print& print, double width);

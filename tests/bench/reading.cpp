@@ -19,21 +19,6 @@ std::string bytes_of(const std::string& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-/// Every number in the file, added up; whatever is none is stepped over.
-double bare_loop(const std::string& path) {
-  const std::string text = bytes_of(path);
-  double sum = 0;
-  const char* at = text.data();
-  const char* const end = at + text.size();
-  while (at < end) {
-    double value = 0;
-    const auto read = std::from_chars(at, end, value);
-    if (read.ec == std::errc()) sum += value, at = read.ptr;
-    else ++at;
-  }
-  return sum;
-}
-
 std::string json_job(std::size_t stations, std::size_t readings) {
   nlohmann::ordered_json job{{"job", "Bench blade, invented"}, {"stations", nlohmann::ordered_json::array()}};
   for (std::size_t s = 0; s < stations; ++s) {
@@ -58,6 +43,18 @@ double read(const std::string& path) {
 }
 
 }  // namespace
+
+double bare_loop(const std::string& path) {
+  const std::string text = bytes_of(path);
+  double sum = 0;
+  for (const char *at = text.data(), *end = at + text.size(); at < end;) {
+    double value = 0;
+    const auto read = std::from_chars(at, end, value);
+    if (read.ec == std::errc()) sum += value, at = read.ptr;
+    else ++at;
+  }
+  return sum;
+}
 
 std::string dense_csv(std::size_t stations, std::size_t readings) {
   std::mt19937 random(20261125);

@@ -1,8 +1,6 @@
 // The whole of `plan`, every file written: each demo rudder, and a scanned blade.
-#include <charconv>
 #include <cstdlib>
 #include <fstream>
-#include <iterator>
 #include <sstream>
 
 #include "bench/bench.hpp"
@@ -16,19 +14,6 @@ double plan(const std::string& job, const std::string& folder) {
   const int status = fairblade::cli::run({"plan", job, "-o", scratch() + "/" + folder, "--trailing-edge-thickness", "4mm"}, out, err);
   if (status != 0) throw std::runtime_error(err.str());
   return static_cast<double>(out.str().size());
-}
-
-double bare_loop(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  const std::string text{std::istreambuf_iterator<char>(file), {}};
-  double sum = 0;
-  for (const char *at = text.data(), *end = at + text.size(); at < end;) {
-    double value = 0;
-    const auto read = std::from_chars(at, end, value);
-    if (read.ec == std::errc()) sum += value, at = read.ptr;
-    else ++at;
-  }
-  return sum;
 }
 
 /// FAIRBLADE_BENCH_ROWS: of the scanned blade; 200 stations, 20,000 rows unless told.

@@ -82,6 +82,28 @@ TEST_CASE("every half of every height is on some page") {
   CHECK(has(pages, "Flats to plane before rounding"));
 }
 
+TEST_CASE("maps, tables and cards are never cut up, whatever the margins leave of the paper") {
+  // 2026-11-25: on Letter with 20 mm of margin the map was cut in two, and its words lay over the joint.
+  const Folder folder;
+  for (const char* print : {"\"paper\": \"Letter\", \"margin\": 20, \"overlap\": 20", "\"paper\": \"A4\", \"margin\": 25, \"ruler_reads\": [104, 97]"}) {
+    INFO(print);
+    const auto name = "job" + std::to_string(std::string(print).size());
+    REQUIRE(run({"plan", folder.write(name + ".json", job("\"print\": { " + std::string(print) + " },")), "-o", folder.at(name), "--quiet"}).status == 0);
+    std::size_t seen = 0;
+    for (const auto& [path, bytes] : files_in(folder.at(name))) {
+      if (path.rfind("pages/", 0) != 0) continue;
+      for (const char* whole : {"highs-and-lows", "leading-edge-table", "trailing-edge-card"}) {
+        if (!has(path, whole)) continue;
+        ++seen;
+        INFO(path);
+        CHECK_FALSE(has(path, "-r1c"));
+        CHECK_FALSE(has(path, "-r2c"));
+      }
+    }
+    CHECK(seen >= 3);
+  }
+}
+
 TEST_CASE("a template in two has its nose, with clearance too, and none behind a skeg") {
   const Folder folder;
   REQUIRE(run({"plan", folder.write("job.json", job("\"print\": { \"split\": \"always\" },", 700)), "-o", folder.at("out"), "--quiet"})

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "cli/cli.hpp"
+#include "has.hpp"
 
 namespace sandbox {
 
@@ -71,6 +72,5 @@ inline std::string profile(const std::string& name) {
   return std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json";
 }
 
-inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 }  // namespace sandbox

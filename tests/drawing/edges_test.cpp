@@ -82,14 +82,18 @@ TEST_CASE("gauges, tables and edge cards are readable and stay on their sheets")
       }
       CHECK(ids.size() == 2 * all.size());
       CHECK(sheets::trouble(draw_gauge_sheet(blade.job, all.front()), 2.4) == "");
-      for (const Sheet& sheet : nose_tables(blade.job, stage, all)) {
-        CHECK(sheets::trouble(sheet, 2.4) == "");
-        CHECK((sheet.width <= 180 && sheet.height <= 243));
+      for (const double high : {243.0, 168.0, 128.0}) {
+        for (const Sheet& sheet : nose_tables(blade.job, stage, all, {243, 174, high})) {
+          CHECK(sheets::trouble(sheet, 2.4) == "");
+          CHECK((sheet.width <= 180 && sheet.height <= high));
+        }
       }
     }
-    for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 100))) {
-      CHECK(sheets::trouble(sheet, 2.4) == "");
-      CHECK((sheet.width <= 180 && sheet.height <= 243));
+    for (const double high : {243.0, 168.0, 128.0}) {
+      for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 100), {243, 174, high})) {
+        CHECK(sheets::trouble(sheet, 2.4) == "");
+        CHECK((sheet.width <= 180 && sheet.height <= high));
+      }
     }
   }
 }

@@ -253,6 +253,19 @@ TEST_CASE("every blade's map is readable, fits both papers and names what it sho
   }
 }
 
+TEST_CASE("a map takes less where wide margins leave less, and stays readable") {
+  // 25 mm of margin and a ruler that reads 90: the least that a page gives, by hand in tests/pages.
+  for (const PaperRoom& room : {PaperRoom{190, 128, 128}, PaperRoom{223, 150, 174}}) {
+    for (const maps::Blade& blade : all()) {
+      INFO(blade.name << " in " << room.long_side << " by " << room.short_side);
+      const Sheet sheet = draw_highs_and_lows(blade.job, blade.map(), {}, room);
+      readable::check(sheet);
+      CHECK(std::max(sheet.width, sheet.height) == room.long_side);
+      CHECK(std::min(sheet.width, sheet.height) == room.short_side);
+    }
+  }
+}
+
 TEST_CASE("a map of what is left, from readings alone") {
   // Port: 4 mm at 100, 0 at 300, straight between; starboard read at the lower station only.
   using At = fill::StationDepths::At;

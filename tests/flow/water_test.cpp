@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "fill/blade.hpp"
+#include "has.hpp"
 #include "line.hpp"
 
 using namespace fairblade;
@@ -20,7 +21,6 @@ job::Job blade_job(const std::function<job::Station(std::string, double, double)
   return job;
 }
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 }  // namespace
 

@@ -243,6 +243,40 @@ TEST_CASE("what the rule read of the last print stretches the next") {
   CHECK(chord > 100);
 }
 
+TEST_CASE("what is read and not cut along stays whole on one page, on any paper") {
+  // By hand, A4 with 25 mm of margin and a ruler that reads 90 each way: 160 by 247 mm of paper are left, drawn so much
+  // larger that they come out as 144 by 222.3. Less 10 for a bar and 16 for the strip: 134 by 206.3 upright, 212.3 by 128
+  // lying.
+  job::Print least;
+  least.paper = job::Paper::a4;
+  least.margin = 25;
+  least.ruler_across = least.ruler_along = 90;
+  const PaperRoom room = pages::room_to_read(least);
+  CHECK(room.long_side == Approx(206.3));
+  CHECK(room.short_side == Approx(128));
+  CHECK(room.table_height == Approx(128));
+  job::Job job = cases::all().front().job;
+  for (const PaperCase& paper : papers()) {
+    for (const double margin : {0.0, 10.0, 13.0, 20.0, 25.0}) {
+      for (const double ruler : {90.0, 100.0, 110.0}) {
+        for (const double overlap : {5.0, 50.0}) {
+          INFO(static_cast<int>(paper.paper) << " margin " << margin << " ruler " << ruler << " overlap " << overlap);
+          job.print.paper = paper.paper;
+          job.print.margin = margin;
+          job.print.overlap = overlap;
+          job.print.ruler_across = job.print.ruler_along = ruler;
+          const PaperRoom takes = pages::room_to_read(job.print);
+          std::vector<pages::Piece> pieces(3);
+          pieces[0] = {"upright map", Sheet{"", takes.short_side, takes.long_side, {}}, {}, {}};
+          pieces[1] = {"lying map", Sheet{"", takes.long_side, takes.short_side, {}}, {}, {}};
+          pieces[2] = {"table", Sheet{"", 180, takes.table_height, {}}, {}, {}};
+          for (const Page& page : pages::make_pages(job, pieces).pages) CHECK(page.rows * page.columns == 1);
+        }
+      }
+    }
+  }
+}
+
 TEST_CASE("the cover lists every page and prints the cautions") {
   const cases::Case c = cases::all().front();
   std::vector<pages::Piece> pieces;

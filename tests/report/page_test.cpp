@@ -4,6 +4,7 @@
 #include <set>
 
 #include "catch.hpp"
+#include "has.hpp"
 #include "report/hand_made.hpp"
 #include "report/in_water.hpp"
 #include "report/report.hpp"
@@ -29,7 +30,6 @@ std::vector<std::string> found(const std::string& text, const std::string& patte
   return out;
 }
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 // A plan of many stations, each with many readings.
 report::Plan large(std::size_t stations, int readings) {

@@ -1,4 +1,5 @@
 // The water page as lines and cells.
+#include "has.hpp"
 #include "report/water.hpp"
 
 #include <algorithm>
@@ -15,7 +16,6 @@ using in_water::planned;
 
 namespace {
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 bool has_digit(const std::string& text) {
   return std::any_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c); });
 }

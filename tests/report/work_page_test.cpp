@@ -2,6 +2,7 @@
 #include <regex>
 
 #include "catch.hpp"
+#include "has.hpp"
 #include "report/hand_made_work.hpp"
 #include "report/html_parts.hpp"
 #include "report/order_words.hpp"
@@ -10,7 +11,6 @@ using namespace fairblade;
 
 namespace {
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 // The page's words without its markup, blanks run together.
 std::string words_of(const std::string& html) {
