@@ -6,6 +6,7 @@
 
 #include "base/units.hpp"
 #include "check/readings.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::check {
 namespace {
@@ -63,22 +64,17 @@ OwnError own_error_of(const job::Job& job) {
   OwnError out;
   out.told = job.reading_error;
   out.told_by_owner = std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
-  double square = 0;
+  job::Repeats all;
   for (const job::Station& station : job.stations) {
-    for (const Group& group : repeats_of(station)) {
-      if (group.spread() > 6 * std::sqrt(2.0) * out.told) continue;  // a slip, and named as one
-      double mean = 0;
-      for (const double value : group.values) mean += value / static_cast<double>(group.values.size());
-      for (const double value : group.values) square += (value - mean) * (value - mean);
-      out.repeats += static_cast<int>(group.values.size()) - 1;
-    }
+    const job::Repeats here = job::repeats_in(station, out.told);
+    all.more += here.more;
+    all.square += here.square;
   }
+  out.repeats = all.more;
   out.mm = out.told;
   if (out.repeats == 0) return out;
-  out.from_repeats = std::sqrt(square / out.repeats);
-  // A few repeats say little (and rounded ones may say nothing): what the job says counts as much as these many.
-  const double weight = out.told_by_owner ? 6 : 3;
-  out.mm = std::sqrt((weight * out.told * out.told + square) / (weight + out.repeats));
+  out.from_repeats = std::sqrt(all.square / out.repeats);
+  out.mm = job::own_error(out.told, out.told_by_owner, all);
   return out;
 }
 

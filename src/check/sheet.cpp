@@ -39,11 +39,18 @@ std::vector<Unit> other_units(LengthUnit unit) {
   return {{"inches", "inches", 25.4}, {"centimetres", "centimetres", 10}};
 }
 
+/// Of stations' heights, which are measured with another rule than sections.
+std::vector<Unit> units_of_heights(LengthUnit unit) {
+  if (unit == LengthUnit::inch) return {{"feet", "feet", 12}};
+  if (unit == LengthUnit::cm) return {{"metres", "metres", 100}};
+  return other_units(unit);
+}
+
 /// The unit whose factor turns `found` into what is nearest to `usual`, if that is within the ratio `slack`.
-std::optional<Unit> unit_between(double found, double usual, double slack, LengthUnit unit) {
+std::optional<Unit> nearest_unit(double found, double usual, double slack, const std::vector<Unit>& units) {
   std::optional<Unit> best;
   double best_miss = std::log(slack);
-  for (const Unit& one : other_units(unit)) {
+  for (const Unit& one : units) {
     const double miss = std::abs(std::log(found * one.factor / usual));
     if (miss < best_miss) {
       best_miss = miss;
@@ -51,6 +58,9 @@ std::optional<Unit> unit_between(double found, double usual, double slack, Lengt
     }
   }
   return best;
+}
+std::optional<Unit> unit_between(double found, double usual, double slack, LengthUnit unit) {
+  return nearest_unit(found, usual, slack, other_units(unit));
 }
 
 double side_size(const Station& station, bool port) {
@@ -261,9 +271,11 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
   const double span = downs.back() - downs.front(), chord = median(chords_of(job));
   const bool far_bottom = job.bottom && *job.bottom - downs.front() > 5 * span;
   if (span < 0.3 * chord || far_bottom) {
-    const auto found = unit_between(far_bottom ? span / (*job.bottom - downs.front()) : span / chord, far_bottom ? 0.96 : usual_depth, 4, job.units);
+    const double share = far_bottom ? span / (*job.bottom - downs.front()) : span / chord;
+    const auto found = nearest_unit(share, far_bottom ? 0.96 : usual_depth, 4, units_of_heights(job.units));
     const std::string like = found ? found->words : "another unit";
-    out.push_back({found && found->factor != 10 ? "heights-in-" + std::string(found->code) : "heights-in-cm", Rank::heights, Sureness::likely, "", "", std::nullopt,
+    const Unit& likeliest = found ? *found : units_of_heights(job.units).back();  // of a job in mm: centimetres
+    out.push_back({likeliest.factor == 10 ? "heights-in-cm" : "heights-in-" + std::string(likeliest.code), Rank::heights, Sureness::likely, "", "", std::nullopt,
                    job.stations.front().place,
                    "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " + in_unit(chord, job.units) +
                        (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) + ": their heights look like " + like,

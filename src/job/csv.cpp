@@ -2,18 +2,53 @@
 
 #include <algorithm>
 
+#include "job/csv_columns.hpp"
 #include "job/numbers.hpp"
 
 namespace fairblade::job {
 namespace {
 
 constexpr int deepest_header = 1000;  // rows
+constexpr int longest_cell = 20;      // lines that a quoted cell may run over: a note, or a title broken in two
 
-std::string column_name(std::string_view cell) {
-  std::string out(without_blanks(cell));
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
-    if (c == ' ' || c == '-') c = '_';
+/// "sep=;" on the first line, as spreadsheets write and read it: the delimiter.
+std::optional<char> told_delimiter(std::string_view text) {
+  const std::string_view row = without_blanks(text.substr(0, text.find_first_of("\r\n")));
+  if (row == "sep=") return '\t';  // the tab went with the blanks
+  if (row.size() != 5 || !(row.starts_with("sep=") || row.starts_with("SEP=") || row.starts_with("Sep="))) return std::nullopt;
+  return row[4];
+}
+
+std::vector<char> delimiters_to_try(std::string_view text) {
+  std::vector<char> out{',', ';', '\t'};
+  if (const auto told = told_delimiter(text)) {
+    std::erase(out, *told);
+    out.insert(out.begin(), *told);
+  }
+  return out;
+}
+
+void take_titles(const std::vector<std::string_view>& cells, CsvHeader& header) {
+  header.columns.clear();
+  header.units.clear();
+  for (const std::string_view cell : cells) {
+    ColumnTitle title = title_of(cell);
+    header.columns.push_back(std::move(title.name));
+    header.units.push_back(std::move(title.unit));
+  }
+  while (header.columns.size() > 1 && header.columns.back().empty()) {
+    header.columns.pop_back();
+    header.units.pop_back();
+  }
+}
+
+KeyRow key_row(const CsvHeader& header, const std::vector<std::string_view>& cells, int line) {
+  KeyRow out{{}, {}, line};
+  std::size_t i = 0;
+  while (i + 1 < header.columns.size() && header.columns[i].empty()) ++i;  // a table may begin in the second column
+  out.key = header.columns[i];
+  for (++i; i < cells.size(); ++i) {
+    if (!cells[i].empty()) out.values.emplace_back(cells[i]);
   }
   return out;
 }
@@ -25,17 +60,40 @@ bool CsvRows::next(std::vector<std::string_view>& cells) {
     const std::size_t end = std::min(rest_.find_first_of("\r\n"), rest_.size());
     const std::string_view row = rest_.substr(0, end);
     const bool crlf = rest_.substr(end).starts_with("\r\n");
+    const std::string_view from_here = rest_;
     rest_.remove_prefix(std::min(end + (crlf ? 2 : 1), rest_.size()));
-    ++line_;
+    line_ += 1 + lines_taken_;
+    lines_taken_ = 0;
     split(row, cells);
+    if (quotes_ == QuoteTrouble::left_open) read_on(from_here, cells);
     if (std::any_of(cells.begin(), cells.end(), [](std::string_view cell) { return !cell.empty(); })) return true;
   }
   return false;
 }
 
+/// A quote was left open: does the cell end on one of the next lines? If not, the row stays as it was.
+void CsvRows::read_on(std::string_view from_here, std::vector<std::string_view>& cells) {
+  const auto first = cells;
+  std::string_view after = rest_;
+  for (int more = 1; more <= longest_cell && !after.empty(); ++more) {
+    const std::size_t end = std::min(after.find_first_of("\r\n"), after.size());
+    const std::string_view row = from_here.substr(0, from_here.size() - after.size() + end);
+    const bool crlf = after.substr(end).starts_with("\r\n");
+    after.remove_prefix(std::min(end + (crlf ? 2 : 1), after.size()));
+    split(row, cells);
+    if (quotes_ == QuoteTrouble::left_open) continue;
+    if (quotes_ != QuoteTrouble::none) break;
+    rest_ = after;
+    lines_taken_ = more;
+    return;
+  }
+  cells = first;
+  quotes_ = QuoteTrouble::left_open;
+}
+
 void CsvRows::split(std::string_view row, std::vector<std::string_view>& cells) {
   cells.clear();
-  quote_left_open_ = false;
+  quotes_ = QuoteTrouble::none;
   for (std::size_t at = 0;; ++at) {
     while (at < row.size() && row[at] == ' ') ++at;
     if (at < row.size() && row[at] == '"') {
@@ -57,7 +115,7 @@ std::string_view CsvRows::quoted_cell(std::string_view row, std::size_t& at) {
   while (true) {
     end = row.find('"', end);
     if (end == std::string_view::npos) {
-      quote_left_open_ = true;
+      quotes_ = QuoteTrouble::left_open;
       at = row.size();
       return without_blanks(row.substr(begin));
     }
@@ -67,6 +125,7 @@ std::string_view CsvRows::quoted_cell(std::string_view row, std::size_t& at) {
   }
   std::string_view cell = row.substr(begin, end - begin);
   at = std::min(row.find(delimiter_, end), row.size());
+  if (!without_blanks(row.substr(end + 1, at - end - 1)).empty()) quotes_ = QuoteTrouble::text_after;
   if (doubled) {
     std::string plain;
     for (std::size_t i = 0; i < cell.size(); ++i) {
@@ -79,29 +138,43 @@ std::string_view CsvRows::quoted_cell(std::string_view row, std::size_t& at) {
 }
 
 std::optional<CsvHeader> find_header(std::string_view text) {
-  for (const char delimiter : {',', ';', '\t'}) {
+  const bool told = told_delimiter(text).has_value();
+  for (const char delimiter : delimiters_to_try(text)) {
     CsvHeader header;
     header.delimiter = delimiter;
     CsvRows rows(text, delimiter);
     std::vector<std::string_view> cells;
     for (int row = 0; row < deepest_header && rows.next(cells); ++row) {
-      header.columns.clear();
-      for (const std::string_view cell : cells) header.columns.push_back(column_name(cell));
-      const auto has = [&](const char* name) {
-        return std::find(header.columns.begin(), header.columns.end(), name) != header.columns.end();
-      };
-      if (has("station") && has("x")) {
+      if (told && rows.line() == 1) continue;
+      take_titles(cells, header);
+      if (column_of(header.columns, "station") && column_of(header.columns, "x")) {
         header.line = rows.line();
         return header;
       }
-      KeyRow key{header.columns.front(), {}, rows.line()};
-      for (std::size_t i = 1; i < cells.size(); ++i) {
-        if (!cells[i].empty()) key.values.emplace_back(cells[i]);
-      }
-      header.keys.push_back(std::move(key));
+      header.keys.push_back(key_row(header, cells, rows.line()));
     }
   }
   return std::nullopt;
+}
+
+std::optional<CsvHeader> likely_header(std::string_view text) {
+  std::optional<CsvHeader> out;
+  std::size_t most = 1;
+  for (const char delimiter : delimiters_to_try(text)) {
+    CsvRows rows(text, delimiter);
+    std::vector<std::string_view> cells;
+    for (int row = 0; row < deepest_header && rows.next(cells); ++row) {
+      CsvHeader header;
+      header.delimiter = delimiter;
+      header.line = rows.line();
+      take_titles(cells, header);
+      const auto ours = static_cast<std::size_t>(std::count_if(header.columns.begin(), header.columns.end(), is_column));
+      if (ours <= most) continue;
+      most = ours;
+      out = std::move(header);
+    }
+  }
+  return out;
 }
 
 }  // namespace fairblade::job

@@ -9,24 +9,29 @@
 
 namespace fairblade::job {
 
+/// What is wrong with the quotes of a row.
+enum class QuoteTrouble { none, left_open, text_after };
+
 /// Walks over the text; the cells point into it, so the text must outlive them.
 class CsvRows {
  public:
   CsvRows(std::string_view text, char delimiter) : rest_(text), delimiter_(delimiter) {}
-  /// The next row that is not blank; false at the end. Ends of line: LF, CRLF or CR.
+  /// The next row that is not blank; false at the end. Ends of line: LF, CRLF or CR. A quoted cell may run over a few
+  /// lines where its end is plain to see.
   bool next(std::vector<std::string_view>& cells);
-  int line() const { return line_; }
-  /// A quoted cell that does not end on its line.
-  bool quote_left_open() const { return quote_left_open_; }
+  int line() const { return line_; }  ///< where the row begins
+  QuoteTrouble quotes() const { return quotes_; }
 
  private:
   void split(std::string_view row, std::vector<std::string_view>& cells);
   std::string_view quoted_cell(std::string_view row, std::size_t& at);
+  void read_on(std::string_view row, std::vector<std::string_view>& cells);
 
   std::string_view rest_;
   char delimiter_;
   int line_ = 0;
-  bool quote_left_open_ = false;
+  int lines_taken_ = 0;  ///< of the row before
+  QuoteTrouble quotes_ = QuoteTrouble::none;
   std::deque<std::string> unescaped_;  ///< cells in which "" stood for "
 };
 
@@ -40,11 +45,14 @@ struct KeyRow {
 struct CsvHeader {
   char delimiter = ',';
   int line = 0;
-  std::vector<std::string> columns;  ///< lower case, blanks and hyphens as underscores
+  std::vector<std::string> columns;  ///< as title_of names them; no empty ones at the end
+  std::vector<std::string> units;    ///< beside each column: the unit that its title gives, or empty
   std::vector<KeyRow> keys;
 };
 
 /// The first row that holds both "station" and "x", however it is delimited.
 std::optional<CsvHeader> find_header(std::string_view text);
+/// Where there is none: the row that looks most like it, with two columns of ours at least.
+std::optional<CsvHeader> likely_header(std::string_view text);
 
 }  // namespace fairblade::job

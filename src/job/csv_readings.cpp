@@ -1,47 +1,41 @@
 #include "job/csv_readings.hpp"
 
 #include <algorithm>
-#include <array>
+#include <utility>
 
 #include "base/text.hpp"
+#include "job/csv_cells.hpp"
+#include "job/csv_columns.hpp"
+#include "job/csv_odd_rows.hpp"
 #include "job/numbers.hpp"
 
 namespace fairblade::job {
 namespace {
 
-constexpr int none = -1;
-constexpr double furthest = 10000;  // mm; the chord gives the closer limits
-
-/// Which cell holds what; `none` where there is no such column.
-struct Columns {
-  int station = none, x = none, first = none, second = none, caliper = none;
-};
-/// Columns of a station's own keys, in a CSV alone.
-constexpr std::array<std::string_view, 6> station_columns{"down", "ahead", "chord", "trailing_edge_off_centre", "skeg", "board"};
-
-int column(const CsvHeader& header, std::string_view name) {
-  const auto found = std::find(header.columns.begin(), header.columns.end(), name);
-  return found == header.columns.end() ? none : static_cast<int>(found - header.columns.begin());
-}
-
 class CsvReader {
  public:
   CsvReader(std::string_view text, const std::string& file, bool alone, const std::vector<std::string>& known, Faults& faults)
-      : text_(text), alone_(alone), known_(known), faults_(faults) {
+      : text_(text), alone_(alone), known_(known), faults_(faults), cell_(file, faults) {
     content_.file = file;
   }
 
   std::optional<CsvContent> read(LengthUnit unit) {
     auto header = find_header(text_);
     if (!header) {
-      fault(0, "no header row with the columns station and x", alone_ ? "begin the table with station,down,ahead,chord,x,port,starboard"
-                                                                      : "begin the table with station,x,port,starboard");
+      refuse_header();
       return std::nullopt;
     }
     content_.header = std::move(*header);
     content_.unit = unit;
-    if (!read_unit() || !find_columns()) return std::nullopt;
+    if (!read_unit() || !titles_agree()) return std::nullopt;
+    const auto columns = find_columns(content_.header, alone_, content_.file, faults_);
+    if (!columns) return std::nullopt;
+    columns_ = *columns;
+    content_.measured_by = columns_.holds;
+    cell_.unit = content_.unit;
     read_rows();
+    content_.whole = content_.whole && cell_.whole;
+    if (content_.whole ? !anything_read() : content_.stations.empty()) return std::nullopt;
     return std::move(content_);
   }
 
@@ -49,6 +43,19 @@ class CsvReader {
   void fault(int line, std::string what, std::string remedy) {
     content_.whole = false;
     faults_.add({content_.file, line}, std::move(what), std::move(remedy));
+  }
+
+  void refuse_header() {
+    const std::string example = alone_ ? "station,down,ahead,chord,x,port,starboard" : "station,x,port,starboard";
+    const auto likely = likely_header(text_);
+    if (!likely) return fault(0, "no header row with the columns station and x", "begin the table with " + example);
+    for (const std::string_view needed : {"station", "x"}) {
+      if (column_of(likely->columns, needed)) continue;
+      const auto meant = std::find_if(likely->columns.begin(), likely->columns.end(),
+                                      [&](const std::string& name) { return column_meant(name) == needed; });
+      fault(likely->line, "this looks like the header row, but has no column " + std::string(needed),
+            meant == likely->columns.end() ? "add it, as in " + example : "rename " + in_quotes(*meant) + " to " + std::string(needed));
+    }
   }
 
   bool read_unit() {
@@ -67,86 +74,103 @@ class CsvReader {
     return true;
   }
 
-  bool find_columns() {
+  /// A unit that the sheet itself names must be the one that its numbers are taken in.
+  void refuse_unit(int line, const std::string& where, LengthUnit found) {
+    const std::string name(name_of(found));
+    fault(line, where + " " + name + ", but lengths here count in " + std::string(name_of(content_.unit)),
+          "if they are in " + name + ", put a row units," + name + " above the header row; if not, correct this");
+  }
+
+  bool titles_agree() {
     const CsvHeader& header = content_.header;
-    for (std::size_t i = 0; i < header.columns.size(); ++i) {
-      const auto& name = header.columns[i];
-      if (!name.empty() && is_ours(name) && column(header, name) != static_cast<int>(i)) {
-        fault(header.line, "two columns are named " + name, "rename or remove one");
-        return false;
-      }
+    for (std::size_t i = 0; i < header.units.size(); ++i) {
+      const auto unit = unit_of_word(header.units[i]);
+      if (!unit || *unit == content_.unit) continue;
+      refuse_unit(header.line, "the title of " + header.columns[i] + " says", *unit);
+      return false;
     }
-    columns_.station = column(header, "station");
-    columns_.x = column(header, "x");
-    const int port = column(header, "port"), starboard = column(header, "starboard");
-    const int port_gap = column(header, "port_gap"), starboard_gap = column(header, "starboard_gap");
-    const int thickness = column(header, "thickness"), caliper = column(header, "caliper");
-    const bool breadths = port != none || starboard != none, gaps = port_gap != none || starboard_gap != none;
-    if (breadths && gaps) return refuse_columns("the columns hold both half-breadths and gaps", "give one kind in one file");
-    if (thickness != none && caliper != none) return refuse_columns("there are columns thickness and caliper", "keep one of the two");
-    columns_.first = gaps ? port_gap : port;
-    columns_.second = gaps ? starboard_gap : starboard;
-    columns_.caliper = thickness != none ? thickness : caliper;
-    content_.measured_by = gaps ? MeasuredBy::gaps : breadths ? MeasuredBy::half_breadths : MeasuredBy::thickness;
-    if (!breadths && !gaps && columns_.caliper == none) {
-      return refuse_columns("no column holds readings", "add port and starboard, or thickness, or port_gap and starboard_gap");
-    }
-    bool complete = true;
-    for (const std::string_view needed : {"down", "chord"}) {
-      if (!alone_ || column(header, needed) != none) continue;
-      std::vector<std::string_view> others(header.columns.begin(), header.columns.end());
-      std::erase_if(others, is_ours);
-      const std::string near = nearest_name(needed, others);
-      complete = refuse_columns("there is no column " + std::string(needed),
-                                near.empty() ? "add it: it may be filled on a station's first row only" : "rename " + in_quotes(near));
-    }
-    return complete;
-  }
-
-  bool refuse_columns(std::string what, std::string remedy) {
-    fault(content_.header.line, std::move(what), std::move(remedy));
-    return false;
-  }
-
-  static bool is_ours(std::string_view name) {
-    static constexpr std::array<std::string_view, 8> reading_columns{"station", "x", "port", "starboard", "caliper",
-                                                                     "thickness", "port_gap", "starboard_gap"};
-    return std::find(reading_columns.begin(), reading_columns.end(), name) != reading_columns.end() ||
-           std::find(station_columns.begin(), station_columns.end(), name) != station_columns.end();
+    return true;
   }
 
   void read_rows() {
     CsvRows rows(text_, content_.header.delimiter);
     std::vector<std::string_view> cells;
-    std::vector<std::pair<std::string_view, int>> own;
-    for (const std::string_view name : station_columns) {
-      if (const int at = column(content_.header, name); alone_ && at != none) own.emplace_back(name, at);
-    }
+    bool first = true;
     while (!faults_.full() && rows.next(cells)) {
-      line_ = rows.line();
-      if (line_ <= content_.header.line) continue;
-      if (rows.quote_left_open()) {
-        fault(line_, "a quoted cell does not end on its line", "put the double quote at its end");
-        continue;
+      if (rows.line() <= content_.header.line) continue;
+      line_ = cell_.line = rows.line();
+      if (!whole_row(rows.quotes(), cells)) continue;
+      if (std::exchange(first, false)) {
+        if (const auto unit = unit_row(columns_, cells, content_.unit)) {
+          if (*unit != content_.unit) return refuse_unit(line_, "this row of units says", *unit);
+          continue;
+        }
       }
-      if (!even(cells)) continue;
-      CsvStation* station = station_of(cells[static_cast<std::size_t>(columns_.station)]);
+      if (is_header_again(cells)) continue;
+      if (is_total(cells)) continue;
+      last_named_ = !cells[columns_.station].empty();
+      CsvStation* station = station_of(cells[columns_.station]);
       if (!station) continue;
-      for (const auto& [name, at] : own) read_own(*station, name, cells[static_cast<std::size_t>(at)]);
+      for (const auto& [name, at] : columns_.own) read_own(*station, name, cells[at]);
       read_reading(*station, cells);
     }
+    refuse_unnamed_total();
   }
 
-  /// Spreadsheets pad rows with empty cells; anything else that is uneven has slipped.
-  bool even(const std::vector<std::string_view>& cells) {
+  /// Its quotes close, and it has the header's cells: spreadsheets pad rows with empty ones, and leave off what the owner
+  /// put behind our columns; anything else that is uneven has slipped.
+  bool whole_row(QuoteTrouble quotes, std::vector<std::string_view>& cells) {
+    if (quotes == QuoteTrouble::left_open) {
+      fault(line_, "a quoted cell does not end on its line", "put the double quote at its end");
+      return false;
+    }
+    if (quotes == QuoteTrouble::text_after) {
+      fault(line_, "something stands behind the closing quote of a cell", "put all of the cell inside its quotes, and a separator after it");
+      return false;
+    }
     const std::size_t wanted = content_.header.columns.size();
     std::size_t filled = cells.size();
     while (filled > wanted && cells[filled - 1].empty()) --filled;
-    if (filled == wanted) return true;
+    if (filled > columns_.last && filled <= wanted) {
+      cells.resize(wanted);
+      return true;
+    }
     const bool commas = filled > wanted && content_.header.delimiter == ',';
     fault(line_, "this row has " + std::to_string(filled) + " cells, the header row " + std::to_string(wanted),
           commas ? "check it; with decimal commas, separate the cells by semicolons" : "check it for a missing or extra separator");
     return false;
+  }
+
+  bool is_header_again(const std::vector<std::string_view>& cells) const {
+    const std::string_view x = cells[columns_.x];
+    if (x.empty() || (x.front() != 'x' && x.front() != 'X')) return false;
+    if (title_of(cells[columns_.station]).name != "station") return false;
+    for (std::size_t i = 0; i < content_.header.columns.size(); ++i) {
+      if (title_of(cells[i]).name != content_.header.columns[i]) return false;
+    }
+    return true;
+  }
+
+  bool is_total(const std::vector<std::string_view>& cells) {
+    const auto word = total_word(columns_, cells);
+    if (!word || std::find(known_.begin(), known_.end(), *word) != known_.end()) return false;
+    fault(line_, "this row is a " + in_quotes(*word) + ", not a reading",
+          "take it out" + std::string(alone_ && *word == cells[columns_.station] ? ", or give the station another name" : ""));
+    return true;
+  }
+
+  /// The last row, where it names no station: a spreadsheet puts sums and means there.
+  void refuse_unnamed_total() {
+    if (!alone_ || last_named_ || !current_) return;
+    std::vector<Reading> all;
+    for (const CsvStation& station : content_.stations) {
+      if (&station != &content_.stations[*current_]) all.insert(all.end(), station.readings.begin(), station.readings.end());
+    }
+    const std::vector<Reading>& own = content_.stations[*current_].readings;
+    if (own.empty() || own.back().line != line_) return;
+    all.insert(all.end(), own.begin(), own.end());
+    if (!adds_up(own) && !adds_up(all)) return;
+    fault(line_, "every number of this row is the sum or the mean of those above it", "take the row out: it is no reading");
   }
 
   CsvStation* station_of(std::string_view name) {
@@ -158,7 +182,7 @@ class CsvReader {
       return &content_.stations[*current_];
     }
     if (name.empty()) {
-      fault(line_, "the station's cell is empty", "name the station");
+      fault(line_, "the station's cell is empty", "name the station, or take the row out if it is a total");
       return nullptr;
     }
     if (refused_ == name) return nullptr;
@@ -183,10 +207,11 @@ class CsvReader {
   }
 
   void read_own(CsvStation& station, std::string_view key, std::string_view cell) {
-    if (cell.empty()) return;
+    if (cell.empty() || is_dash(cell)) return;
     const Node* before = station.node.find(key);
     if (before && before->text == cell) return;
     Node node = node_of_text(cell, line_);
+    if (node.kind == NodeKind::number && !cell_.one_decimal_mark(cell)) return;
     if (before && before->kind == NodeKind::number && node.kind == NodeKind::number && before->number == node.number) return;
     if (before) {
       return fault(line_, std::string(key) + " of station " + station.name + " is " + std::string(cell) + " here and " + before->text +
@@ -199,14 +224,18 @@ class CsvReader {
     Reading reading;
     reading.line = line_;
     bool ok = true;
-    const auto x = length(cells, columns_.x, ok);
-    reading.port = length(cells, columns_.first, ok);
-    reading.starboard = length(cells, columns_.second, ok);
-    reading.caliper = length(cells, columns_.caliper, ok);
+    const auto length = [&](std::optional<std::size_t> at) -> std::optional<double> {
+      if (!at) return std::nullopt;
+      return cell_.length(cells[*at], content_.header.columns[*at], ok);
+    };
+    const auto x = length(columns_.x);
+    reading.port = length(columns_.first);
+    reading.starboard = length(columns_.second);
+    reading.caliper = length(columns_.caliper);
     const bool anything = reading.port || reading.starboard || reading.caliper;
     if (!ok) return;
     if (!x) {
-      if (anything) fault(line_, "x is empty", "say how far from the station's origin this was read");
+      if (anything) fault(line_, "x is empty", "say how far from the station's origin this was read, or take the row out if it is a total");
       return;
     }
     reading.x = *x;
@@ -214,51 +243,17 @@ class CsvReader {
     else ++station.not_read;
   }
 
-  /// The cell in mm, nothing where it is empty; not ok where it is no length.
-  std::optional<double> length(const std::vector<std::string_view>& cells, int at, bool& ok) {
-    if (at == none) return std::nullopt;
-    const std::string_view cell = cells[static_cast<std::size_t>(at)];
-    if (cell.empty()) return std::nullopt;
-    if (const auto value = decimal(cell)) {
-      if (!one_decimal_mark(cell)) ok = false;
-      return within_reach(*value * millimetres_in(content_.unit), cell, at, ok);
+  /// A measuring sheet comes with its x filled in and nothing else.
+  bool anything_read() {
+    int places = 0;
+    for (const CsvStation& station : content_.stations) {
+      if (!station.readings.empty()) return true;
+      places += station.not_read;
     }
-    const LengthOfText read = length_of_text(cell, content_.unit);
-    if (read.kind == LengthOfText::Kind::length) return within_reach(read.mm, cell, at, ok);
-    ok = false;
-    const std::string what = content_.header.columns[static_cast<std::size_t>(at)] + " is " + in_quotes(cell) + ", not a number";
-    if (has_letter_for_digit(cell)) {
-      fault(line_, what, "write the digit 0 for a letter O, 1 for a letter l");
-    } else if (read.kind == LengthOfText::Kind::fraction_outside_inches) {
-      fault(line_, what, "fractions are for inches: put a row units,in above the header row");
-    } else {
-      fault(line_, what, "write a number, or leave the cell empty where nothing was read");
-    }
-    return std::nullopt;
-  }
-
-  double within_reach(double mm, std::string_view cell, int at, bool& ok) {
-    if (mm >= -furthest && mm <= furthest) return mm;
-    ok = false;
-    fault(line_, content_.header.columns[static_cast<std::size_t>(at)] + " is " + std::string(cell) + ", more than 10 m",
-          "check it, and the units");
-    return 0;
-  }
-
-  /// 1,234 beside 9.8 could be a thousand or one and a bit: refuse rather than guess.
-  bool one_decimal_mark(std::string_view cell) {
-    const char mark = cell.find(',') != std::string_view::npos ? ',' : cell.find('.') != std::string_view::npos ? '.' : '\0';
-    if (mark == '\0' || mark == mark_) return true;
-    if (mark_ == '\0') {
-      mark_ = mark;
-      mark_line_ = line_;
-      return true;
-    }
-    if (mixed_told_) return false;
-    mixed_told_ = true;
-    fault(line_, "decimal " + std::string(mark == ',' ? "comma" : "point") + " in " + in_quotes(cell) + " but decimal " +
-                     (mark == ',' ? "point" : "comma") + " on line " + std::to_string(mark_line_),
-          "use one of them throughout");
+    const int line = content_.header.line;
+    if (places == 0) fault(line, "there are no readings below the header row", "write one row for each place that was measured");
+    else fault(line, "nothing is filled in yet: " + std::to_string(places) + (places == 1 ? " place waits for its reading" : " places wait for their readings"),
+               "write what was read beside each x; places that cannot be reached may stay empty");
     return false;
   }
 
@@ -266,15 +261,14 @@ class CsvReader {
   bool alone_;
   const std::vector<std::string>& known_;
   Faults& faults_;
+  CellReader cell_;
   CsvContent content_;
   Columns columns_;
   std::map<std::string, std::size_t, std::less<>> by_name_;
   std::optional<std::size_t> current_;
   std::string refused_;  ///< an unknown station is told once, not on each of its rows
   int line_ = 0;
-  char mark_ = '\0';
-  int mark_line_ = 0;
-  bool mixed_told_ = false;
+  bool last_named_ = true;
 };
 
 }  // namespace

@@ -8,10 +8,14 @@
 
 namespace fairblade::job {
 
+/// Without the blanks at both ends, no-break and thin ones among them.
 std::string_view without_blanks(std::string_view text);
-/// A whole text as one finite number; the decimal mark may be a point or a comma.
+/// A dash alone: how people write that nothing was read.
+bool is_dash(std::string_view text);
+/// A whole text as one finite number; the decimal mark may be a point or a comma, the minus a typographic one, and
+/// no-break or thin spaces may set off thousands.
 std::optional<double> decimal(std::string_view text);
-/// "3/16", "1 1/8", "1-1/8", "-5/8".
+/// "3/16", "1 1/8", "1-1/8", "-5/8", and the same written with the characters for 1/8 to 7/8.
 std::optional<double> fraction(std::string_view text);
 /// "12%" or "12 %" -> 12.
 std::optional<double> percent_of_text(std::string_view text);

@@ -12,6 +12,7 @@
 #include "job/file_text.hpp"
 #include "job/job.hpp"
 #include "job/numbers.hpp"
+#include "job/own_error.hpp"
 #include "job/settings.hpp"
 #include "job/stations.hpp"
 #include "job/target_keys.hpp"
@@ -50,6 +51,7 @@ class JobReader {
   void read_stations();
   void read_readings();
   void read_readings_file();
+  void learn_own_error();
   void take_stations();
   void check_twice();
   void check_centre_and_bottom();
@@ -116,6 +118,7 @@ void JobReader::read_all() {
   read_stations();
   read_readings();
   take_stations();
+  learn_own_error();
   check_centre_and_bottom();
   list_station_defaults();
   list_target_defaults();
@@ -293,6 +296,25 @@ void JobReader::take_stations() {
     job_.stations.push_back(std::move(draft.station));
   }
   std::stable_sort(job_.stations.begin(), job_.stations.end(), [](const Station& a, const Station& b) { return a.down < b.down; });
+}
+
+/// What the owner does not tell, places that were read more than once do.
+void JobReader::learn_own_error() {
+  if (as_written_ || root_.find("reading_error")) return;
+  Repeats all;
+  for (const Station& station : job_.stations) {
+    const Repeats here = repeats_in(station, job_.reading_error);
+    all.more += here.more;
+    all.square += here.square;
+  }
+  if (all.more == 0) return;
+  const std::string without = in_unit(job_.reading_error, job_.units);
+  job_.reading_error = own_error(job_.reading_error, false, all);
+  for (DefaultUsed& one : job_.defaults) {
+    if (one.key != "reading_error") continue;
+    one.value = in_unit(job_.reading_error, job_.units) + ", from " + std::to_string(all.more) +
+                (all.more == 1 ? " repeated reading" : " repeated readings") + " (" + without + " without)";
+  }
 }
 
 void JobReader::check_centre_and_bottom() {

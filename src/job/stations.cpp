@@ -180,7 +180,7 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
   const MeasuredBy held = sides ? content.measured_by : MeasuredBy::thickness;
   if (from.readings.empty()) {
     reader.faults.add({content.file, from.line}, "station " + station.name + " has no readings, only places",
-                      "give at least two, better eight a side");
+                      "fill in at least two, better eight a side, or take the station out");
     return false;
   }
   if (!draft.method_told) station.measured_by = held;

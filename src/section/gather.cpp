@@ -10,6 +10,36 @@ namespace {
 
 std::string where(const job::Station& station) { return "station " + station.name; }
 
+// The half-breadth of that side: read, or half the caliper, or where the other side was read, the caliper less that.
+std::optional<double> half_of(const job::Station& station, const job::Reading& reading, Face face) {
+  if (station.measured_by == job::MeasuredBy::thickness && reading.caliper) return *reading.caliper / 2;
+  const auto& own = face == Face::port ? reading.port : reading.starboard;
+  const auto& other = face == Face::port ? reading.starboard : reading.port;
+  if (own || !other || !reading.caliper) return own;
+  return *reading.caliper - *other;
+}
+
+// Rows that lack a side, and what they are used for.
+void tell_of_calipers(const job::Station& station, std::vector<Warning>& warnings) {
+  if (station.measured_by == job::MeasuredBy::thickness) return;
+  int filled_in = 0, alone = 0;
+  for (const job::Reading& reading : station.readings) {
+    if (!reading.caliper) continue;
+    if (reading.port.has_value() != reading.starboard.has_value()) ++filled_in;
+    if (!reading.port && !reading.starboard) ++alone;
+  }
+  if (filled_in > 0) {
+    warnings.push_back({"side-from-caliper", where(station),
+                        (filled_in == 1 ? std::string("one place was") : std::to_string(filled_in) + " places were") +
+                            " read on one side and with the caliper: the other side is taken as the caliper less the side read"});
+  }
+  if (alone > 0) {
+    warnings.push_back({"caliper-alone", where(station),
+                        (alone == 1 ? std::string("one place was") : std::to_string(alone) + " places were") +
+                            " read with the caliper alone, which does not tell the sides apart: not used; read one side there too"});
+  }
+}
+
 // One side's readings, repeats of one x averaged; a spread past 6 sigma sqrt(2) is said.
 std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& station, Face face,
                                       std::vector<Warning>& warnings) {
@@ -25,8 +55,7 @@ std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& s
                             in_unit(high - low, job.units) + "; their mean is used: measure it again"});
   };
   for (const job::Reading& reading : station.readings) {
-    std::optional<double> half = face == Face::port ? reading.port : reading.starboard;
-    if (station.measured_by == job::MeasuredBy::thickness && reading.caliper) half = *reading.caliper / 2;
+    const std::optional<double> half = half_of(station, reading, face);
     if (!half) continue;
     if (!out.empty() && reading.x - out.back().x <= close) {
       SurfacePoint& point = out.back();
@@ -55,6 +84,7 @@ Outcome<Gathered> gather(const job::Job& job, const job::Station& station) {
   } else {
     out.starboard = side_points(job, station, Face::starboard, out.warnings);
   }
+  tell_of_calipers(station, out.warnings);
   for (const Face face : {Face::port, Face::starboard}) {
     auto& own = face == Face::port ? out.port : out.starboard;
     auto& other = face == Face::port ? out.starboard : out.port;

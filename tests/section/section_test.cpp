@@ -1,5 +1,7 @@
 #include "section/section.hpp"
 
+#include <algorithm>
+
 #include "blade.hpp"
 #include "catch.hpp"
 #include "section/outline.hpp"
@@ -170,4 +172,30 @@ TEST_CASE("2026-11-25: a twisted foil is still a foil") {
   const auto m = blade::measured(blade::job_of({blade::station("A", 0, 420, port, starboard)}));
   CHECK(m.port.with_form());
   CHECK(m.starboard.at(290) == Approx(420 * starboard(290 / 420.0)).margin(0.2));
+}
+
+TEST_CASE("a side that was not read is used for what the rest of its row says") {
+  auto half = blade::exact("A", 0, 400, 0.12);
+  for (std::size_t i = 0; i < half.readings.size(); ++i) {
+    auto& r = half.readings[i];
+    if (i % 3 == 0) r.starboard.reset();             // port alone
+    if (i % 3 == 1) {                                // port and the caliper
+      r.caliper = *r.port + *r.starboard;
+      r.starboard.reset();
+    }
+  }
+  half.readings[5].caliper = 30;                     // the caliper alone tells no side
+  half.readings[5].port.reset();
+  half.readings[5].starboard.reset();
+  const auto m = blade::measured(blade::job_of({half}));
+  const auto count = [&](Face face) {
+    return std::count_if(m.points.begin(), m.points.end(), [&](const auto& p) { return p.face == face; });
+  };
+  CHECK(count(Face::port) == 13);      // 14 places, one with the caliper alone
+  CHECK(count(Face::starboard) == 8);  // 14, less the five with port alone, less that one
+  for (const auto& point : m.points) CHECK(point.half_breadth == Approx(400 * blade::naca(0.12, point.x / 400)).margin(1e-9));
+  std::string codes;
+  for (const auto& warning : m.warnings) codes += warning.code + " ";
+  CHECK(codes.find("side-from-caliper") != std::string::npos);
+  CHECK(codes.find("caliper-alone") != std::string::npos);
 }
