@@ -7,74 +7,26 @@
 
 #include "base/numerics.hpp"
 #include "base/units.hpp"
+#include "check/other_units.hpp"
 
 namespace fairblade::check {
 namespace {
 
 using job::Station;
 
-// What a blade of a yacht is, generously: thickness by chord, chord in mm. Common practice, no source.
-constexpr double thinnest = 0.0135, thickest = 0.45, shortest_chord = 60;
-constexpr double usual_thickness = 0.12, usual_depth = 2.3;  // by chord
+constexpr double usual_depth = 2.3;  // of a blade, by its chord; common practice, no source
+
+}  // namespace
+
+Finding of_station(const Station& station, const char* code, Rank rank, std::string what, std::string remedy) {
+  return {code, rank, Sureness::certain, station.name, "", std::nullopt, station.place, std::move(what), std::move(remedy)};
+}
 
 std::vector<double> chords_of(const job::Job& job) {
   std::vector<double> out;
   for (const Station& station : job.stations) out.push_back(station.chord);
   return out;
 }
-
-Finding of_station(const Station& station, const char* code, Rank rank, std::string what, std::string remedy) {
-  return {code, rank, Sureness::certain, station.name, "", std::nullopt, station.place, std::move(what), std::move(remedy)};
-}
-
-struct Unit {
-  const char* code;
-  const char* words;
-  double factor;
-};
-/// Of a job in millimetres; in an inch job the other way round.
-std::vector<Unit> other_units(LengthUnit unit) {
-  if (unit == LengthUnit::inch) return {{"millimetres", "millimetres", 1 / 25.4}, {"centimetres", "centimetres", 1 / 2.54}};
-  if (unit == LengthUnit::cm) return {{"inches", "inches", 2.54}, {"millimetres", "millimetres", 0.1}};
-  return {{"inches", "inches", 25.4}, {"centimetres", "centimetres", 10}};
-}
-
-/// Of stations' heights, which are measured with another rule than sections.
-std::vector<Unit> units_of_heights(LengthUnit unit) {
-  if (unit == LengthUnit::inch) return {{"feet", "feet", 12}};
-  if (unit == LengthUnit::cm) return {{"metres", "metres", 100}};
-  return other_units(unit);
-}
-
-/// The unit whose factor turns `found` into what is nearest to `usual`, if that is within the ratio `slack`.
-std::optional<Unit> nearest_unit(double found, double usual, double slack, const std::vector<Unit>& units) {
-  std::optional<Unit> best;
-  double best_miss = std::log(slack);
-  for (const Unit& one : units) {
-    const double miss = std::abs(std::log(found * one.factor / usual));
-    if (miss < best_miss) {
-      best_miss = miss;
-      best = one;
-    }
-  }
-  return best;
-}
-std::optional<Unit> unit_between(double found, double usual, double slack, LengthUnit unit) {
-  return nearest_unit(found, usual, slack, other_units(unit));
-}
-
-double side_size(const Station& station, bool port) {
-  std::vector<double> sizes;
-  for (const job::Reading& r : station.readings) {
-    const auto& value = port ? r.port : r.starboard;
-    if (value) sizes.push_back(*value);
-  }
-  if (sizes.size() < 7) return 0;
-  std::sort(sizes.begin(), sizes.end(), std::greater<>());
-  return sizes[2];
-}
-
-}  // namespace
 
 double furthest_aft(const Station& station) {
   double out = 0;
@@ -93,71 +45,6 @@ double half_thickness(const Station& station) {
   if (sizes.empty()) return 0;
   std::sort(sizes.begin(), sizes.end(), std::greater<>());
   return sizes[sizes.size() >= 9 ? 2 : 0];
-}
-
-void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out) {
-  const std::string unit(name_of(job.units));
-  const double chord = median(chords_of(job));
-  if (chord < shortest_chord && job.units == LengthUnit::mm) {
-    // Inches run to some twenty, centimetres to some sixty.
-    const bool inches = chord < 25;
-    out.push_back({inches ? "inches" : "centimetres", Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0},
-                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " + (inches ? "inches" : "centimetres") +
-                       " in a job in millimetres",
-                   std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"});
-    aside.assign(aside.size(), true);
-    return;
-  }
-  for (std::size_t k = 0; k < job.stations.size(); ++k) {
-    const Station& station = job.stations[k];
-    const double extent = furthest_aft(station), half = half_thickness(station);
-    const double by_chord = 2 * half / station.chord;
-    if (job.stations.size() > 1 && (station.chord < chord / 7 || station.chord > chord * 7)) {
-      if (const auto found = unit_between(station.chord, chord, 1.6, job.units)) {
-        const bool all = extent < 1.05 * station.chord;  // the readings are small with it
-        out.push_back(of_station(station, found->code, Rank::units,
-                                 (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words + ", as it seems: chord " +
-                                     in_unit(station.chord, job.units) + " where the others have some " + in_unit(chord, job.units),
-                                 "write them in " + unit));
-        aside[k] = true;
-        continue;
-      }
-    }
-    if (extent > 3 * station.chord) {
-      if (const auto found = unit_between(station.chord, extent, 1.2, job.units)) {
-        out.push_back(of_station(station, found->code, Rank::units, "the chord looks like " + std::string(found->words) + ": " +
-                                     in_unit(station.chord, job.units) + " where the readings run to " + in_unit(extent, job.units), "write it in " + unit));
-        aside[k] = true;
-        continue;
-      }
-    }
-    const auto in_x = extent < station.chord / 5 ? unit_between(extent, station.chord, 1.2, job.units) : std::nullopt;
-    const auto in_size = by_chord < thinnest ? unit_between(by_chord, usual_thickness, 2.4, job.units)
-                         : by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job.units) : std::nullopt;
-    if (in_x || in_size) {
-      const Unit found = in_x ? *in_x : *in_size;
-      const std::string which = in_x && in_size ? "the readings look" : in_x ? "the places x look" : "the half-breadths look";
-      const std::string numbers = in_x ? ": they run to " + in_unit(extent, job.units) + " on a chord of " + in_unit(station.chord, job.units)
-                                       : ": the blade would be " + in_unit(2 * half, job.units) + " thick on a chord of " + in_unit(station.chord, job.units);
-      auto finding = of_station(station, found.code, Rank::units, which + " like " + found.words + numbers, "write them in " + unit + ", or say \"units\"");
-      finding.sure = in_x ? Sureness::certain : Sureness::likely;
-      out.push_back(std::move(finding));
-      aside[k] = true;
-      continue;
-    }
-    const double port = side_size(station, true), starboard = side_size(station, false);
-    if (port > 0 && starboard > 0 && std::max(port, starboard) > 5 * std::min(port, starboard)) {
-      const bool port_small = port < starboard;
-      if (const auto found = unit_between(std::min(port, starboard), std::max(port, starboard), 1.5, job.units)) {
-        auto finding = of_station(station, found->code, Rank::units, std::string("one side looks like ") + found->words + ": at most " +
-                                      in_unit(std::min(port, starboard), job.units) + " where the other has " + in_unit(std::max(port, starboard), job.units),
-                                  "write it in " + unit);
-        finding.side = port_small ? "port" : "starboard";
-        out.push_back(std::move(finding));
-        aside[k] = true;
-      }
-    }
-  }
 }
 
 namespace {

@@ -18,4 +18,8 @@ double half_thickness(const job::Station& station);
 /// The x furthest aft that was read, mm.
 double furthest_aft(const job::Station& station);
 
+/// A finding on a station as a whole, at its place in the file; almost certain.
+Finding of_station(const job::Station& station, const char* code, Rank rank, std::string what, std::string remedy);
+std::vector<double> chords_of(const job::Job& job);
+
 }  // namespace fairblade::check

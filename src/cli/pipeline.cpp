@@ -155,11 +155,12 @@ void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, st
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
   std::vector<emit::File> out;
-  const auto map_sheet =
-      drawing::draw_highs_and_lows(plan.job, fill::change_map(plan.job, plan.measured, plan.targets, plan.changes), {},
-                                   pages::room_to_read(plan.job.print));
+  const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
+  const auto map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
   const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
-  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, map, water))});
+  const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)),
+                         water, emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
+  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   out.push_back({"highs-and-lows.svg", map});

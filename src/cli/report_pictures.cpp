@@ -7,10 +7,13 @@
 
 namespace fairblade::cli {
 
-report::ReportPictures report_pictures(const report::Plan& plan, std::string map, std::string water) {
+report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whole) {
   report::ReportPictures out;
-  out.maps.push_back({"To print: highs-and-lows.svg, or the page of that name in print.html.", std::move(map)});
-  out.water = {"To print: water.svg.", std::move(water)};
+  const std::string print_map = "To print: highs-and-lows.svg, or the page of that name in print.html.", print_water = "To print: water.svg.";
+  out.maps.push_back({print_map, std::move(whole.map)});
+  out.narrow_maps.push_back({print_map, std::move(whole.narrow_map)});
+  out.water = {print_water, std::move(whole.water)};
+  out.narrow_water = {print_water, std::move(whole.narrow_water)};
   for (const std::size_t k : report::stations_shown(plan)) {
     const auto sheet = drawing::draw_section_picture(plan.job, plan.measured[k], plan.targets[k], plan.changes[k]);
     out.stations.push_back({k, {"Full size: in the folder sections.", emit::to_svg(sheet)}});

@@ -6,7 +6,10 @@
 
 namespace fairblade::cli {
 
-/// `map` and `water`: the drawings of that name, as SVG text.
-report::ReportPictures report_pictures(const report::Plan& plan, std::string map, std::string water);
+/// The drawings of the whole blade, as SVG text.
+struct WholeBlade {
+  std::string map, narrow_map, water, narrow_water;
+};
+report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whole);
 
 }  // namespace fairblade::cli

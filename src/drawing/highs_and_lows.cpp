@@ -18,6 +18,7 @@ using fill::ChangeMap;
 using section::Face;
 
 constexpr double margin = map_margin;  // mm
+constexpr double telephone_side = 92, telephone_face = 105;  // mm: how wide the sheet, how high a face may stand on it
 constexpr double title_height = 9, beside_face = 7, below_face = 6;
 constexpr double strip_height = 36;
 
@@ -57,8 +58,10 @@ double round_scale(double least) {
 
 class MapDrawing {
  public:
-  MapDrawing(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room)
-      : job_(job), map_(map), words_(words), room_(room), extent_(extent_of(map)), strip_(extent_.down_to <= extent_.down_from) {}
+  enum class ReadOn { paper, telephone };
+  MapDrawing(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room, ReadOn read_on)
+      : job_(job), map_(map), words_(words), room_(room), extent_(extent_of(map)), strip_(extent_.down_to <= extent_.down_from),
+        telephone_(read_on == ReadOn::telephone) {}
   Sheet draw();
 
  private:
@@ -68,6 +71,8 @@ class MapDrawing {
     Arrangement best;
   };
   Page page(double width, double height) const;
+  Page telephone_page() const;
+  Page page_for_paper() const;
   double head(Sheet& sheet) const;
   double foot(Sheet& sheet, double top) const;
   Arrangement best_in(const Zone& zone) const;
@@ -79,13 +84,13 @@ class MapDrawing {
   const MapWords& words_;
   const PaperRoom& room_;
   Extent extent_;
-  bool strip_;
+  bool strip_, telephone_;
   std::array<DepthScale, 2> scales_;
 };
 
 double MapDrawing::head(Sheet& sheet) const {
-  Column column(sheet, margin, margin, sheet.width - 2 * margin - 40);
-  column.line(words_.heading, 6.5, true);
+  Column column(sheet, margin, margin, sheet.width - 2 * margin - (telephone_ ? 0 : 40));
+  column.line(words_.heading, telephone_ ? 5 : 6.5, true);
   Column name(sheet, margin, column.bottom(), sheet.width - 2 * margin);
   name.line(job_.name, 3.8);
   const double top = name.bottom() + 1.5, inset = 2;
@@ -135,6 +140,32 @@ MapDrawing::Page MapDrawing::page(double width, double height) const {
   foot(out.sheet, to);
   out.zone = {from, to - 1, width - 2 * margin};
   out.best = best_in(out.zone);
+  return out;
+}
+
+// The width sets the scale, and the scale the height.
+MapDrawing::Page MapDrawing::telephone_page() const {
+  Page out;
+  out.sheet.width = telephone_side;
+  out.sheet.title = printable(words_.heading + ", " + job_.name);
+  const double from = head(out.sheet), wide = extent_.aft_to - extent_.aft_from;
+  const double across = telephone_side - 2 * margin - span_ruler_width - 2 * beside_face;
+  const double high = strip_ ? 0 : extent_.down_to - extent_.down_from;
+  const double scale = round_scale(std::max({1.0, wide / across, high / telephone_face}));
+  const double face = strip_ ? strip_height : high / scale;
+  out.best = {true, scale};
+  const double to = from + 2 * (face + title_height + below_face) + 1;
+  out.zone = {from, to - 1, telephone_side - 2 * margin};
+  out.sheet.height = std::ceil(foot(out.sheet, to) + margin);
+  return out;
+}
+
+MapDrawing::Page MapDrawing::page_for_paper() const {
+  Page upright = page(room_.short_side, room_.long_side), lying = page(room_.long_side, room_.short_side);
+  const bool lies = upright.best.scale == 0 || (lying.best.scale > 0 && lying.best.scale < upright.best.scale);
+  Page out = std::move(lies ? lying : upright);
+  add_text(out.sheet, {out.sheet.width - margin, margin + 6}, "scale 1 : " + trimmed(out.best.scale, 2), 4.6, Anchor::end,
+           true);
   return out;
 }
 
@@ -205,11 +236,7 @@ Sheet MapDrawing::draw() {
     if (*place) see((*place)->depth);
   }
   scales_ = {depth_scale(1, most_add, map_.error, job_.units), depth_scale(-1, most_removal, map_.error, job_.units)};
-  Page upright = page(room_.short_side, room_.long_side), lying = page(room_.long_side, room_.short_side);
-  const bool lies = upright.best.scale == 0 || (lying.best.scale > 0 && lying.best.scale < upright.best.scale);
-  Page& chosen = lies ? lying : upright;
-  add_text(chosen.sheet, {chosen.sheet.width - margin, margin + 6}, "scale 1 : " + trimmed(chosen.best.scale, 2), 4.6,
-           Anchor::end, true);
+  Page chosen = telephone_ ? telephone_page() : page_for_paper();
   faces(chosen);
   return std::move(chosen.sheet);
 }
@@ -218,7 +245,13 @@ Sheet MapDrawing::draw() {
 
 Sheet draw_highs_and_lows(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room) {
   if (map.rows.empty()) return {words.heading, room.short_side, room.long_side, {}};
-  return MapDrawing(job, map, words, room).draw();
+  return MapDrawing(job, map, words, room, MapDrawing::ReadOn::paper).draw();
+}
+
+Sheet draw_highs_and_lows_for_telephone(const job::Job& job, const ChangeMap& map, const MapWords& words) {
+  const PaperRoom unused;
+  if (map.rows.empty()) return {words.heading, telephone_side, telephone_side, {}};
+  return MapDrawing(job, map, words, unused, MapDrawing::ReadOn::telephone).draw();
 }
 
 }  // namespace fairblade::drawing

@@ -1,5 +1,5 @@
 // Product: the map of highs and lows, both faces seen from the side, as a Sheet in mm. Verbs: draw_highs_and_lows,
-// begin_words.
+// draw_highs_and_lows_for_telephone, begin_words.
 #pragma once
 #include <string>
 
@@ -20,6 +20,9 @@ struct MapWords {
 /// map.error are left white. Numbers in the job's unit, words in mm with that unit beside it.
 Sheet draw_highs_and_lows(const job::Job& job, const fill::ChangeMap& map, const MapWords& words = {},
                           const PaperRoom& room = {});
+/// The same for a telephone: 92 mm wide and as high as it takes, so that its type stays legible where the screen is the
+/// sheet's width; the faces one above the other, and no scale, which a screen does not keep.
+Sheet draw_highs_and_lows_for_telephone(const job::Job& job, const fill::ChangeMap& map, const MapWords& words = {});
 
 /// "take off first, ...": where to begin, in words.
 std::string begin_words(const job::Job& job, const fill::ChangeMap& map);

@@ -52,14 +52,14 @@ void pressures(Sheet& sheet, const flow::Water& water, double top, double bottom
   auto order = by_suction(water);
   const std::size_t shown = std::min(order.size(), most_small + 1);
   const double large_bottom = shown > 1 ? bottom - small_high : bottom;
-  draw_pressures(sheet, Box({margin, top}, {width - margin, large_bottom}), water.stations[order[0]], water.helm, true);
+  draw_pressures(sheet, Box({margin, top}, {width - margin, large_bottom}), water.stations[order[0]], water.helm, Written::all);
   std::vector<std::size_t> others(order.begin() + 1, order.begin() + static_cast<std::ptrdiff_t>(shown));
   std::sort(others.begin(), others.end());
   const double each = (width - 2 * margin) / most_small;
   for (std::size_t k = 0; k < others.size(); ++k) {
     const double left = margin + static_cast<double>(k) * each;
     draw_pressures(sheet, Box({left, large_bottom + 1}, {left + each - 2, bottom}), water.stations[others[k]],
-                   water.helm, false);
+                   water.helm, Written::least);
   }
 }
 
@@ -97,6 +97,36 @@ Sheet draw_water(const job::Job& job, const flow::Water& water) {
   draw_lever(sheet, Box({margin, lower}, {middle - 3, foot_top}), job, water);
   draw_tone(sheet, Box({middle + 2, lower}, {width - margin, foot_top}), job, water);
   foot(sheet, water, foot_top);
+  return sheet;
+}
+
+Sheet draw_water_for_telephone(const job::Job& job, const flow::Water& water) {
+  constexpr double side = 92, pressure_high = 62, small = 32, lever_high = 66, tone_high = 58, key_high = 10, between = 4;
+  Sheet sheet;
+  sheet.width = side;
+  sheet.title = printable("Before and after in the water, " + job.name);
+  const double left = margin, right = side - margin, middle = side / 2;
+  double y = margin;
+  key_line(sheet, left, y + 3, "now, the blade as it is", Pen::measured);
+  key_line(sheet, left, y + 7, "then, as it will be", Pen::cut);
+  y += key_high;
+  auto order = by_suction(water);
+  order.resize(std::min(order.size(), most_small + 1));
+  if (!order.empty()) {
+    draw_pressures(sheet, Box({left, y}, {right, y + pressure_high}), water.stations[order[0]], water.helm, Written::some);
+    y += pressure_high + between;
+    std::sort(order.begin() + 1, order.end());
+  }
+  for (std::size_t k = 1; k < order.size(); ++k) {
+    const bool on_left = k % 2 == 1;
+    draw_pressures(sheet, Box({on_left ? left : middle + 1, y}, {on_left ? middle - 1 : right, y + small}),
+                   water.stations[order[k]], water.helm, Written::least);
+    if (!on_left || k + 1 == order.size()) y += small + between;
+  }
+  draw_lever(sheet, Box({left, y}, {right, y + lever_high}), job, water);
+  y += lever_high + between;
+  draw_tone(sheet, Box({left, y}, {right, y + tone_high}), job, water);
+  sheet.height = y + tone_high + margin;
   return sheet;
 }
 

@@ -7,8 +7,10 @@
 
 namespace fairblade::drawing {
 
+/// How much is written about a graph: all of it, what a telephone's width takes, or the least.
+enum class Written { all, some, least };
 /// Pressures of one station before and after, at the page's helm, to the side that works harder; suction upwards.
-void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& station, double helm, bool large);
+void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& station, double helm, Written written);
 /// The greater suction of the two sides at so much helm, the greater of before and after; to choose stations by.
 double hardest(const flow::StationWater& station, double helm);
 

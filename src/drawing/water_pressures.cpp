@@ -21,10 +21,13 @@ std::vector<Point> upwards(const std::vector<flow::CpPoint>& face) {
   return out;
 }
 
-Axis along_chord(bool large) {
-  Axis out{0, 1, large ? "per cent of the chord aft of the leading edge, stretched near the nose" : "", {}};
+Axis along_chord(Written written) {
+  const char* const name = written == Written::all    ? "per cent of the chord aft of the leading edge, stretched near the nose"
+                           : written == Written::some ? "% of the chord, stretched near the nose"
+                                                      : "";
+  Axis out{0, 1, name, {}};
   const std::vector<int> all{0, 1, 2, 5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100}, few{0, 5, 25, 50, 100};
-  for (const int percent : large ? all : few)
+  for (const int percent : written == Written::all ? all : few)
     out.ticks.emplace_back(std::sqrt(percent / 100.0), std::to_string(percent));
   return out;
 }
@@ -51,7 +54,8 @@ double hardest(const flow::StationWater& station, double helm) {
   return out;
 }
 
-void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& station, double helm, bool large) {
+void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& station, double helm, Written written) {
+  const bool large = written != Written::least;
   const Point &a = room.min_corner(), &b = room.max_corner();
   const double size = large ? 3.2 : 2.6, t = large ? type : small_type;
   const double wide = b.x() - a.x();
@@ -75,7 +79,7 @@ void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& sta
   add_text(sheet, {a.x(), a.y() + 0.97 * size}, shortened(title, size, true, wide), size, Anchor::start, true);
   const double left = large ? Plot::left_of_frame : 6, below = large ? Plot::below_frame : 4.5;
   const Box frame({a.x() + left, a.y() + size + 2.5}, {b.x() - 2.5, b.y() - below});
-  Plot plot(sheet, frame, along_chord(large), {-1.15, 1.06 * top, large ? "suction, in the stream's pressure" : "", {}},
+  Plot plot(sheet, frame, along_chord(written), {-1.15, 1.06 * top, large ? "suction, in the stream's pressure" : "", {}},
             t);
   plot.axes();
   for (const bool old : {true, false}) {
@@ -92,12 +96,15 @@ void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& sta
     add_text_on_white(sheet, {{right, y}, words, t, Anchor::end, 0, false});
     y += 1.35 * t;
   };
-  note((large ? "greatest suction at the nose, over half a per cent of chord: " : "") + peak(station.before) +
+  note((written == Written::all    ? "greatest suction at the nose, over half a per cent of chord: "
+        : written == Written::some ? "suction at the nose: "
+                                   : "") + peak(station.before) +
        " now, " + peak(station.after) + " then");
   if (!large) return;
   note("thin line: now; heavy line: then");
   if (std::max(greatest(before), greatest(after)) > highest_shown)
     note("peaks above " + trimmed(highest_shown, 0) + " are cut off");
+  if (written == Written::some) return;
   const Point pressure = plot.at(0.62, -0.75);
   add_text_on_white(sheet,
                     {pressure, "pressure side below the line, suction side above it", t, Anchor::middle, 0, false});

@@ -7,10 +7,28 @@ namespace fairblade::fill {
 namespace {
 
 constexpr int most_layers = 200;
+constexpr double narrowest_strip = 10;  // mm: a narrower one neither cuts nor lies well (common practice, no source)
 
 // Layers of cloth under a place so deep.
 int layers_in(double depth, double layer, double cover) {
   return depth > cover + layer ? std::min(most_layers, static_cast<int>((depth - cover) / layer + 1e-9)) : 0;
+}
+
+// The outermost strips of one height that would be too narrow are left to the filler. The pieces stand in `here`; a
+// height may stand in two bays, each with pieces all the way round.
+void leave_narrow_strips(const std::vector<Piece>& surface, const std::vector<std::size_t>& here, std::vector<int>& under) {
+  if (here.empty()) return;
+  const Piece& first = surface[here.front()];
+  const auto again = [&](std::size_t k) { return surface[k].x == first.x && surface[k].face == first.face; };
+  const double rounds = static_cast<double>(std::max<std::ptrdiff_t>(1, std::count_if(here.begin(), here.end(), again)));
+  int most = 0;
+  for (const std::size_t k : here) most = std::max(most, under[k]);
+  for (; most > 0; --most) {
+    double width = 0;
+    for (const std::size_t k : here) width += under[k] >= most ? surface[k].girth / rounds : 0;
+    if (width >= narrowest_strip) break;
+  }
+  for (const std::size_t k : here) under[k] = std::min(under[k], most);
 }
 
 // Layers under every piece: from the nose aft along each face never more than before.
@@ -18,6 +36,7 @@ std::vector<int> layers_under(const std::vector<Piece>& surface, double build, d
   std::vector<int> out(surface.size(), 0);
   for (std::size_t from = 0, to = 0; from < surface.size(); from = to) {
     while (to < surface.size() && surface[to].down == surface[from].down) ++to;  // one height
+    std::vector<std::size_t> here;
     for (const Face face : {Face::port, Face::starboard}) {
       std::vector<std::size_t> aft;
       for (std::size_t k = from; k < to; ++k) {
@@ -30,7 +49,9 @@ std::vector<int> layers_under(const std::vector<Piece>& surface, double build, d
         most = std::min(most, layers_in(surface[k].depth - build, layer, cover));
         out[k] = most;
       }
+      here.insert(here.end(), aft.begin(), aft.end());
     }
+    leave_narrow_strips(surface, here, out);
   }
   return out;
 }

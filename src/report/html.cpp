@@ -101,4 +101,11 @@ std::string figure(std::string_view svg, std::string_view prefix, std::string_vi
   return "<figure>\n" + inline_svg(svg, prefix) + "<figcaption>" + text(caption) + "</figcaption>\n</figure>\n";
 }
 
+std::string whole_blade(std::string_view svg, std::string_view narrow_svg, std::string_view prefix, std::string_view caption) {
+  const std::string name(prefix);
+  if (narrow_svg.empty()) return "<div class=\"whole-blade\">\n" + figure(svg, name, caption) + "</div>\n";
+  return "<div class=\"whole-blade\">\n<div class=\"wide-only\">\n" + figure(svg, name, caption) +
+         "</div>\n<div class=\"narrow-only\">\n" + figure(narrow_svg, name + "n-", caption) + "</div>\n</div>\n";
+}
+
 }  // namespace fairblade::report::html

@@ -49,5 +49,8 @@ class Table {
 /// begun with `prefix`, so that many drawings can share a page.
 std::string inline_svg(std::string_view svg, std::string_view prefix);
 std::string figure(std::string_view svg, std::string_view prefix, std::string_view caption);
+/// A drawing of the whole blade, and the same drawn for a telephone's width, which stands in its place there; without
+/// the second the first stands everywhere.
+std::string whole_blade(std::string_view svg, std::string_view narrow_svg, std::string_view prefix, std::string_view caption);
 
 }  // namespace fairblade::report::html

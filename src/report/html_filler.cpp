@@ -37,8 +37,9 @@ std::string litres_table(const Plan& plan) {
   }
   html::Table table("Litres of filler", headings);
   const auto row = [&](const std::string& name, const ZoneAmount& zone) {
+    const bool nothing = !(zone.high >= 0.005);
     std::vector<html::Cell> cells{html::words(name), litres_cell(zone.net),
-                                  html::number(fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L")};
+                                  html::number(nothing ? "nothing to add" : fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L")};
     for (const Column& one : columns) cells.push_back(litres_cell(zone.*one.value));
     table.row(std::move(cells));
   };
@@ -71,9 +72,11 @@ std::string litres_part(const Plan& plan) {
   const fill::Volumes& v = plan.volumes;
   const ZoneAmount& whole = plan.work.zones.whole;
   std::string out = html::paragraph(
-      "Between the first and the last station the blade takes " + litres(v.add) + " and gives up " + litres(v.remove) +
-      ". The readings are not perfect, so the true number to add lies " + range_words(whole.low, whole.high) + "; " +
-      litres(v.may_be_reading_error) + " of it may be nothing but reading error. " + zone_bounds(plan));
+      "Between the first and the last station the blade takes " + litres(v.add) + " and gives up " + litres(v.remove) + ". " +
+      (whole.high >= 0.005 ? "The readings are not perfect, so the true number to add lies " + range_words(whole.low, whole.high) + "; " +
+                                 litres(v.may_be_reading_error) + " of it may be nothing but reading error. "
+                           : std::string()) +
+      zone_bounds(plan));
   out += litres_table(plan);
   out += html::paragraph("Sanding allowance and loss are set in the job's \"workshop\"; buy for what is to mix, not for what stays.",
                          "aside");

@@ -27,7 +27,7 @@ std::string water_part(const Plan& plan, const ReportPictures& pictures) {
   for (const std::string& each : page.sentences) out += html::paragraph(each);
   out += html::paragraph(page.verdict) + html::paragraph(page.caution, "aside");
   if (!pictures.water.svg.empty()) {
-    out += "<div class=\"whole-blade\">\n" + html::figure(pictures.water.svg, "w-", pictures.water.title) + "</div>\n";
+    out += html::whole_blade(pictures.water.svg, pictures.narrow_water.svg, "w-", pictures.water.title);
   }
   out += table_html(page.blade) + table_html(page.stations);
   out += html::subheading("What yards do about a tone") + html::list(page.edge_options);

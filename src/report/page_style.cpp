@@ -42,6 +42,7 @@ figure { margin: .6rem 0; }
 .shown > * { min-width: 0; }
 figure svg { display: block; width: 100%; height: auto; max-width: 40rem; }
 .whole-blade svg { max-width: none; }
+.narrow-only { display: none; }
 .work { list-style: none; padding: 0; counter-reset: step; max-width: 48rem; }
 .work > li { counter-increment: step; position: relative; padding: .2rem 0 .6rem 4rem; margin: 0; border-bottom: 1px solid #767676; }
 .work > li::before { content: ""; position: absolute; left: 0; top: .45rem; width: 1.15rem; height: 1.15rem;
@@ -54,6 +55,9 @@ dl.plain dd { margin: 0; }
   .shown { display: grid; grid-template-columns: 2fr 3fr; gap: 0 2rem; align-items: start; }
 }
 @media screen and (max-width: 46rem) {
+  .wide-only { display: none; }
+  .narrow-only { display: block; }
+  .narrow-only svg { max-width: 32rem; }
   table.wide, table.wide tbody, table.wide tr, table.wide th, table.wide td { display: block; }
   table.wide caption { display: block; }
   table.wide thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }

@@ -19,8 +19,9 @@ struct Picture {
 /// What other rooms made for the page.
 struct ReportPictures {
   std::vector<Picture> maps;                              ///< of the whole blade
+  std::vector<Picture> narrow_maps;                       ///< the same for a telephone's width, shown there instead
   std::vector<std::pair<std::size_t, Picture>> stations;  ///< by the station's place in the plan
-  Picture water;                                          ///< before and after
+  Picture water, narrow_water;                            ///< before and after
 };
 /// The stations that the page shows one by one: all, or of many the first, the last, the deepest and some between.
 std::vector<std::size_t> stations_shown(const Plan& plan);

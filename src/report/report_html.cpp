@@ -32,8 +32,8 @@ std::string warnings_part(const Plan& plan) {
 std::string map_part(const ReportPictures& pictures) {
   std::string out;
   for (std::size_t k = 0; k < pictures.maps.size(); ++k) {
-    out += "<div class=\"whole-blade\">\n" +
-           html::figure(pictures.maps[k].svg, "m" + std::to_string(k) + "-", pictures.maps[k].title) + "</div>\n";
+    const std::string narrow = k < pictures.narrow_maps.size() ? pictures.narrow_maps[k].svg : std::string();
+    out += html::whole_blade(pictures.maps[k].svg, narrow, "m" + std::to_string(k) + "-", pictures.maps[k].title);
   }
   return out;
 }

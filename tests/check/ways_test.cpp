@@ -185,6 +185,15 @@ const std::vector<Planted> all{
        s.stations[2].chord *= f, s.stations[2].board *= f;
        return true;
      }},
+    {"the whole job in millimetres", {"millimetres"}, "", false, [](Sheet& s) {
+       if (s.yard.unit == LengthUnit::mm) return false;
+       const double f = millimetres_in(s.yard.unit);
+       for (SheetStation& station : s.stations) {
+         station.down *= f, station.chord *= f, station.board *= f;
+         for (Written& row : station.rows) row.x *= f, row.first *= f, row.second *= f;
+       }
+       return true;
+     }},
     {"sizes in another unit", unit, "A", false, [](Sheet& s) {
        if (s.yard.unit == LengthUnit::cm) return false;  // 2.54 is within what blades are
        for (Written& row : s.stations[0].rows) row.first *= other_unit(s.yard), row.second *= other_unit(s.yard);
@@ -217,7 +226,7 @@ const std::vector<Planted> all{
     {"the blade twists", {"twist"}, "", true, [](Sheet& s) { for (std::size_t k = 0; k < 5; ++k) move_sideways(s, k, 0, 0.4 * static_cast<double>(k)); return true; }},
     {"the blade leans", {"lean"}, "", true, [](Sheet& s) { for (std::size_t k = 0; k < 5; ++k) move_sideways(s, k, 2.0 * static_cast<double>(k), 0); return true; }},
     {"one station off the centre", {"off-centre"}, "D", true, [](Sheet& s) { move_sideways(s, 3, 4, 0); return true; }},
-    {"caliper off by five", {"caliper-disagrees"}, "C", true, [](Sheet& s) { *s.stations[2].rows[9].caliper += 5 / millimetres_in(s.yard.unit); return true; }},
+    {"caliper off by five", {"caliper-disagrees", "slipped-digit"}, "C", true, [](Sheet& s) { *s.stations[2].rows[9].caliper += 5 / millimetres_in(s.yard.unit); return true; }},
     {"caliper's zero, or the boards, off by two", {"caliper-disagrees"}, "C", true,
      [](Sheet& s) { for (auto& r : s.stations[2].rows) *r.caliper += 2 / millimetres_in(s.yard.unit); return true; }},
 };
@@ -234,6 +243,7 @@ TEST_CASE("sheets of every way and unit are good until they are spoilt") {
   }
 }
 
+// Asked for: 9 in 10. Seen, of two sets each: 53 of 54, 50 of 50, 36 of 36, 38 of 38, 52 of 52, 50 of 50, 54 of 54.
 TEST_CASE("planted faults are found and rightly named, however the blade was measured") {
   for (const Yard& yard : yards) {
     std::size_t planted_in = 0, found = 0;

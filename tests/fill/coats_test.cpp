@@ -212,14 +212,16 @@ TEST_CASE("the nose in glass, then filler") {
   const auto p = planned::plan(job);
   REQUIRE(p.work.coats.nose_glass);
   const auto& nose = *p.work.coats.nose_glass;
-  // A layer is 0.6 x 1.2633 = 0.75797 mm; 10 mm less 2 of cover hold ten of them (7.58), the eleventh would make 8.34.
+  // A layer is 0.6 x 1.2633 = 0.75797 mm; 10 mm less 2 of cover hold ten of them (7.58), the eleventh would make 8.34. The
+  // tenth goes only where 9.58 mm are lacking, nearly at the very edge: too narrow a strip to lay, so it is left to filler.
   CHECK(nose.layer == Approx(0.75797).margin(1e-4));
   const auto& station = nose.stations.at(0);
   CHECK(station.depth == Approx(10).margin(0.05));
-  CHECK(station.layers == 10);
-  REQUIRE(station.strip_widths.size() == 10);
-  for (std::size_t k = 1; k < 10; ++k) CHECK(station.strip_widths[k] <= station.strip_widths[k - 1]);
-  CHECK(station.left_for_filler == Approx(10 - 7.5797).margin(0.05));
+  CHECK(station.layers == 9);
+  REQUIRE(station.strip_widths.size() == 9);
+  for (std::size_t k = 1; k < 9; ++k) CHECK(station.strip_widths[k] <= station.strip_widths[k - 1]);
+  CHECK(station.strip_widths.back() >= 10);
+  CHECK(station.left_for_filler == Approx(10 - 6.8217).margin(0.05));
   const auto& fore = p.work.zones[fill::Zone::leading_edge];
   const auto& before = plain.work.zones[fill::Zone::leading_edge];
   CHECK(fore.net == Approx(before.net).epsilon(1e-12));

@@ -1,0 +1,32 @@
+#include "check/other_units.hpp"
+
+#include <cmath>
+
+namespace fairblade::check {
+
+std::vector<Unit> other_units(LengthUnit unit) {
+  if (unit == LengthUnit::inch) return {{"millimetres", "millimetres", 1 / 25.4}, {"centimetres", "centimetres", 1 / 2.54}};
+  if (unit == LengthUnit::cm) return {{"inches", "inches", 2.54}, {"millimetres", "millimetres", 0.1}};
+  return {{"inches", "inches", 25.4}, {"centimetres", "centimetres", 10}};
+}
+
+std::vector<Unit> units_of_heights(LengthUnit unit) {
+  if (unit == LengthUnit::inch) return {{"feet", "feet", 12}};
+  if (unit == LengthUnit::cm) return {{"metres", "metres", 100}};
+  return other_units(unit);
+}
+
+std::optional<Unit> nearest_unit(double found, double usual, double slack, const std::vector<Unit>& units) {
+  std::optional<Unit> best;
+  double best_miss = std::log(slack);
+  for (const Unit& one : units) {
+    const double miss = std::abs(std::log(found * one.factor / usual));
+    if (miss < best_miss) {
+      best_miss = miss;
+      best = one;
+    }
+  }
+  return best;
+}
+
+}  // namespace fairblade::check
