@@ -101,7 +101,7 @@ Sheet draw_water(const job::Job& job, const flow::Water& water) {
 }
 
 Sheet draw_water_for_telephone(const job::Job& job, const flow::Water& water) {
-  constexpr double side = 92, pressure_high = 62, small = 32, lever_high = 66, tone_high = 58, key_high = 10, between = 4;
+  constexpr double side = 92, pressure_high = 62, small = 32, lever_high = 56, tone_high = 58, key_high = 10, between = 4;
   Sheet sheet;
   sheet.width = side;
   sheet.title = printable("Before and after in the water, " + job.name);

@@ -141,9 +141,13 @@ std::string passes_part(const Plan& plan) {
 
 std::string batches_part(const Plan& plan) {
   html::Table table("One batch", {"For", "Batches", "One batch", "Resin", "Hardener", "Powder", "Workable for", "To spread it"});
-  bool smaller = false;
+  bool smaller = false, too_little = false;
   for (const auto& one : plan.work.batches) {
     if (!(one.batch_g > 0)) continue;
+    if (one.batch_g < least_batch_g) {
+      too_little = true;
+      continue;
+    }
     smaller |= one.smaller_for_time;
     const auto g = [](double value) { return fixed(value, value < 20 ? 1 : 0) + " g"; };
     const auto both = [&](double weight, double volume) { return g(weight) + " (" + fixed(volume, volume < 20 ? 1 : 0) + " mL)"; };
@@ -158,6 +162,9 @@ std::string batches_part(const Plan& plan) {
                          " g, spread at " + trimmed(1000 * shop.spread_kg_per_minute, 0) + " g a minute." +
                          (smaller ? " Where a batch is smaller than that, it is so that it can be spread before it goes off." : "")) +
          table.html() +
+         (too_little ? html::paragraph("Where less than " + trimmed(least_batch_g, 0) +
+                                           " g are wanted, take them from another mix of the same paste.", "aside")
+                     : std::string()) +
          html::paragraph("Pot life halves for each 10 °C warmer (common practice), and is shorter in a bigger pot: a wide tray "
                          "keeps it cooler.",
                          "aside");

@@ -76,7 +76,9 @@ StepWords pass_words(const Plan& plan, const Step& step) {
   }
   if (step.batches) {
     const auto& batches = plan.work.batches[*step.batches];
-    out.sentences.push_back(batch_words(batches));
+    out.sentences.push_back(batches.batch_g > 0 && batches.batch_g < least_batch_g
+                                ? "That is a few grams at most: take it from another mix of the same paste."
+                                : batch_words(batches));
     out.sentences.push_back(wait_words(batches, step.task != Task::prefill));
   }
   return out;

@@ -81,6 +81,7 @@ dl.plain dd { margin: 0; }
   h3 { font-size: 11pt; }
   h2, h3, caption, p:has(+ table) { break-after: avoid; }
   p, li { break-inside: avoid; }
+  table + .aside { break-before: avoid; }
   .new-page { break-before: page; }
   .new-page > h2 { margin-top: 0; }
   dl.plain { grid-template-columns: auto 1fr auto 1fr; }

@@ -43,4 +43,7 @@ std::size_t batches_in(const Plan& plan, fill::Zone zone);
 /// What the litres do not cover, each a sentence; empty when they cover the blade from top to bottom.
 std::vector<std::string> not_included(const Plan& plan);
 
+/// No scale in a yard weighs out less paste: it is taken from another mix of the same.
+constexpr double least_batch_g = 5;
+
 }  // namespace fairblade::report

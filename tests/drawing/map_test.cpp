@@ -266,6 +266,23 @@ TEST_CASE("a map takes less where wide margins leave less, and stays readable") 
   }
 }
 
+TEST_CASE("every blade's map for a telephone is readable at its width, one face above the other, without a scale") {
+  for (const maps::Blade& blade : all()) {
+    INFO(blade.name);
+    const Sheet sheet = draw_highs_and_lows_for_telephone(blade.job, blade.map());
+    readable::check(sheet);  // no type under 2.2 mm: on 358 of a telephone's pixels 92 mm make that 8.6 of them
+    CHECK(sheet.width == 92);
+    const std::string words = readable::words_of(sheet);
+    for (const char* needed : {"BEGIN HERE", "PORT\n", "STARBOARD\n", "FWD\n", "reading error"}) {
+      INFO(needed << " in " << words);
+      CHECK(words.find(needed) != std::string::npos);
+    }
+    CHECK(words.find("scale 1 : ") == std::string::npos);
+    const auto top_of = [&](const char* id) { return readable::path_named(sheet, id).runs[0].front().y(); };
+    CHECK(top_of("port-new-outline") < top_of("starboard-new-outline"));
+  }
+}
+
 TEST_CASE("a map of what is left, from readings alone") {
   // Port: 4 mm at 100, 0 at 300, straight between; starboard read at the lower station only.
   using At = fill::StationDepths::At;

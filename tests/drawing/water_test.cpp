@@ -103,6 +103,20 @@ TEST_CASE("every blade's water sheet is readable and fits both papers") {
   }
 }
 
+TEST_CASE("every blade's water pictures for a telephone are readable at its width") {
+  for (const Case& one : all()) {
+    INFO(one.name);
+    const Sheet sheet = draw_water_for_telephone(one.job, one.water);
+    readable::check(sheet);
+    CHECK(sheet.width == 92);
+    const std::string words = readable::words_of(sheet);
+    for (const char* needed : {"Lever and balance", "Tone of the trailing edge", "Station ", "as it will be"}) {
+      INFO(needed << " in " << words);
+      CHECK(words.find(needed) != std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("a water sheet says why something is not drawn") {
   const auto words = [](const std::string& name) {
     const Case& one = named(name);

@@ -32,3 +32,17 @@ TEST_CASE("drawings on one page share no id") {
         "<path id=\"s1-add\" d=\"M0,0\"/><use href=\"#s1-add\"/><path fill=\"url(#s1-add)\"/></svg>\n");
   CHECK(html::inline_svg("no drawing", "s1-").empty());
 }
+
+TEST_CASE("a drawing of the whole blade has its telephone's twin, without which it stands everywhere") {
+  const std::string svg = "<svg xmlns=\"http://www.w3.org/2000/svg\"><path id=\"add\" d=\"M0,0\"/></svg>";
+  const std::string both = html::whole_blade(svg, svg, "m-", "words & more");
+  const std::size_t wide = both.find("<div class=\"wide-only\">"), narrow = both.find("<div class=\"narrow-only\">");
+  REQUIRE(wide != std::string::npos);
+  REQUIRE(narrow != std::string::npos);
+  CHECK(both.find("id=\"m-add\"") > wide);
+  CHECK(both.find("id=\"m-add\"") < narrow);
+  CHECK(both.find("id=\"m-n-add\"") > narrow);  // no id twice on one page
+  const std::string one = html::whole_blade(svg, "", "m-", "words");
+  CHECK(one.find("-only") == std::string::npos);
+  CHECK(one.find("id=\"m-add\"") != std::string::npos);
+}

@@ -197,3 +197,29 @@ TEST_CASE("each stage of the work is tried with its own templates") {
   plan.work.coats.coats[0].stage = "paint";
   CHECK_FALSE(has(said(plan, fill::Task::coat), "glassed"));
 }
+
+TEST_CASE("a zone with nothing to add has no range, and a mix too small to weigh is taken from another") {
+  auto plan = hand_made::worked();
+  plan.work.zones.by_zone[1].high = plan.work.zones.whole.high = 1.5;  // the other two have nothing
+  std::string page = words_of(report::litres_part(plan));
+  CHECK_FALSE(has(page, "0.00 and 0.00"));
+  CHECK(has(page, "nothing to add"));
+  CHECK(has(page, "The readings are not perfect"));
+  plan.work.zones.whole.low = plan.work.zones.whole.high = 0;
+  CHECK_FALSE(has(words_of(report::litres_part(plan)), "The readings are not perfect"));
+  plan.work.batches.push_back(plan.work.batches.front());
+  for (auto& one : plan.work.batches) one.batch_g = 50;
+  CHECK_FALSE(has(words_of(report::batches_part(plan)), "from another mix"));
+  const auto pass_words = [&] {
+    std::string out;
+    for (const auto& one : report::words_of(plan, plan.work.order.front()).sentences) out += one + " ";
+    return out;
+  };
+  CHECK(has(pass_words(), "4 batches of 50 g"));
+  plan.work.batches[1].batch_g = 0.4;  // as Dunlin's leading edge was told to be mixed, 2026-11-26
+  CHECK(has(words_of(report::batches_part(plan)), "less than 5 g"));
+  plan.work.batches[0].batch_g = 0.4;
+  CHECK(words_of(report::batches_part(plan)).empty());
+  CHECK(has(pass_words(), "take it from another mix"));
+  CHECK_FALSE(has(pass_words(), "4 batches"));
+}
