@@ -1,8 +1,6 @@
 // What repeated readings and the caliper tell: one's own error, and where two readings of one thing disagree.
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
 
 #include "base/units.hpp"
 #include "check/readings.hpp"
@@ -62,8 +60,9 @@ std::optional<EdgeThickness> edge_thickness(const job::Station& station, double 
 
 OwnError own_error_of(const job::Job& job) {
   OwnError out;
-  out.told = job.reading_error;
   out.told_by_owner = std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
+  // What was not told may have been learnt from the repeats already: they are not to count twice.
+  out.told = out.told_by_owner ? job.reading_error : job::Job{}.reading_error;
   job::Repeats all;
   for (const job::Station& station : job.stations) {
     const job::Repeats here = job::repeats_in(station, out.told);

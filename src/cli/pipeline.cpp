@@ -5,6 +5,7 @@
 #include "base/file_names.hpp"
 #include "base/side_by_side.hpp"
 #include "base/text.hpp"
+#include "check/findings.hpp"
 #include "cli/edge_files.hpp"
 #include "cli/report_pictures.hpp"
 #include "drawing/highs_and_lows.hpp"
@@ -151,6 +152,14 @@ void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, st
   files.push_back({"print.html", emit::print_html(job.name + ": pages to print", sheets, set.page_size)});
 }
 
+/// What a mate would say of the readings. Scans have too many to be held against each other one by one.
+check::Findings found_in(const job::Job& job) {
+  constexpr std::size_t most_readings = 2000;
+  std::size_t readings = 0;
+  for (const job::Station& station : job.stations) readings += station.readings.size();
+  return readings <= most_readings ? check::find(job) : check::Findings{};
+}
+
 }  // namespace
 
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
@@ -160,7 +169,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
   const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)),
                          water, emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
-  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole))});
+  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole), found_in(plan.job))});
   out.push_back({"plan.json", report::plan_json(plan)});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   out.push_back({"highs-and-lows.svg", map});

@@ -66,6 +66,24 @@ std::string findings_text(const job::Job& job, const check::Findings& findings) 
   return out;
 }
 
+std::vector<std::string> findings_sentences(const job::Job& job, const check::Findings& findings) {
+  std::vector<std::string> out;
+  if (findings.readings == 0) return out;
+  const auto& list = findings.list;
+  for (std::size_t k = 0; k < list.size();) {
+    std::size_t end = k + 1;
+    while (end < list.size() && alike(list[k], list[end])) ++end;
+    std::string words;
+    for (std::size_t one = k; one < end; ++one) words += (one > k ? "; " : "") + where_words(job, list[one]) + ": " + list[one].what;
+    const std::string place = list[k].place.line > 0 ? ", " + list[k].place.file + ":" + std::to_string(list[k].place.line) : "";
+    out.push_back(words + " (" + check::name_of(list[k].sure) + place + "). What to do: " + list[k].remedy + ".");
+    k = end;
+  }
+  if (list.empty()) out.push_back("Held against each other the readings show no slip of the pen, no sides exchanged and no wrong unit.");
+  out.push_back(own_error_words(job, findings.own));
+  return out;
+}
+
 std::string findings_json(const job::Job& job, const check::Findings& findings) {
   const auto maybe = [](const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); };
   const auto name = [](const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); };

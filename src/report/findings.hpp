@@ -1,6 +1,8 @@
-// What the check found, for a phone's screen and for programs. Verbs: findings_text, findings_json.
+// What the check found, for a phone's screen and for programs. Verbs: findings_text, findings_json,
+// findings_sentences.
 #pragma once
 #include <string>
+#include <vector>
 
 #include "check/findings.hpp"
 
@@ -10,6 +12,9 @@ namespace fairblade::report {
 std::string findings_text(const job::Job& job, const check::Findings& findings);
 /// The same as JSON; mm.
 std::string findings_json(const job::Job& job, const check::Findings& findings);
+
+/// The same for the report: a sentence or two each, worst first, one's own error last. None where nothing was judged.
+std::vector<std::string> findings_sentences(const job::Job& job, const check::Findings& findings);
 
 constexpr std::size_t phone_columns = 60;
 

@@ -3,6 +3,7 @@
 
 #include "base/text.hpp"
 #include "report/along.hpp"
+#include "report/findings.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
 #include "report/why.hpp"
@@ -79,7 +80,7 @@ std::vector<std::size_t> stations_shown(const Plan& plan) {
   return out;
 }
 
-std::string measured_part(const Plan& plan) {
+std::string measured_part(const Plan& plan, const check::Findings& findings) {
   std::string out = html::paragraph(how_measured(plan));
   const auto shown = stations_shown(plan);
   if (shown.size() < plan.measured.size()) {
@@ -91,6 +92,8 @@ std::string measured_part(const Plan& plan) {
       "The standard sections are named by their thickness: a 0012 is 12 % of its chord thick. \"Far\" behind the name means "
       "that the blade is none of them, and the nearest is named for want of a better.",
       "aside");
+  const auto found = findings_sentences(plan.job, findings);
+  if (!found.empty()) out += html::subheading("What the readings say of each other") + html::list(found);
   std::vector<std::string> near;
   for (const std::size_t k : shown) near.push_back("station " + plan.measured[k].station + ": " + nearness(plan, k));
   out += html::subheading("How near it is to a standard section") + html::list(sentences(near));

@@ -8,7 +8,7 @@
 namespace fairblade::report {
 
 // The blade: html_blade.cpp, html_stations.cpp
-std::string measured_part(const Plan& plan);
+std::string measured_part(const Plan& plan, const check::Findings& findings);
 std::string target_part(const Plan& plan);
 std::string stations_part(const Plan& plan, const ReportPictures& pictures);
 // Filler: html_filler.cpp

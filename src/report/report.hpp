@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "check/findings.hpp"
 #include "report/plan.hpp"
 
 namespace fairblade::report {
@@ -27,7 +28,8 @@ struct ReportPictures {
 std::vector<std::size_t> stations_shown(const Plan& plan);
 
 /// report.html: one file that needs no other and no script, for a telephone and for A4 in grey. Well-formed XML too.
-std::string report_html(const Plan& plan, const ReportPictures& pictures);
+/// `findings`: what was found in the readings; none with no readings where they were not judged.
+std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings = {});
 
 /// plan.json: mm, mm², litres; full precision; what cannot be told is null.
 std::string plan_json(const Plan& plan);

@@ -45,10 +45,10 @@ struct Part {
   bool new_page = false;
 };
 
-std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures) {
+std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings) {
   return {{"numbers", "The five numbers that matter", five_part(plan)},
           {"warnings", "Decide these first", warnings_part(plan)},
-          {"measured", "What was measured, and what is wrong with it", measured_part(plan)},
+          {"measured", "What was measured, and what is wrong with it", measured_part(plan, findings)},
           {"target", "The target, and why", target_part(plan)},
           {"map", "Where to fill and where to cut", map_part(pictures)},
           {"stations", "Station by station", stations_part(plan, pictures)},
@@ -67,7 +67,7 @@ std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures) {
 
 }  // namespace
 
-std::string report_html(const Plan& plan, const ReportPictures& pictures) {
+std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings) {
   const std::string name = html::text(plan.job.name);
   std::string out = "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
                     "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" +
@@ -76,7 +76,7 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures) {
   out += html::paragraph("Plan for refitting the rudder's blade, made by fairblade " + std::string(FAIRBLADE_VERSION) +
                          " from the readings in " + plan.job.file + ". x runs aft from the leading edge as measured.");
   std::string contents, body;
-  for (const Part& part : parts_of(plan, pictures)) {
+  for (const Part& part : parts_of(plan, pictures, findings)) {
     if (part.html.empty()) continue;
     contents += "<li><a href=\"#" + std::string(part.id) + "\">" + html::text(part.heading) + "</a></li>\n";
     body += html::part(part.id, part.heading, part.html, part.new_page);

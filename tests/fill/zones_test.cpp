@@ -139,6 +139,8 @@ TEST_CASE("passes cover the deepest place, none deeper than its limit") {
       if (!zone.passes.empty()) CHECK(zone.passes.back().stations.size() >= zone.passes.front().stations.size());
     }
     CHECK(covered >= deepest);
+    // What is to be sanded off goes on too. Between the stations a straight loft is no deeper than they are.
+    CHECK(covered == Approx(deepest + job.workshop.sanding_allowance).margin(0.05));
   }
 }
 

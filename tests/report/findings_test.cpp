@@ -42,6 +42,18 @@ TEST_CASE("findings fit a phone, say where in the job's unit, and say alike thin
   CHECK(text.find("3.") == std::string::npos);
 }
 
+TEST_CASE("findings in the report are sentences with place, remedy and one's own error") {
+  const auto said = report::findings_sentences(inch_job(), three());
+  REQUIRE(said.size() == 3);
+  CHECK(said[0] == "C port, x 1.000 in: too much (almost certain, sheet.csv:41). What to do: look at the sheet.");
+  CHECK(said[1] == "A, x 0.000 in: flat by 3; B, x 0.000 in: flat by 4 (likely, sheet.csv:2). What to do: count from the stock.");
+  CHECK(said[2].find("Your own error: ") == 0);
+  check::Findings none;
+  CHECK(report::findings_sentences(inch_job(), none).empty());  // not judged at all
+  none.readings = 28;
+  CHECK(report::findings_sentences(inch_job(), none)[0].find("no slip of the pen") != std::string::npos);
+}
+
 TEST_CASE("nothing found is said in so many words") {
   check::Findings none;
   none.stations = 1;
