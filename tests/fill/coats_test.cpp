@@ -231,6 +231,22 @@ TEST_CASE("the nose in glass, then filler") {
   double strips = 0;
   for (const double width : station.strip_widths) strips += width;
   CHECK(nose.cloth_area == Approx(strips * 1000 / 1e6).epsilon(0.02));  // the same all the way down
+  // To buy: a tenth more cloth for overlaps, off a roll a metre wide; half cloth and half resin by weight, and of the
+  // resin 12 % lost in pots. One epoxy for everything, 38 parts of hardener to 100.
+  const auto bought = [](const planned::Planned& from, const std::string& what) {
+    for (const auto& item : from.work.shopping.items) {
+      if (item.what == what) return item.needed;
+    }
+    return 0.0;
+  };
+  CHECK(bought(p, "cloth for the nose") == Approx(1.1 * nose.cloth_area));
+  CHECK(nose.resin_kg == Approx(nose.cloth_area * 0.6));
+  double resin = (nose.resin_kg / 0.88 + p.work.coats.pinhole_litres * 1.15) * 100 / 138;
+  for (const auto& mix : p.work.mixes) resin += mix.mix.resin_kg;
+  CHECK(bought(p, "epoxy resin") == Approx(resin).epsilon(1e-9));
+  job.nose_glass->cloth.fibre_weight_percent = 60;
+  const auto drier = planned::plan(job);
+  CHECK(drier.work.coats.nose_glass->resin_kg == Approx(drier.work.coats.nose_glass->cloth_area * 0.6 * 40 / 60));
 }
 
 TEST_CASE("cloth that would not touch the leading edge is not planned") {

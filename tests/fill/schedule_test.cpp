@@ -28,6 +28,10 @@ TEST_CASE("longboard and flat block") {
     CHECK(*place.radius == Approx(-400 / second).epsilon(1e-3));  // seen 2e-5
     CHECK(*place.block == Approx(std::sqrt(1.6 * -400 / second)).epsilon(1e-3));
   }
+  // The roundest place of the faces is where they begin, at 0.15 of the chord: R = chord (1 + y'²)^1.5 / -y'' there.
+  const double x = 0.15, rise = 0.6 * (0.2969 / (2 * std::sqrt(x)) - 0.1260 - 0.7032 * x + 0.8529 * x * x - 0.406 * x * x * x);
+  const double bend = 0.6 * (-0.2969 / 4 * std::pow(x, -1.5) - 0.7032 + 1.7058 * x - 1.218 * x * x);
+  CHECK(p.work.schedule.longboard.radius == Approx(400 * std::pow(1 + rise * rise, 1.5) / -bend).epsilon(2e-3));
   CHECK(p.work.schedule.longboard.thickness == Approx(p.work.schedule.longboard.radius / 100));
   CHECK(p.work.schedule.blocks.size() == 2 * 2 * 7);
 }
