@@ -265,6 +265,6 @@ TEST_CASE("planted faults are found and rightly named, however the blade was mea
     }
     INFO(yard.name << ": " << found << " of " << planted_in << "\n" << missed);
     if (std::getenv("SHOW")) std::cout << yard.name << ": " << found << " of " << planted_in << "\n" << missed;
-    CHECK(found * 10 >= planted_in * 9);
+    CHECK(found + 1 >= planted_in);  // so that a kind of fault that is no longer found is noticed
   }
 }

@@ -233,7 +233,7 @@ TEST_CASE("the nose in glass, then filler") {
   CHECK(nose.cloth_area == Approx(strips * 1000 / 1e6).epsilon(0.02));  // the same all the way down
   // To buy: a tenth more cloth for overlaps, off a roll a metre wide; half cloth and half resin by weight, and of the
   // resin 12 % lost in pots. One epoxy for everything, 38 parts of hardener to 100.
-  const auto bought = [](const planned::Planned& from, const std::string& what) {
+  const auto bought = [](const planned::Plan& from, const std::string& what) {
     for (const auto& item : from.work.shopping.items) {
       if (item.what == what) return item.needed;
     }
