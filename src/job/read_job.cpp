@@ -25,9 +25,10 @@ constexpr std::size_t most_stations = 500;
 
 class JobReader {
  public:
-  enum class For { plan, judge, plan_and_file };
+  enum class For { plan, judge, plan_and_file, measure };
   JobReader(const std::string& path, const std::vector<Override>& overrides, For purpose)
-      : path_(path), overrides_(overrides), as_written_(purpose == For::judge), keeps_tree_(purpose == For::plan_and_file) {
+      : path_(path), overrides_(overrides), as_written_(purpose == For::judge || purpose == For::measure), keeps_tree_(purpose == For::plan_and_file),
+        measures_(purpose == For::measure) {
     job_.file = path;
   }
 
@@ -39,6 +40,8 @@ class JobReader {
   }
   /// What was asked, after a run that refused nothing.
   Node asked() &&;
+  /// What is to be measured, likewise.
+  ToMeasure to_measure(Job&& job) &&;
 
  private:
   bool read_root(const std::string& text);
@@ -50,6 +53,8 @@ class JobReader {
   void read_stations();
   void read_readings();
   void read_readings_file();
+  void leave_out_unread();
+  void learn_methods();
   void take_stations();
   void check_twice();
   void check_centre_and_bottom();
@@ -60,7 +65,7 @@ class JobReader {
 
   std::string path_;
   const std::vector<Override>& overrides_;
-  bool as_written_, keeps_tree_;
+  bool as_written_, keeps_tree_, measures_;
   Faults faults_;
   Job job_;
   Node root_;
@@ -71,6 +76,8 @@ class JobReader {
   TargetRequest file_target_;          ///< before overrides
   std::vector<const Node*> station_nodes_;
   std::vector<StationDraft> drafts_;   ///< beside station_nodes_
+  std::vector<StationToMeasure> to_measure_;
+  std::vector<std::pair<std::string, std::vector<std::string>>> csv_keys_;  ///< of a CSV alone
 };
 
 bool is_csv(const std::string& path, std::string_view text) {
@@ -85,6 +92,7 @@ bool JobReader::read_root(const std::string& text) {
   if (is_csv(path_, text)) {
     csv_ = read_csv(text, path_, LengthUnit::mm, true, {}, faults_);
     if (!csv_) return false;
+    if (!measures_) leave_out_unread();
     root_ = tree_of_csv(*csv_, faults_);
     if (!root_.find("job")) {
       const std::string stem = std::filesystem::path(path_).stem().string();
@@ -103,6 +111,25 @@ bool JobReader::read_root(const std::string& text) {
   return false;
 }
 
+/// Stations of a CSV alone that stand in it with places only were not taken: they are left out, and told. A sheet without
+/// any reading is still blank.
+void JobReader::leave_out_unread() {
+  if (!csv_->whole || csv_->stations.empty()) return;  // a refused row may be the one
+  const auto unread = [](const CsvStation& station) { return station.readings.empty(); };
+  if (std::all_of(csv_->stations.begin(), csv_->stations.end(), unread)) {
+    faults_.add({path_, csv_->header.line}, "there is no reading below the header row, only places: the sheet is still blank",
+                "fill in the columns of readings, at two places of a station or more");
+    csv_->whole = false;  // its stations need not be told one by one
+    return;
+  }
+  for (const CsvStation& station : csv_->stations) {
+    if (!unread(station)) continue;
+    job_.warnings.push_back({"station-not-read", "station " + station.name,
+                             "has no readings (" + path_ + ":" + std::to_string(station.line) + "), only places: left out"});
+  }
+  std::erase_if(csv_->stations, unread);
+}
+
 void JobReader::read_all() {
   static constexpr std::array<std::string_view, 20> known{"$schema", "job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
                                                           "centre_station", "stations", "readings_file", "target", "coats",
@@ -114,7 +141,8 @@ void JobReader::read_all() {
   read_plain_keys();
   read_targets();
   read_stations();
-  read_readings();
+  if (measures_) learn_methods();
+  else read_readings();
   take_stations();
   check_centre_and_bottom();
   list_station_defaults();
@@ -285,6 +313,30 @@ void JobReader::read_readings_file() {
   csv_ = read_csv(csv_text_, file, job_.units, false, names, faults_);
 }
 
+/// Where readings are still to come, what their columns hold; a readings_file need not be there yet.
+void JobReader::learn_methods() {
+  if (csv_) {
+    for (const KeyRow& row : csv_->header.keys) csv_keys_.emplace_back(row.key, row.values);
+  } else if (const Node* file = root_.find("readings_file"); file && file->kind == NodeKind::text) {
+    Faults not_told;
+    const std::string path = (std::filesystem::path(path_).parent_path() / file->text).string();
+    std::vector<std::string> names;
+    for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
+    if (auto text = read_text(path, largest_file, not_told)) {
+      csv_text_ = std::move(*text);
+      csv_ = read_csv(csv_text_, path, job_.units, false, names, not_told);
+    }
+  }
+  for (const StationDraft& draft : drafts_) {
+    const Station& station = draft.station;
+    if (station.interpolated) continue;
+    const MeasuredBy by = csv_ && !draft.method_told ? csv_->measured_by : station.measured_by;
+    to_measure_.push_back({station.name, station.down, station.ahead, station.chord, by, draft.x_from, draft.board_port,
+                           draft.board_starboard});
+  }
+  std::stable_sort(to_measure_.begin(), to_measure_.end(), [](const auto& a, const auto& b) { return a.down < b.down; });
+}
+
 /// The drafts become the job's stations, from the top down.
 void JobReader::take_stations() {
   std::vector<std::string> told;
@@ -370,6 +422,11 @@ Node JobReader::asked() && {
   return std::move(root_);
 }
 
+ToMeasure JobReader::to_measure(Job&& job) && {
+  std::erase_if(csv_keys_, [](const auto& row) { return row.first == "units"; });
+  return {std::move(job.name), job.units, job.bottom, std::move(job.print), std::move(to_measure_), std::move(csv_keys_)};
+}
+
 }  // namespace
 
 Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides) {
@@ -379,6 +436,14 @@ Outcome<Job> read_job(const std::string& path, const std::vector<Override>& over
 Outcome<Job> read_job_as_written(const std::string& path) {
   const std::vector<Override> none;
   return JobReader(path, none, JobReader::For::judge).run();
+}
+
+Outcome<ToMeasure> read_to_measure(const std::string& path) {
+  const std::vector<Override> none;
+  JobReader reader(path, none, JobReader::For::measure);
+  auto job = reader.run();
+  if (!job) return job.faults();
+  return std::move(reader).to_measure(std::move(*job));
 }
 
 Outcome<Asked> read_asked(const std::string& path, const std::vector<Override>& overrides) {
