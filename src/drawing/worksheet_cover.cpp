@@ -13,7 +13,7 @@ namespace {
 using job::MeasuredBy;
 using worksheet::on_rule_with_unit;
 
-constexpr double type = 2.75, heading = 3.8;  // mm
+constexpr double type = 2.85, heading = 3.8;  // mm
 constexpr double left_part = 88, right_from = 94;
 
 // Of the cautions those for somebody who measures; the others are on what plan prints.
@@ -36,7 +36,9 @@ class Cover {
     sheet_.height = height;
     sheet_.title = "Measuring sheets";
   }
-  Sheet draw();
+  /// The side view takes what room the words leave.
+  Sheet draw(double picture);
+  double bottom() const { return y_; }
 
  private:
   void head();
@@ -80,13 +82,14 @@ void Cover::beside_side_view(Column& column) const {
   column.skip(2);
   column.line("The stock line comes first", heading, true);
   column.paragraph(
-      "Everything is measured from the stock, never from the worn leading edge. Hold the batten along the middle of the stock and carry its "
-      "line down both faces with the marker, to the bottom. Ahead of it and aft of it the blade may rake: do not use a level.",
+      "Everything is measured from the stock, never from the worn leading edge. Hold the batten, or a taut string, along the middle of the stock and carry its "
+      "line down both faces with the marker, to the bottom.",
       type);
   column.skip(2);
   column.line("Then the stations", heading, true);
   column.paragraph(
-      "Mark each distance down the stock line from the top of the blade. Square off the stock line, draw the station right round the blade. "
+      "Mark each distance down the stock line from the top of the blade. Square to the stock line, not level, for the stock may rake, draw the "
+      "station right round the blade. "
       "If your mark had to move, write where it is. Where an edge has a kink, put a station of its own; where the tip is rounded or cut "
       "away, move the lowest station up to the last place with a whole section, and write its distance.",
       type);
@@ -115,8 +118,8 @@ void Cover::beside_jig(Column& column) const {
   }
   column.skip(1);
   column.paragraph(
-      "Twist shows at the trailing edge: stretch the string from the stock line at the top to the trailing edge of the top station, and at each "
-      "station write how far the trailing edge stands off that plane, and to which side.",
+      "Twist shows at the trailing edge: sighted along from below, that of a twisted blade walks out of the plane through the stock line and the "
+      "trailing edge of the top station. At each station write how far its middle stands off that plane, and to which side.",
       type);
 }
 
@@ -135,22 +138,23 @@ void Cover::foot() {
   y_ = column.bottom();
 }
 
-Sheet Cover::draw() {
+Sheet Cover::draw(double picture) {
   head();
   const double top = y_;
-  const double picture = sheet_.height - 174;  // mm; what the words below it leave
   Column left(sheet_, 0, top, left_part);
   left.line("Where the stations lie", heading, true);
-  left.line(std::string("distance down from the top of the blade, ") + std::string(name_of(job_.units)), 2.4);
+  const bool guessed = std::any_of(job_.stations.begin(), job_.stations.end(), [](const auto& one) { return !one.ahead; });
+  left.paragraph("distance down from the top of the blade, " + std::string(name_of(job_.units)) +
+                     (guessed ? "; a fifth of the chord ahead of the stock is a guess" : ""), 2.4);
   add_items(sheet_, draw_stations_from_side(worksheet_, left_part, picture), {0, left.bottom() + 1}, "side-");
   Column right(sheet_, right_from, top, worksheet_width - right_from);
   beside_side_view(right);
   y_ = std::max(left.bottom() + 1 + picture, right.bottom()) + 3;
   const double jig = y_;
   add_items(sheet_, draw_holding(way_, job_.units), {0, jig}, "holding-");
-  Column words(sheet_, 98, jig, worksheet_width - 98);
+  Column words(sheet_, holding_width + 4, jig, worksheet_width - holding_width - 4);
   beside_jig(words);
-  y_ = std::max(jig + 73, words.bottom()) + 2;
+  y_ = std::max(jig + holding_height, words.bottom()) + 2;
   foot();
   return std::move(sheet_);
 }
@@ -158,7 +162,18 @@ Sheet Cover::draw() {
 }  // namespace
 
 Sheet draw_worksheet_cover(const worksheet::Worksheet& worksheet, Point room) {
-  return fitted_to(room, Cover(worksheet, height_for(room)).draw());
+  constexpr double least_picture = 50, most_picture = 100;
+  const double height = height_for(room);
+  Cover first(worksheet, height);
+  first.draw(least_picture);
+  // What stands beside the side view may be the higher of the two; then a larger picture costs less than it takes.
+  double picture = std::clamp(least_picture + height - first.bottom(), least_picture, most_picture);
+  for (; picture < most_picture; picture += 1) {
+    Cover next(worksheet, height);
+    next.draw(picture + 1);
+    if (next.bottom() > height) break;
+  }
+  return fitted_to(room, Cover(worksheet, height).draw(picture));
 }
 
 }  // namespace fairblade::drawing

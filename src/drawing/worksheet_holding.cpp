@@ -23,7 +23,7 @@ class Holding {
   Holding(MeasuredBy way, LengthUnit units) : way_(way), units_(units) {}
   Sheet draw() {
     sheet_.width = 94;
-    sheet_.height = 72;
+    sheet_.height = holding_height;
     section(jig_centre, "jig-");
     if (way_ == MeasuredBy::thickness) batten();
     else boards();
@@ -50,7 +50,7 @@ class Holding {
     for (int k = steps; k >= 0; --k) outline.push_back(point(k, -1));
     for (int k = 1; k <= steps; ++k) outline.push_back(point(k, 1));
     sheet_.items.emplace_back(Path{{outline}, true, Pen::outline, Fill::light, name + "section"});
-    const bool reaches_out = centre == jig_centre;
+    const bool reaches_out = centre == jig_centre && way_ != MeasuredBy::thickness;
     add_line(sheet_, {centre, nose - (reaches_out ? 9 : 3)}, {centre, nose + length + (reaches_out ? 13 : 2)}, Pen::datum);
     std::vector<Point> ring;
     for (int k = 0; k < 24; ++k) {
@@ -88,7 +88,7 @@ void Holding::boards() {
     // The square stands on the board, its blade reaches the surface.
     box(inner, read_y() - 0.8, surface, read_y() + 0.8, Fill::white);
     box(inner, read_y() - 0.8, inner - side * 1.6, read_y() + 9, Fill::white);
-    text((inner + surface) / 2, read_y() - 2, "gap", Anchor::middle, true);
+    text((inner + surface) / 2, read_y() + 4.2, "gap", Anchor::middle, true);
   }
   for (const double y : {nose - 8.0, tail + 5.0}) {
     box(jig_centre - board_at, y, jig_centre + board_at, y + 3.4, Fill::white);
@@ -107,7 +107,8 @@ void Holding::batten() {
   text(jig_centre, nose - 4.2, "batten across the nose, square to it");
   const double left = jig_centre - 13;
   box(left - 1, nose, left + 1, nose + 0.8 * length, Fill::white);
-  text(left + 2, nose + 0.8 * length + 3.4, "rule, square to the batten");
+  text(left + 6, nose + 0.8 * length + 3.4, "rule, square", Anchor::end);
+  text(left + 6, nose + 0.8 * length + 6.8, "to the batten", Anchor::end);
   add_line(sheet_, {left - 5, read_y()}, {jig_centre + 12, read_y()}, Pen::guide);
   x_dimension(left - 4);
   text(jig_centre + 12.5, read_y() + 0.9, "calipers here", Anchor::start);
@@ -126,7 +127,7 @@ void Holding::calipers() {
     text(c, aft + 7, "write what they say", Anchor::middle, true);
   } else {
     text(c, aft + 7, "= port + starboard,");
-    text(c, aft + 10.4, "to " + caliper_slack(units_));
+    text(c, aft + 10.4, "within " + caliper_slack(units_));
   }
 }
 
@@ -140,8 +141,8 @@ void Holding::directions() {
   add_text(sheet_, {caliper_centre - 14, 3.2}, "UP", 2.8, Anchor::end, true);
   const double under = nose + length;
   switch (way_) {
-    case MeasuredBy::half_breadths: text(jig_centre, under + 14.6, "write half-breadth = board - gap", Anchor::middle, true); break;
-    case MeasuredBy::gaps: text(jig_centre, under + 14.6, "write the gaps, and both board distances", Anchor::middle, true); break;
+    case MeasuredBy::half_breadths: text(jig_centre, under + 16.4, "write half-breadth = board - gap", Anchor::middle, true); break;
+    case MeasuredBy::gaps: text(jig_centre, under + 16.4, "write the gaps, and both board distances", Anchor::middle, true); break;
     case MeasuredBy::thickness: break;
   }
 }

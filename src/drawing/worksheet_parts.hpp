@@ -7,8 +7,9 @@
 namespace fairblade::drawing {
 
 constexpr double worksheet_width = 180;
+constexpr double holding_width = 94, holding_height = 75;
 
-/// How boards, square, rule and calipers are held, seen from above, forward up: 94 by 72 mm.
+/// How boards, square, rule and calipers are held, seen from above, forward up.
 Sheet draw_holding(job::MeasuredBy way, LengthUnit units);
 /// The blade from its port side with its stations, just so large.
 Sheet draw_stations_from_side(const worksheet::Worksheet& worksheet, double width, double height);

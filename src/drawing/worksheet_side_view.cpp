@@ -89,12 +89,13 @@ void SideView::line(std::size_t k, double y) {
   const Point aft = at(station.chord - ahead_of(station), station.down);
   add_line(sheet_, at(-ahead_of(station), station.down), aft, Pen::cut);
   sheet_.items.emplace_back(Path{{{aft, {begin - 1.5, aft.y()}, {begin, y}, {begin + 1, y}}}, false, Pen::dimension, Fill::none, {}});
-  const std::string where = "  " + on_rule(station.down, worksheet_.job.units) + ", page " + std::to_string(k + 2);
-  const double for_where = width_of(where, type, false), room = labels - 1.5;
+  const std::string where = on_rule(station.down, worksheet_.job.units) + ", page " + std::to_string(k + 2);
+  constexpr double gap = 1.5;
+  const double for_where = width_of(where, type, false), room = labels - 2 * gap;
   const std::string name = shortened(station.name, type, true, std::max(room - for_where, 4.0));
-  add_text(sheet_, {begin + 1.5, y + 0.36 * type}, name, type, Anchor::start, true);
-  add_text(sheet_, {begin + 1.5 + width_of(name, type, true), y + 0.36 * type},
-           shortened(where, type, false, room - width_of(name, type, true)), type);
+  const double after = width_of(name, type, true) + gap;
+  add_text(sheet_, {begin + gap, y + 0.36 * type}, name, type, Anchor::start, true);
+  add_text(sheet_, {begin + gap + after, y + 0.36 * type}, shortened(where, type, false, room - after + gap), type);
 }
 
 /// All of them, or every so many where they crowd, and the last.

@@ -33,11 +33,11 @@ class StationPage {
   }
   Sheet draw() {
     head();
-    add_items(sheet_, draw_holding(station_.measured_by, job_.units), {worksheet_width - 94, y_}, "holding-");
+    add_items(sheet_, draw_holding(station_.measured_by, job_.units), {worksheet_width - holding_width, y_}, "holding-");
     const double top = y_;
     sizes();
     ticks();
-    y_ = std::max(y_, top + 73);
+    y_ = std::max(y_, top + holding_height);
     table();
     return std::move(sheet_);
   }
@@ -79,6 +79,7 @@ void StationPage::head() {
   add_text(sheet_, {0, 6.8}, shortened(name, size, true, room), size, Anchor::start, true);
   line_to_write_on(116, worksheet_width, 3.4, "measured by");
   line_to_write_on(116, worksheet_width, 9.6, "on");
+  line_to_write_on(116, worksheet_width, 15.8, "down, if the mark had to move");
   Column column(sheet_, 0, 9, room);
   column.paragraph(on_rule_with_unit(station_.down, job_.units) + " below the top of the blade, along the stock. Chord " +
                        on_rule_with_unit(station_.chord, job_.units) + " as far as is known. All lengths in " +
@@ -87,7 +88,7 @@ void StationPage::head() {
   if (again_) {
     column.paragraph("Take everything off, set it up again, and do not look at the first sheet: what differs is your own error.", label);
   }
-  y_ = std::max(column.bottom(), 13.0) + 2.5;
+  y_ = std::max(column.bottom(), 16.0) + 2;
 }
 
 /// Words in up to two lines with a box beside them.
@@ -108,7 +109,7 @@ void StationPage::boards() {
   const double under = y_ + box_height + 3;
   const auto name = [&](double right, const char* which, const std::optional<double>& mm) {
     const std::string words = std::string(which) + (mm ? ", " + known(mm) : "");
-    const double size = size_that_fits(words, 2.4, 2.2, false, side);
+    const double size = 2.4;
     add_text(sheet_, {right - side / 2, under}, shortened(words, size, false, side), size, Anchor::middle);
   };
   name(half_width - side - gutter, "port", station_.board_port);
@@ -124,8 +125,8 @@ void StationPage::tick(double left, const std::string& words, double y) {
 void StationPage::off_centre() {
   asked({"trailing edge off", "the centre plane"});
   y_ -= pitch - box_height;
-  tick(half_width - 34, "to port", y_ + 4.6);
-  tick(half_width - 17.5, "starb.", y_ + 4.6);
+  tick(half_width - 44, "to port", y_ + 4.6);
+  tick(half_width - 24, "to starboard", y_ + 4.6);
   y_ += 7.4;
 }
 
@@ -166,7 +167,7 @@ std::vector<TableColumn> StationPage::columns() const {
       out.insert(out.end(), {{"PORT", "half-breadth", 47}, {"STARBOARD", "half-breadth", 47}, {"calipers", "= port + starboard", 42}});
       break;
     case MeasuredBy::gaps:
-      out.insert(out.end(), {{"PORT", "gap from the port board", 47}, {"STARBOARD", "gap, starboard board", 47}, {"calipers", "thickness", 42}});
+      out.insert(out.end(), {{"PORT", "gap from the port board", 47}, {"STARBOARD", "gap from the starboard board", 47}, {"calipers", "thickness", 42}});
       break;
     case MeasuredBy::thickness:
       out.insert(out.end(), {{"calipers", "thickness", 62}, {"what you noticed", "chips, paint, dents", 74}});
@@ -206,7 +207,7 @@ void StationPage::table() {
     x += column.width;
     if (column.heading.empty()) continue;
     add_text(sheet_, {centre, y_ + 3.6}, column.heading, 4, Anchor::middle, true);
-    add_text(sheet_, {centre, y_ + 7.2}, column.under, size_that_fits(column.under, 2.5, 2.2, false, room), Anchor::middle);
+    add_text(sheet_, {centre, y_ + 7.2}, column.under, size_that_fits(column.under, 2.5, 2.4, false, room), Anchor::middle);
   }
   y_ += 8.6;
   const std::size_t rows = places_.size() + spare_rows;
