@@ -188,7 +188,7 @@ void StationPage::table_row(const std::vector<TableColumn>& columns, std::size_t
     } else if (c == 1 && !spare) {
       const bool edge = row == 0 || row + 1 == places_.size();
       const std::string words = on_rule(places_[row], job_.units);
-      const double up = edge ? 1.2 : 0;
+      const double up = edge ? 1.6 : 0;
       add_text(sheet_, {right - 2, middle + 1.9 - up}, words, size_that_fits(words, 5.4, 3, true, right - left - 2), Anchor::end, true);
       if (edge) add_text(sheet_, {right - 2, middle + 4}, row == 0 ? "leading edge" : "trailing edge", 2.4, Anchor::end);
     } else {

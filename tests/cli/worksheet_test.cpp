@@ -165,11 +165,6 @@ TEST_CASE("what no sheet can be made of is refused in one line, and nothing is w
     CHECK(lines_of(result.err) >= 1);
     CHECK_FALSE(fs::exists(folder.at("out")));
   };
-  const std::vector<std::string> five{"--stations", "5", "--span", "1000", "--chord", "420"};
-  const auto with = [&](std::vector<std::string> more) {
-    more.insert(more.begin(), five.begin(), five.end());
-    return more;
-  };
   refused({}, "--stations: is missing: give a JOB, or --stations, --span and --chord");
   refused({"--stations", "5", "--span", "1000"}, "--chord: is missing");
   refused({"--stations", "5.5", "--span", "1000", "--chord", "420"}, "--stations: \"5.5\" is no number of stations: give a whole number, such as 5");
