@@ -74,7 +74,7 @@ void SideView::stock() {
   const Point top = at(0, top_), bottom = at(0, bottom_);
   for (const double side : {-0.9, 0.9}) add_line(sheet_, {top.x() + side, 1.5}, {top.x() + side, top.y()}, Pen::measured);
   add_line(sheet_, {top.x(), 1}, {top.x(), bottom.y() + 2}, Pen::datum, "stock-line");
-  add_text(sheet_, {std::max(top.x(), 6.0), bottom.y() + 5}, "stock line", type, Anchor::middle);
+  add_text(sheet_, {std::max(top.x(), 8.0), bottom.y() + 5}, "stock line", type, Anchor::middle);
   // The arrows stand above the labels, clear of the blade.
   const double x = sheet_.width - labels + 4;
   add_arrow(sheet_, {x + 12, 5}, {x, 5}, Pen::outline);

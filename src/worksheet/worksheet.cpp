@@ -50,7 +50,8 @@ Outcome<std::vector<job::StationToMeasure>> evenly_spaced(const Spacing& spacing
                  "give 1 to " + std::to_string(most_stations) + "; three at least are wanted, five above a metre"};
   }
   const double step = height_step(spacing);
-  if (spacing.span < 2 * step * spacing.stations) {
+  constexpr double nearest = 10;  // mm; nobody's boards stand closer
+  if (spacing.span < nearest * spacing.stations) {
     return Fault{{"--span", 0}, on_rule_with_unit(spacing.span, spacing.units) + " is too short for " +
                                     std::to_string(spacing.stations) + " stations", "give fewer stations, or check the unit"};
   }

@@ -74,7 +74,7 @@ class Filling {
     write(cells, "starboard", starboard);
     write(cells, "port_gap", board - port);
     write(cells, "starboard_gap", board - starboard);
-    write(cells, "caliper", 2 * half + noise_(random_));
+    write(cells, "caliper", std::max(0.0, 2 * half + noise_(random_)));  // calipers say nothing below 0
     write(cells, "thickness", std::max(0.0, 2 * half + noise_(random_)));
   }
 
@@ -130,8 +130,8 @@ TEST_CASE("worksheet, filled, checked, planned: the form comes out within the re
       for (const Json& station : plan["stations"]) {
         const double found = station["fit"]["thickness_ratio"], error = station["fit"]["thickness_ratio_error"];
         INFO(station["name"] << ": " << found << " within " << error);
-        CHECK(error < 0.003);                             // seen 0.0011
-        CHECK(std::abs(found - ratio) < 3 * error);       // three standard errors
+        CHECK(error < 0.003);                             // seen 0.0017
+        CHECK(std::abs(found - ratio) < 3 * error);       // three standard errors; seen 2.8 over many seeds
       }
       // A later step stands here: measured again where the plan's target is, nothing is left to do.
     }
