@@ -28,10 +28,9 @@ class Cover {
       boards_ = boards_ || station.measured_by != MeasuredBy::thickness;
       gaps_ = gaps_ || station.measured_by == MeasuredBy::gaps;
     }
-    way_ = job_.stations.front().measured_by;
-    for (const auto& station : job_.stations) {
-      if (station.measured_by != MeasuredBy::thickness) way_ = station.measured_by;
-    }
+    // Shown is the way that takes more explaining, where there are two.
+    const auto jig = std::find_if(job_.stations.begin(), job_.stations.end(), [](const auto& one) { return one.measured_by != MeasuredBy::thickness; });
+    shown_ = jig == job_.stations.end() ? &job_.stations.front() : &*jig;
     sheet_.width = worksheet_width;
     sheet_.height = height;
     sheet_.title = "Measuring sheets";
@@ -50,7 +49,7 @@ class Cover {
   const worksheet::Worksheet& worksheet_;
   const job::ToMeasure& job_;
   bool boards_ = false, gaps_ = false;
-  MeasuredBy way_ = MeasuredBy::half_breadths;
+  const job::StationToMeasure* shown_ = nullptr;
   Sheet sheet_;
   double y_ = 0;
 };
@@ -82,15 +81,14 @@ void Cover::beside_side_view(Column& column) const {
   column.skip(2);
   column.line("The stock line comes first", heading, true);
   column.paragraph(
-      "Everything is measured from the stock, never from the worn leading edge. Hold the batten, or a taut string, along the middle of the stock and carry its "
-      "line down both faces with the marker, to the bottom.",
+      "A worn leading edge is no datum: the stock is. Hold the batten, or a taut string, along the middle of the stock and carry its line down both "
+      "faces with the marker, to the bottom. At each station write how far the leading edge stands ahead of that line.",
       type);
   column.skip(2);
   column.line("Then the stations", heading, true);
   column.paragraph(
       "Mark each distance down the stock line from the top of the blade. Square to the stock line, not level, for the stock may rake, draw the "
-      "station right round the blade. "
-      "If your mark had to move, write where it is. Where an edge has a kink, put a station of its own; where the tip is rounded or cut "
+      "station right round the blade. If your mark had to move, write where it is. Where an edge has a kink, put a station of its own; where the tip is rounded or cut "
       "away, move the lowest station up to the last place with a whole section, and write its distance.",
       type);
 }
@@ -151,7 +149,7 @@ Sheet Cover::draw(double picture) {
   beside_side_view(right);
   y_ = std::max(left.bottom() + 1 + picture, right.bottom()) + 3;
   const double jig = y_;
-  add_items(sheet_, draw_holding(way_, job_.units), {0, jig}, "holding-");
+  add_items(sheet_, draw_holding(*shown_, job_.units), {0, jig}, "holding-");
   Column words(sheet_, holding_width + 4, jig, worksheet_width - holding_width - 4);
   beside_jig(words);
   y_ = std::max(jig + holding_height, words.bottom()) + 2;

@@ -14,13 +14,13 @@ constexpr double half_thick = 8;               // a fuller section than any, so 
 constexpr double board_at = 20, board = 3;     // mm from the centre plane, and how thick
 constexpr double type = 2.5;
 constexpr double jig_centre = 31, caliper_centre = 79;
-constexpr double read_at = 0.45;               // of the chord
+constexpr double read_at = 0.45, stock_at = 0.24;  // of the chord
 
 double half_at(double fraction) { return half_thick * plain_form(std::sqrt(fraction)) / 0.5; }
 
 class Holding {
  public:
-  Holding(MeasuredBy way, LengthUnit units) : way_(way), units_(units) {}
+  Holding(MeasuredBy way, job::XFrom from, LengthUnit units) : way_(way), from_(from), units_(units) {}
   Sheet draw() {
     sheet_.width = 94;
     sheet_.height = holding_height;
@@ -55,19 +55,25 @@ class Holding {
     std::vector<Point> ring;
     for (int k = 0; k < 24; ++k) {
       const double angle = k * 3.14159265358979323846 / 12;
-      ring.emplace_back(centre + 2.2 * std::cos(angle), nose + 0.24 * length + 2.2 * std::sin(angle));
+      ring.emplace_back(centre + 2.2 * std::cos(angle), stock_y() + 2.2 * std::sin(angle));
     }
     sheet_.items.emplace_back(Path{{ring}, true, Pen::measured, Fill::white, {}});
-    add_dot(sheet_, {centre, nose + 0.24 * length}, 0.5);
+    add_dot(sheet_, {centre, stock_y()}, 0.5);
   }
   double read_y() const { return nose + read_at * length; }
-  /// From the nose aft to where it is read, on the port side.
+  double stock_y() const { return nose + stock_at * length; }
+  double origin_y() const { return from_ == job::XFrom::leading_edge ? nose : from_ == job::XFrom::stock ? stock_y() : nose + length; }
+  /// From where x is counted to where it is read, on the port side.
   void x_dimension(double at) {
-    add_line(sheet_, {at - 2, nose}, {jig_centre - 1, nose}, Pen::guide);
-    const double middle = (nose + read_y()) / 2;
-    add_arrow(sheet_, {at, middle}, {at, nose}, Pen::dimension);
+    const double origin = origin_y(), middle = (origin + read_y()) / 2;
+    add_line(sheet_, {at - 2, origin}, {jig_centre - 1, origin}, Pen::guide);
+    add_arrow(sheet_, {at, middle}, {at, origin}, Pen::dimension);
     add_arrow(sheet_, {at, middle}, {at, read_y()}, Pen::dimension);
     add_text_on_white(sheet_, {{at, middle + 1}, "x", 3, Anchor::middle, 0, true});
+  }
+  void stock() {
+    text(jig_centre + 9.5, stock_y() + 0.9, "stock", Anchor::start);
+    add_line(sheet_, {jig_centre + 2.2, stock_y()}, {jig_centre + 9, stock_y()}, Pen::dimension);
   }
   void boards();
   void batten();
@@ -75,6 +81,7 @@ class Holding {
   void directions();
 
   MeasuredBy way_;
+  job::XFrom from_;
   LengthUnit units_;
   Sheet sheet_;
 };
@@ -95,25 +102,25 @@ void Holding::boards() {
     text(jig_centre - 9, y + 2.6, "spacer");
   }
   x_dimension(jig_centre - 15);
-  text(jig_centre + 9.5, nose + 0.24 * length + 0.9, "stock", Anchor::start);
-  add_line(sheet_, {jig_centre + 2.2, nose + 0.24 * length}, {jig_centre + 9, nose + 0.24 * length}, Pen::dimension);
+  stock();
   const double y = tail + 11.5;
   add_dimension(sheet_, {jig_centre - board_at, y}, {jig_centre, y}, "board", type, {});
   add_dimension(sheet_, {jig_centre, y}, {jig_centre + board_at, y}, "board", type, {});
 }
 
 void Holding::batten() {
-  box(jig_centre - board_at, nose - 3, jig_centre + board_at, nose, Fill::light);
-  text(jig_centre, nose - 4.2, "batten across the nose, square to it");
   const double left = jig_centre - 13;
-  box(left - 1, nose, left + 1, nose + 0.8 * length, Fill::white);
-  text(left + 6, nose + 0.8 * length + 3.4, "rule, square", Anchor::end);
-  text(left + 6, nose + 0.8 * length + 6.8, "to the batten", Anchor::end);
+  if (from_ == job::XFrom::leading_edge) {
+    box(jig_centre - board_at, nose - 3, jig_centre + board_at, nose, Fill::light);
+    text(jig_centre, nose - 4.2, "batten across the nose, square to it");
+    box(left - 1, nose, left + 1, nose + 0.8 * length, Fill::white);
+    text(left + 6, nose + 0.8 * length + 3.4, "rule, square", Anchor::end);
+    text(left + 6, nose + 0.8 * length + 6.8, "to the batten", Anchor::end);
+  }
   add_line(sheet_, {left - 5, read_y()}, {jig_centre + 12, read_y()}, Pen::guide);
   x_dimension(left - 4);
   text(jig_centre + 12.5, read_y() + 0.9, "calipers here", Anchor::start);
-  text(jig_centre + 9.5, nose + 0.24 * length + 0.9, "stock", Anchor::start);
-  add_line(sheet_, {jig_centre + 2.2, nose + 0.24 * length}, {jig_centre + 9, nose + 0.24 * length}, Pen::dimension);
+  stock();
 }
 
 void Holding::calipers() {
@@ -126,7 +133,7 @@ void Holding::calipers() {
   if (way_ == MeasuredBy::thickness) {
     text(c, aft + 7, "write what they say", Anchor::middle, true);
   } else {
-    text(c, aft + 7, "= port + starboard,");
+    text(c, aft + 7, way_ == MeasuredBy::gaps ? "= boards - gaps," : "= port + starboard,");
     text(c, aft + 10.4, "within " + caliper_slack(units_));
   }
 }
@@ -149,7 +156,9 @@ void Holding::directions() {
 
 }  // namespace
 
-Sheet draw_holding(MeasuredBy way, LengthUnit units) { return Holding(way, units).draw(); }
+Sheet draw_holding(const job::StationToMeasure& station, LengthUnit units) {
+  return Holding(station.measured_by, station.x_from, units).draw();
+}
 
 std::string caliper_slack(LengthUnit units) {
   return units == LengthUnit::inch ? "1/16 in" : units == LengthUnit::cm ? "0.2 cm" : "2 mm";

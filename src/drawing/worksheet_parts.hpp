@@ -10,7 +10,7 @@ constexpr double worksheet_width = 180;
 constexpr double holding_width = 94, holding_height = 75;
 
 /// How boards, square, rule and calipers are held, seen from above, forward up.
-Sheet draw_holding(job::MeasuredBy way, LengthUnit units);
+Sheet draw_holding(const job::StationToMeasure& station, LengthUnit units);
 /// The blade from its port side with its stations, just so large.
 Sheet draw_stations_from_side(const worksheet::Worksheet& worksheet, double width, double height);
 

@@ -33,7 +33,7 @@ class StationPage {
   }
   Sheet draw() {
     head();
-    add_items(sheet_, draw_holding(station_.measured_by, job_.units), {worksheet_width - holding_width, y_}, "holding-");
+    add_items(sheet_, draw_holding(station_, job_.units), {worksheet_width - holding_width, y_}, "holding-");
     const double top = y_;
     sizes();
     ticks();
@@ -167,7 +167,7 @@ std::vector<TableColumn> StationPage::columns() const {
       out.insert(out.end(), {{"PORT", "half-breadth", 47}, {"STARBOARD", "half-breadth", 47}, {"calipers", "= port + starboard", 42}});
       break;
     case MeasuredBy::gaps:
-      out.insert(out.end(), {{"PORT", "gap from the port board", 47}, {"STARBOARD", "gap from the starboard board", 47}, {"calipers", "thickness", 42}});
+      out.insert(out.end(), {{"PORT", "gap from the port board", 47}, {"STARBOARD", "gap from the starboard board", 47}, {"calipers", "= boards - gaps", 42}});
       break;
     case MeasuredBy::thickness:
       out.insert(out.end(), {{"calipers", "thickness", 62}, {"what you noticed", "chips, paint, dents", 74}});

@@ -14,8 +14,9 @@ constexpr double deep_blade = 1000;  // mm; below it three stations are enough
 /// Heights that one finds on a tape: 5 mm, or a quarter of an inch; on a small model finer.
 double height_step(const Spacing& spacing) {
   const double between = spacing.span / spacing.stations;
-  if (spacing.units == LengthUnit::inch) return between > 100 ? 6.35 : 25.4 / 16;
-  return between > 100 ? 5 : 1;
+  constexpr double close = 40;  // mm
+  if (spacing.units == LengthUnit::inch) return between > close ? 6.35 : 25.4 / 16;
+  return between > close ? 5 : 1;
 }
 
 std::vector<Warning> advice_on(const job::ToMeasure& job) {
