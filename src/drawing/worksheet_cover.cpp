@@ -110,8 +110,10 @@ void Cover::beside_jig(Column& column) const {
                      type);
   } else {
     column.paragraph(
-        "Hold the batten across the nose, square to the chord, and lay the rule aft from it: so x is counted from the leading edge. Mark each x on "
-        "both faces, then read the calipers across the two marks. Thickness alone does not tell whether one side is fuller.",
+        std::string(shown_->x_from == job::XFrom::leading_edge
+                        ? "Hold the batten across the nose, square to the chord, and lay the rule aft from it: so x is counted from the leading edge. "
+                        : "") +
+            "Mark each x on both faces, then read the calipers across the two marks. Thickness alone does not tell whether one side is fuller.",
         type);
   }
   column.skip(1);

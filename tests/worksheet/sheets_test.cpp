@@ -136,6 +136,7 @@ TEST_CASE("odd jobs are readable too") {
   with([&](Wish& w) { w.name = w.station = hostile, w.way = MeasuredBy::gaps, w.board = 152.5, w.ahead = 71.25, w.units = LengthUnit::inch; });
   with([&](Wish& w) { w.name = std::string(80, 'M'), w.station = std::string(79, 'W'), w.margin = 25; });
   with([](Wish& w) { w.margin = 0; });
+  with([](Wish& w) { w.margin = 0, w.paper = job::Paper::letter, w.way = MeasuredBy::gaps; });
   with([](Wish& w) { w.margin = 25, w.paper = job::Paper::a4, w.way = MeasuredBy::gaps; });
   with([](Wish& w) { w.stations = 26, w.span = 2500, w.chord = 900; });
   with([](Wish& w) { w.chord = 57, w.span = 140, w.units = LengthUnit::inch; });
