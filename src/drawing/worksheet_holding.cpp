@@ -95,7 +95,8 @@ void Holding::boards() {
     // The square stands on the board, its blade reaches the surface.
     box(inner, read_y() - 0.8, surface, read_y() + 0.8, Fill::white);
     box(inner, read_y() - 0.8, inner - side * 1.6, read_y() + 9, Fill::white);
-    text((inner + surface) / 2, read_y() + 4.2, "gap", Anchor::middle, true);
+    const double clear_of_x = from_ == job::XFrom::trailing_edge ? -2 : 4.2;
+    text((inner + surface) / 2, read_y() + clear_of_x, "gap", Anchor::middle, true);
   }
   for (const double y : {nose - 8.0, tail + 5.0}) {
     box(jig_centre - board_at, y, jig_centre + board_at, y + 3.4, Fill::white);

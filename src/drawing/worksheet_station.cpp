@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
@@ -81,8 +82,10 @@ void StationPage::head() {
   line_to_write_on(116, worksheet_width, 9.6, "on");
   line_to_write_on(116, worksheet_width, 15.8, "down, if the mark had to move");
   Column column(sheet_, 0, 9, room);
-  column.paragraph(on_rule_with_unit(station_.down, job_.units) + " below the top of the blade, along the stock. Chord " +
-                       on_rule_with_unit(station_.chord, job_.units) + " as far as is known. All lengths in " +
+  const std::string down = on_rule_with_unit(std::abs(station_.down), job_.units);
+  const std::string where = station_.down > 0 ? down + " below the top of the blade, along the stock" :
+                            station_.down < 0 ? down + " above the top of the blade, along the stock" : "At the top of the blade, square to the stock";
+  column.paragraph(where + ". Chord " + on_rule_with_unit(station_.chord, job_.units) + " as far as is known. All lengths in " +
                        std::string(job_.units == LengthUnit::inch ? "inches" : job_.units == LengthUnit::cm ? "centimetres" : "millimetres") + ".",
                    label);
   if (again_) {
@@ -213,7 +216,10 @@ void StationPage::table() {
   const std::size_t rows = places_.size() + spare_rows;
   const double height = std::min(13.0, (sheet_.height - y_ - 4.5) / static_cast<double>(rows));
   for (std::size_t row = 0; row < rows; ++row) table_row(all, row, height);
-  add_text(sheet_, {0, y_ + 3}, "Where you could not read, leave the box empty. The last row is for a place of your own: a dent, a bulge, a strap.", 2.5);
+  const std::string foot = std::string("Leave a box empty where you could not read. ") +
+                           (station_.x_from == job::XFrom::leading_edge ? "At the trailing edge x is the chord you measured. " : "") +
+                           "Last row: a place of your own.";
+  add_text(sheet_, {0, y_ + 3}, foot, size_that_fits(foot, 2.6, 2.4, false, worksheet_width));
 }
 
 }  // namespace
