@@ -11,6 +11,7 @@
 #include "job/csv_job.hpp"
 #include "job/file_text.hpp"
 #include "job/job.hpp"
+#include "job/job_reader.hpp"
 #include "job/numbers.hpp"
 #include "job/settings.hpp"
 #include "job/stations.hpp"
@@ -19,66 +20,8 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::uintmax_t largest_file = 512u << 20;       // bytes; a CSV of some ten million rows
 constexpr std::size_t largest_json = 64u << 20;           // bytes; as a tree it takes several times that
 constexpr std::size_t most_stations = 500;
-
-class JobReader {
- public:
-  enum class For { plan, judge, plan_and_file, measure };
-  JobReader(const std::string& path, const std::vector<Override>& overrides, For purpose)
-      : path_(path), overrides_(overrides), as_written_(purpose == For::judge || purpose == For::measure), keeps_tree_(purpose == For::plan_and_file),
-        measures_(purpose == For::measure) {
-    job_.file = path;
-  }
-
-  Outcome<Job> run() {
-    const auto text = read_text(path_, largest_file, faults_);
-    if (text && read_root(*text)) read_all();
-    if (!faults_.none()) return faults_.in_order();
-    return std::move(job_);
-  }
-  /// What was asked, after a run that refused nothing.
-  Node asked() &&;
-  /// What is to be measured, likewise.
-  ToMeasure to_measure(Job&& job) &&;
-
- private:
-  bool read_root(const std::string& text);
-  void read_all();
-  void read_name_and_units();
-  void read_plain_keys();
-  void read_targets();
-  void apply_overrides(TargetRequest& target, Faults& faults);
-  void read_stations();
-  void read_readings();
-  void read_readings_file();
-  void leave_out_unread();
-  void learn_methods();
-  void take_stations();
-  void check_twice();
-  void check_centre_and_bottom();
-  void list_station_defaults();
-  void list_target_defaults();
-
-  Reader reader() { return {faults_, path_, job_.units, "", &job_.defaults}; }
-
-  std::string path_;
-  const std::vector<Override>& overrides_;
-  bool as_written_, keeps_tree_, measures_;
-  Faults faults_;
-  Job job_;
-  Node root_;
-  bool units_known_ = true;
-  std::optional<CsvContent> csv_;      ///< readings that stand in a CSV: this file, or readings_file
-  std::string csv_text_;               ///< of readings_file
-  std::map<std::size_t, Node> from_csv_;  ///< what a CSV says of a station, as a job file has it; by its number in the list
-  TargetRequest file_target_;          ///< before overrides
-  std::vector<const Node*> station_nodes_;
-  std::vector<StationDraft> drafts_;   ///< beside station_nodes_
-  std::vector<StationToMeasure> to_measure_;
-  std::vector<std::pair<std::string, std::vector<std::string>>> csv_keys_;  ///< of a CSV alone
-};
 
 bool is_csv(const std::string& path, std::string_view text) {
   const std::string extension = std::filesystem::path(path).extension().string();
@@ -86,6 +29,15 @@ bool is_csv(const std::string& path, std::string_view text) {
   if (same_word(extension, ".json") || same_word(extension, ".jsonc")) return false;
   const std::size_t first = text.find_first_not_of(" \t\r\n");
   return first != std::string_view::npos && text[first] != '{' && text[first] != '[' && text[first] != '/';
+}
+
+}  // namespace
+
+Outcome<Job> JobReader::run() {
+  const auto text = read_text(path_, largest_file, faults_);
+  if (text && read_root(*text)) read_all();
+  if (!faults_.none()) return faults_.in_order();
+  return std::move(job_);
 }
 
 bool JobReader::read_root(const std::string& text) {
@@ -109,25 +61,6 @@ bool JobReader::read_root(const std::string& text) {
   if (root_.kind == NodeKind::object) return true;
   faults_.add({path_, root_.line}, "the job is " + described(root_), "give an object, as in { \"job\": \"...\", \"stations\": [...] }");
   return false;
-}
-
-/// Stations of a CSV alone that stand in it with places only were not taken: they are left out, and told. A sheet without
-/// any reading is still blank.
-void JobReader::leave_out_unread() {
-  if (!csv_->whole || csv_->stations.empty()) return;  // a refused row may be the one
-  const auto unread = [](const CsvStation& station) { return station.readings.empty(); };
-  if (std::all_of(csv_->stations.begin(), csv_->stations.end(), unread)) {
-    faults_.add({path_, csv_->header.line}, "there is no reading below the header row, only places: the sheet is still blank",
-                "fill in the columns of readings, at two places of a station or more");
-    csv_->whole = false;  // its stations need not be told one by one
-    return;
-  }
-  for (const CsvStation& station : csv_->stations) {
-    if (!unread(station)) continue;
-    job_.warnings.push_back({"station-not-read", "station " + station.name,
-                             "has no readings (" + path_ + ":" + std::to_string(station.line) + "), only places: left out"});
-  }
-  std::erase_if(csv_->stations, unread);
 }
 
 void JobReader::read_all() {
@@ -313,30 +246,6 @@ void JobReader::read_readings_file() {
   csv_ = read_csv(csv_text_, file, job_.units, false, names, faults_);
 }
 
-/// Where readings are still to come, what their columns hold; a readings_file need not be there yet.
-void JobReader::learn_methods() {
-  if (csv_) {
-    for (const KeyRow& row : csv_->header.keys) csv_keys_.emplace_back(row.key, row.values);
-  } else if (const Node* file = root_.find("readings_file"); file && file->kind == NodeKind::text) {
-    Faults not_told;
-    const std::string path = (std::filesystem::path(path_).parent_path() / file->text).string();
-    std::vector<std::string> names;
-    for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
-    if (auto text = read_text(path, largest_file, not_told)) {
-      csv_text_ = std::move(*text);
-      csv_ = read_csv(csv_text_, path, job_.units, false, names, not_told);
-    }
-  }
-  for (const StationDraft& draft : drafts_) {
-    const Station& station = draft.station;
-    if (station.interpolated) continue;
-    const MeasuredBy by = csv_ && !draft.method_told ? csv_->measured_by : station.measured_by;
-    to_measure_.push_back({station.name, station.down, station.ahead, station.chord, by, draft.x_from, draft.board_port,
-                           draft.board_starboard});
-  }
-  std::stable_sort(to_measure_.begin(), to_measure_.end(), [](const auto& a, const auto& b) { return a.down < b.down; });
-}
-
 /// The drafts become the job's stations, from the top down.
 void JobReader::take_stations() {
   std::vector<std::string> told;
@@ -422,13 +331,6 @@ Node JobReader::asked() && {
   return std::move(root_);
 }
 
-ToMeasure JobReader::to_measure(Job&& job) && {
-  std::erase_if(csv_keys_, [](const auto& row) { return row.first == "units"; });
-  return {std::move(job.name), job.units, job.bottom, std::move(job.print), std::move(to_measure_), std::move(csv_keys_)};
-}
-
-}  // namespace
-
 Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides) {
   return JobReader(path, overrides, JobReader::For::plan).run();
 }
@@ -436,14 +338,6 @@ Outcome<Job> read_job(const std::string& path, const std::vector<Override>& over
 Outcome<Job> read_job_as_written(const std::string& path) {
   const std::vector<Override> none;
   return JobReader(path, none, JobReader::For::judge).run();
-}
-
-Outcome<ToMeasure> read_to_measure(const std::string& path) {
-  const std::vector<Override> none;
-  JobReader reader(path, none, JobReader::For::measure);
-  auto job = reader.run();
-  if (!job) return job.faults();
-  return std::move(reader).to_measure(std::move(*job));
 }
 
 Outcome<Asked> read_asked(const std::string& path, const std::vector<Override>& overrides) {
