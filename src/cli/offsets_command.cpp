@@ -5,11 +5,11 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/lengths.hpp"
 #include "drawing/form_drawing.hpp"
 #include "emit/one_file.hpp"
 #include "emit/svg.hpp"
 #include "form/named.hpp"
-#include "job/numbers.hpp"
 #include "report/form_offsets.hpp"
 
 namespace fairblade::cli {
@@ -36,28 +36,6 @@ void describe(CLI::App& app, OffsetsArguments& arguments) {
   app.footer("exit status: 0 done; 1 done with warnings, under --strict; 2 refused; 3 the drawing was not written\n"
              "example: fairblade offsets 0012 --chord 420 --trailing-edge-thickness 4");
 }
-
-class Lengths {
- public:
-  Lengths(LengthUnit unit, std::vector<Fault>& faults) : unit_(unit), faults_(faults) {}
-  std::optional<double> read(const char* option, std::string_view text, double least, double most) {
-    const auto length = job::length_of_text(text, unit_);
-    using Kind = job::LengthOfText::Kind;
-    if (length.kind == Kind::fraction_outside_inches) {
-      faults_.push_back({{option, 0}, "\"" + std::string(text) + "\" is a fraction", "fractions are for inches: add --units in"});
-      return std::nullopt;
-    }
-    if (length.kind == Kind::not_a_length || length.mm < least || length.mm > most) {
-      faults_.push_back({{option, 0}, "\"" + std::string(text) + "\" is no length for this", "give " + in_unit(least, unit_) + " to " + in_unit(most, unit_)});
-      return std::nullopt;
-    }
-    return length.mm;
-  }
-
- private:
-  LengthUnit unit_;
-  std::vector<Fault>& faults_;
-};
 
 Outcome<target::FormAsked> asked_of(const CLI::App& app, const OffsetsArguments& arguments) {
   std::vector<Fault> faults;

@@ -6,8 +6,9 @@
 namespace fairblade::emit {
 
 std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets,
-                       const std::string& page_size) {
-  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>" + xml_escaped(title) +
+                       const std::string& page_size, std::string_view sign) {
+  std::string out = "<!DOCTYPE html>\n" + std::string(sign) + (sign.empty() ? "" : "\n") +
+                    "<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>" + xml_escaped(title) +
                     "</title>\n<style>\n@page { ";
   if (!page_size.empty()) out += "size: " + page_size + "; ";
   // The sheet's own margins stand. A line of text has height, so the drawings are blocks; and each is cut at its page's

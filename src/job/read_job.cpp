@@ -11,6 +11,7 @@
 #include "job/csv_job.hpp"
 #include "job/file_text.hpp"
 #include "job/job.hpp"
+#include "job/job_reader.hpp"
 #include "job/numbers.hpp"
 #include "job/own_error.hpp"
 #include "job/settings.hpp"
@@ -20,60 +21,8 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::uintmax_t largest_file = 512u << 20;       // bytes; a CSV of some ten million rows
 constexpr std::size_t largest_json = 64u << 20;           // bytes; as a tree it takes several times that
 constexpr std::size_t most_stations = 500;
-
-class JobReader {
- public:
-  enum class For { plan, judge, plan_and_file };
-  JobReader(const std::string& path, const std::vector<Override>& overrides, For purpose)
-      : path_(path), overrides_(overrides), as_written_(purpose == For::judge), keeps_tree_(purpose == For::plan_and_file) {
-    job_.file = path;
-  }
-
-  Outcome<Job> run() {
-    const auto text = read_text(path_, largest_file, faults_);
-    if (text && read_root(*text)) read_all();
-    if (!faults_.none()) return faults_.in_order();
-    return std::move(job_);
-  }
-  /// What was asked, after a run that refused nothing.
-  Node asked() &&;
-
- private:
-  bool read_root(const std::string& text);
-  void read_all();
-  void read_name_and_units();
-  void read_plain_keys();
-  void read_targets();
-  void apply_overrides(TargetRequest& target, Faults& faults);
-  void read_stations();
-  void read_readings();
-  void read_readings_file();
-  void learn_own_error();
-  void take_stations();
-  void check_twice();
-  void check_centre_and_bottom();
-  void list_station_defaults();
-  void list_target_defaults();
-
-  Reader reader() { return {faults_, path_, job_.units, "", &job_.defaults}; }
-
-  std::string path_;
-  const std::vector<Override>& overrides_;
-  bool as_written_, keeps_tree_;
-  Faults faults_;
-  Job job_;
-  Node root_;
-  bool units_known_ = true;
-  std::optional<CsvContent> csv_;      ///< readings that stand in a CSV: this file, or readings_file
-  std::string csv_text_;               ///< of readings_file
-  std::map<std::size_t, Node> from_csv_;  ///< what a CSV says of a station, as a job file has it; by its number in the list
-  TargetRequest file_target_;          ///< before overrides
-  std::vector<const Node*> station_nodes_;
-  std::vector<StationDraft> drafts_;   ///< beside station_nodes_
-};
 
 bool is_csv(const std::string& path, std::string_view text) {
   const std::string extension = std::filesystem::path(path).extension().string();
@@ -83,10 +32,20 @@ bool is_csv(const std::string& path, std::string_view text) {
   return first != std::string_view::npos && text[first] != '{' && text[first] != '[' && text[first] != '/';
 }
 
+}  // namespace
+
+Outcome<Job> JobReader::run() {
+  const auto text = read_text(path_, largest_file, faults_);
+  if (text && read_root(*text)) read_all();
+  if (!faults_.none()) return faults_.in_order();
+  return std::move(job_);
+}
+
 bool JobReader::read_root(const std::string& text) {
   if (is_csv(path_, text)) {
     csv_ = read_csv(text, path_, LengthUnit::mm, true, {}, faults_);
     if (!csv_) return false;
+    if (!measures_) leave_out_unread();
     root_ = tree_of_csv(*csv_, faults_);
     if (!root_.find("job")) {
       const std::string stem = std::filesystem::path(path_).stem().string();
@@ -116,7 +75,8 @@ void JobReader::read_all() {
   read_plain_keys();
   read_targets();
   read_stations();
-  read_readings();
+  if (measures_) learn_methods();
+  else read_readings();
   take_stations();
   learn_own_error();
   check_centre_and_bottom();
@@ -391,8 +351,6 @@ Node JobReader::asked() && {
   }
   return std::move(root_);
 }
-
-}  // namespace
 
 Outcome<Job> read_job(const std::string& path, const std::vector<Override>& overrides) {
   return JobReader(path, overrides, JobReader::For::plan).run();

@@ -58,7 +58,8 @@ class Settler {
       fault(reading.line, "x = " + shown(read) + " lies " + shown(outside) +
                               (forward ? " ahead of the leading edge" : " beyond the " + shown(station_.chord) + " chord") +
                               " of station " + station_.name,
-            "check x, the chord" + std::string(draft_.x_from == XFrom::stock ? ", \"ahead\"" : "") + " and \"x_from\"");
+            "check x, the chord" + std::string(draft_.x_from == XFrom::stock ? ", \"ahead\"" : "") + " and \"x_from\"" +
+                (!forward && draft_.x_from == XFrom::leading_edge ? "; at the trailing edge x is the chord" : ""));
       return;
     }
     // Rounding of chord - x is no news.

@@ -121,6 +121,13 @@ bool read_row(const Reader& reader, const Node& row, StationDraft& draft, Readin
 }  // namespace
 
 std::string_view name_of(MeasuredBy method) { return methods[static_cast<std::size_t>(method)]; }
+std::string_view name_of(XFrom origin) { return origins[static_cast<std::size_t>(origin)]; }
+
+std::optional<MeasuredBy> measured_by_named(std::string_view word) {
+  const auto found = std::find(methods.begin(), methods.end(), word);
+  if (found == methods.end()) return std::nullopt;
+  return static_cast<MeasuredBy>(found - methods.begin());
+}
 
 std::span<const std::string_view> station_keys() {
   static constexpr std::array<std::string_view, 11> keys{"name", "down", "ahead", "chord", "trailing_edge_off_centre", "skeg",

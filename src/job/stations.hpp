@@ -9,10 +9,9 @@
 #include "job/csv_readings.hpp"
 #include "job/job.hpp"
 #include "job/reader.hpp"
+#include "job/to_measure.hpp"
 
 namespace fairblade::job {
-
-enum class XFrom { leading_edge, trailing_edge, stock };
 
 /// A station while its readings are still as they were read.
 struct StationDraft {
@@ -36,8 +35,6 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
 /// `reader.file` is where the readings stand.
 void settle_readings(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings);
 
-/// The word for "measured_by".
-std::string_view name_of(MeasuredBy method);
 /// Keys that a station has besides those of "target".
 std::span<const std::string_view> station_keys();
 

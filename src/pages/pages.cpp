@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/text.hpp"
 #include "drawing/flow.hpp"
 #include "pages/compose.hpp"
 #include "pages/cover.hpp"
@@ -23,6 +24,13 @@ bool fits_paper(const job::Print& print, const Paper& paper, double width, doubl
 double longest_of(const std::vector<Piece>& pieces) {
   double out = 0;
   for (const Piece& piece : pieces) out = std::max({out, piece.sheet.width, piece.sheet.height});
+  return out;
+}
+
+Pages composed(const job::Job& job, const Paper& paper, const std::vector<Draft>& drafts) {
+  Pages out;
+  out.page_size = paper.page_size;
+  for (std::size_t k = 0; k < drafts.size(); ++k) out.pages.push_back(compose(job, paper, drafts[k], k + 1, drafts.size()));
   return out;
 }
 
@@ -67,10 +75,25 @@ Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Ki
   drafts.insert(drafts.end(), cut_up.begin(), cut_up.end());
   auto all = covers_of(job, paper, drafts, kinds);
   all.insert(all.end(), drafts.begin(), drafts.end());
-  Pages out;
-  out.page_size = paper.page_size;
-  for (std::size_t k = 0; k < all.size(); ++k) out.pages.push_back(compose(job, paper, all[k], k + 1, all.size()));
-  return out;
+  return composed(job, paper, all);
+}
+
+Point page_room(const job::Print& print) {
+  const Paper paper = paper_of(print, 0);
+  const Layout layout(print, paper, false);
+  return {layout.window_width(), layout.window_height()};
+}
+
+Pages frame_pages(const job::Job& job, const std::vector<Piece>& pieces) {
+  std::vector<Draft> drafts;
+  for (const Piece& piece : pieces) {
+    Draft draft;
+    draft.content = piece.sheet;
+    draft.holds = {piece.label};
+    draft.name = file_name_of(piece.label);
+    drafts.push_back(std::move(draft));
+  }
+  return composed(job, paper_of(job.print, 0), drafts);
 }
 
 }  // namespace fairblade::pages

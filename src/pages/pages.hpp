@@ -1,4 +1,5 @@
-// Product: drawings laid out on the paper in the printer, as Sheets of one size. Verbs: make_pages, room_to_read.
+// Product: drawings laid out on the paper in the printer, as Sheets of one size. Verbs: make_pages, frame_pages,
+// room_to_read, page_room.
 //
 // Small pieces share pages; a piece larger than the paper's window is cut up into rows and columns that overlap, with
 // crosses on both neighbours. Every page has a check bar each way, words that say what it holds, and a key map.
@@ -42,6 +43,12 @@ struct Kinds {
 
 /// Pieces in their order as far as sharing pages allows. The cover tells which kinds are without pages.
 Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds = {});
+
+/// mm of an upright page that a drawing may cover within its frame.
+Point page_room(const job::Print& print);
+/// Drawings that fit page_room, one to a page in their order: framed and numbered, without a cover of ours. Of the job only
+/// the name and the print settings count.
+Pages frame_pages(const job::Job& job, const std::vector<Piece>& pieces);
 
 /// What of the job's paper, margin and ruler's correction is left for a sheet that should stay whole.
 drawing::PaperRoom room_to_read(const job::Print& print);

@@ -146,6 +146,8 @@ TEST_CASE("bash completes the words that an option takes, and the reader takes t
     }
   }
   CHECK(completed({"fairblade", "offsets", "0012", "--units", ""}) == Words{"mm", "cm", "in"});
+  CHECK(completed({"fairblade", "worksheet", "--measured-by", ""}) == Words{"half-breadths", "thickness", "gaps"});
+  CHECK(completed({"fairblade", "worksheet", "--paper", ""}) == Words{"A4", "Letter", "both"});
   CHECK(completed({"fairblade", "offsets", "0012", "--units", "="}) == Words{"mm", "cm", "in"});
   CHECK(completed({"fairblade", "offsets", "0012", "--trailing-edge-thickness", ""}).empty());
   CHECK(completed({"fairblade", "plan", "--max-removal", ""}).empty());
@@ -159,7 +161,7 @@ TEST_CASE("an option that takes a value is never completed with a file for it") 
     const std::regex line("\n  (-[a-z],)?(--[a-z-]+)( [A-Z])?");
     for (std::sregex_iterator at(help.begin(), help.end(), line), end; at != end; ++at) {
       const std::string option = (*at)[2];
-      const bool file = option == "--svg" || option == "--write-job";
+      const bool file = option == "--svg" || option == "--write-job" || (option == "--csv" && command == "worksheet");
       const bool offered = completed({"fairblade", command, option, ""}, folder.at("")).count("knot.json") == 1;
       INFO(command + " " + option);
       CHECK(offered == (file || (!(*at)[3].matched && command != "offsets")));

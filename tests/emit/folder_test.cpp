@@ -82,6 +82,26 @@ TEST_CASE("a second run replaces the results and keeps what is not ours") {
   CHECK(std::distance(fs::directory_iterator(scratch.path()), fs::directory_iterator()) == 1);
 }
 
+TEST_CASE("results of one kind never replace those of another") {
+  using fairblade::emit::worksheet_results;
+  tools::Scratch scratch;
+  const std::vector<File> sheets{{"print.html", "<!DOCTYPE html>\n" + std::string(worksheet_results.sign)}, {"pages/1.svg", drawing}};
+  REQUIRE(!write_folder((scratch / "plan").string(), results("1")));
+  REQUIRE(!write_folder((scratch / "sheets").string(), sheets, nullptr, worksheet_results));
+  const auto before = tree(scratch.path());
+  const auto over_plan = write_folder((scratch / "plan").string(), sheets, nullptr, worksheet_results);
+  const auto over_sheets = write_folder((scratch / "sheets").string(), results("2"));
+  REQUIRE(over_plan);
+  REQUIRE(over_sheets);
+  CHECK(over_plan->what == "is not empty and holds no earlier worksheet");
+  CHECK(over_sheets->what == "is not empty and holds no earlier plan");
+  CHECK((tree(scratch.path()) == before));
+  // The print.html of a plan bears no such sign.
+  tools::put(scratch / "plan/print.html", "<!DOCTYPE html>\n<html lang=\"en\">");
+  CHECK(write_folder((scratch / "plan").string(), sheets, nullptr, worksheet_results));
+  CHECK(!write_folder((scratch / "sheets").string(), sheets, nullptr, worksheet_results));
+}
+
 TEST_CASE("through a link to a folder the link stays") {
   tools::Scratch scratch;
   REQUIRE(!write_folder((scratch / "real").string(), results("1")));

@@ -52,7 +52,8 @@ TEST_CASE("x a little outside the chord goes to its end, with a warning; beyond 
   CHECK(job->warnings[0].text.starts_with("2 readings lie up to 1.5 mm outside the chord (first "));
   const auto beyond = scratch.read("j.json", one_station(R"("chord": 400, "readings": [[0, 0, 0], [401.51, 1, 1]])"));
   CHECK(faults_of(beyond, scratch.folder.string()) ==
-        "j.json:2: x = 401.5 mm lies 1.5 mm beyond the 400.0 mm chord of station A: check x, the chord and \"x_from\"");
+        "j.json:2: x = 401.5 mm lies 1.5 mm beyond the 400.0 mm chord of station A: check x, the chord and \"x_from\"; at the "
+        "trailing edge x is the chord");
 }
 
 TEST_CASE("inches and centimetres become mm at the door") {

@@ -13,7 +13,10 @@ _fairblade_value() {
     *:--spanwise) echo "fair straight as-measured" ;;
     *:--units) echo "mm cm in" ;;
     *:-o | *:--output) echo "FOLDERS" ;;
-    *:--svg | *:--write-job) echo "FILES" ;;
+    *:--measured-by) echo "half-breadths thickness gaps" ;;
+    *:--paper) echo "A4 Letter both" ;;
+    *:--svg | *:--write-job | worksheet:--csv) echo "FILES" ;;
+    *:--stations | *:--span | *:--tip-chord | *:--job) echo "" ;;
     *:--at | *:--every | *:--gauge-spacing | *:--chord | *:--keep | *:--no-cut | *:--max-removal | *:--extend-*) echo "" ;;
     *) return 1 ;;
   esac
@@ -27,6 +30,7 @@ _fairblade_options() {
     plan) echo $all $target -o --output --at --every --gauge-spacing --write-job ;;
     check) echo $all ;;
     choices) echo $all $target ;;
+    worksheet) echo ${all/--json/} -o --output --stations --span --chord --tip-chord --units --job --measured-by --paper --csv ;;
     offsets) echo $all --chord --leading-edge-radius --trailing-edge-thickness --at --units --svg --csv ;;
   esac
 }
@@ -50,7 +54,7 @@ _fairblade() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command=${COMP_WORDS[1]} values
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    COMPREPLY=($(compgen -W "plan check choices offsets --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "plan check choices worksheet offsets --help --version" -- "$word"))
     return
   fi
   # Bash makes a word of its own of the = in --option=value.

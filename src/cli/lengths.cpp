@@ -1,0 +1,24 @@
+#include "cli/lengths.hpp"
+
+#include <string>
+
+#include "job/numbers.hpp"
+
+namespace fairblade::cli {
+
+std::optional<double> Lengths::read(const char* option, std::string_view text, double least, double most) {
+  const auto length = job::length_of_text(text, unit_);
+  using Kind = job::LengthOfText::Kind;
+  if (length.kind == Kind::fraction_outside_inches) {
+    faults_.push_back({{option, 0}, "\"" + std::string(text) + "\" is a fraction", "fractions are for inches: add --units in"});
+    return std::nullopt;
+  }
+  if (length.kind == Kind::not_a_length || length.mm < least || length.mm > most) {
+    faults_.push_back({{option, 0}, "\"" + std::string(text) + "\" is no length for this",
+                       "give " + in_unit(least, unit_) + " to " + in_unit(most, unit_)});
+    return std::nullopt;
+  }
+  return length.mm;
+}
+
+}  // namespace fairblade::cli

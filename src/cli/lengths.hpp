@@ -1,0 +1,24 @@
+// Private to the cli room. Lengths given as options. Verbs: Lengths::read.
+#pragma once
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "base/fault.hpp"
+#include "base/units.hpp"
+
+namespace fairblade::cli {
+
+/// Reads lengths in one unit, or with their own ("50mm"); what is none becomes a fault.
+class Lengths {
+ public:
+  Lengths(LengthUnit unit, std::vector<Fault>& faults) : unit_(unit), faults_(faults) {}
+  /// mm, from `least` to `most`.
+  std::optional<double> read(const char* option, std::string_view text, double least, double most);
+
+ private:
+  LengthUnit unit_;
+  std::vector<Fault>& faults_;
+};
+
+}  // namespace fairblade::cli

@@ -1,0 +1,216 @@
+// fairblade worksheet, in process.
+#include <algorithm>
+
+#include "catch.hpp"
+#include "cli/sandbox.hpp"
+
+using namespace sandbox;
+
+namespace {
+
+/// Run where `out/` may be written.
+Result run_in(const Folder& folder, const std::vector<std::string>& args) {
+  const fs::path here = fs::current_path();
+  fs::current_path(folder.at(""));
+  Result result = run(args);
+  fs::current_path(here);
+  return result;
+}
+
+std::vector<std::string> plain(const std::vector<std::string>& more = {}) {
+  std::vector<std::string> out{"worksheet", "--stations", "3", "--span", "900", "--chord", "420"};
+  out.insert(out.end(), more.begin(), more.end());
+  return out;
+}
+
+std::size_t lines_of(const std::string& text) { return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')); }
+
+}  // namespace
+
+TEST_CASE("pages for a blade without a job") {
+  const Folder folder;
+  const Result result = run_in(folder, plain());
+  INFO(result.err);
+  CHECK(result.status == 0);
+  CHECK(has(result.out, "Written to out/worksheet: print.html, 5 in pages/"));
+  const auto files = files_in(folder.at("out/worksheet"));
+  std::vector<std::string> names;
+  for (const auto& [name, bytes] : files) names.push_back(name);
+  CHECK(names == std::vector<std::string>{"pages/001-cover.svg", "pages/002-station-A.svg", "pages/003-station-B.svg", "pages/004-station-C.svg",
+                                          "pages/005-station-B-a-second-time.svg", "print.html"});
+  // The same bytes every time; nothing from outside.
+  const Folder again;
+  run_in(again, plain());
+  CHECK((files_in(again.at("out/worksheet")) == files));
+  for (const auto& [name, bytes] : files) {
+    INFO(name);
+    CHECK_FALSE(has(bytes, "<script"));
+    CHECK_FALSE(has(bytes, "url("));
+    if (name != "print.html") CHECK(has(bytes, "width=\"210mm\" height=\"279.4mm\""));
+  }
+}
+
+TEST_CASE("pages for a job, whose paper and way they follow") {
+  const Folder folder;
+  for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
+    const Result result = run_in(folder, {"worksheet", profile(name)});
+    INFO(result.err);
+    CHECK(result.status == 0);
+    CHECK(fs::exists(folder.at("out/" + std::string(name) + "-worksheet/print.html")));
+  }
+  const auto words = [&](const std::string& path) { return bytes_of(folder.at(path)); };
+  CHECK(has(words("out/dunlin-worksheet/print.html"), "gap from the port board"));
+  const std::string job = folder.write("knot.json", R"({ "job": "Knot", "print": { "paper": "roll-610" },
+    "stations": [ { "name": "A", "down": 0, "chord": 400 } ] })");
+  CHECK(run_in(folder, {"worksheet", job, "--quiet"}).out.empty());
+  CHECK(has(words("out/knot-worksheet/pages/001-cover.svg"), "width=\"210mm\" height=\"279.4mm\""));
+  CHECK(run_in(folder, {"worksheet", job, "--paper", "a4", "--measured-by", "thickness"}).status == 0);
+  CHECK(has(words("out/knot-worksheet/pages/001-cover.svg"), "width=\"210mm\" height=\"297mm\""));
+  CHECK(has(words("out/knot-worksheet/pages/002-station-A.svg"), "what you noticed"));
+  CHECK(has(words("out/knot-worksheet/print.html"), "size: 210mm 297mm"));
+}
+
+TEST_CASE("a second run replaces the pages, and nothing of the owner's") {
+  const Folder folder;
+  REQUIRE(run_in(folder, plain({"-o", "w"})).status == 0);
+  folder.write("w/photo.jpg", "mine");
+  REQUIRE(run_in(folder, {"worksheet", "--stations", "1", "--span", "900", "--chord", "420", "-o", "w"}).status == 0);
+  CHECK(bytes_of(folder.at("w/photo.jpg")) == "mine");
+  CHECK_FALSE(fs::exists(folder.at("w/pages/003-station-B.svg")));
+  CHECK(fs::exists(folder.at("w/pages/003-station-A-a-second-time.svg")));
+  // Neither a plan's folder nor a full one is taken.
+  REQUIRE(run_in(folder, {"plan", profile("turnstone"), "-o", "p", "--quiet"}).status == 0);
+  const auto before = files_in(folder.at("p"));
+  const Result over = run_in(folder, plain({"-o", "p"}));
+  CHECK(over.status == 3);
+  CHECK(over.err == "p: is not empty and holds no earlier worksheet: give a new or an empty folder with -o\n");
+  CHECK((files_in(folder.at("p")) == before));
+  CHECK(run_in(folder, {"plan", profile("turnstone"), "-o", "w"}).status == 3);
+}
+
+TEST_CASE("an empty table, printed or into a file that was not there") {
+  const Folder folder;
+  const Result printed = run_in(folder, plain({"--csv"}));
+  CHECK(printed.status == 0);
+  CHECK(printed.err.empty());
+  CHECK(has(printed.out, "job,Rudder blade\nunits,mm\nbottom,900\nstation,down,ahead,chord,x,port,starboard,caliper,trailing_edge_off_centre,notes\n"
+                         "A,0,,420,0,,,,,\nA,,,,3,,,,,\n"));
+  CHECK(lines_of(printed.out) == 4 + 4 * 12);  // three stations, one of them twice
+  CHECK_FALSE(fs::exists(folder.at("out")));
+  CHECK(run_in(folder, plain({"--csv", "sheet.csv"})).status == 0);
+  CHECK(bytes_of(folder.at("sheet.csv")) == printed.out);
+  // Filled in meanwhile: never overwritten.
+  folder.write("sheet.csv", "filled in");
+  const Result again = run_in(folder, plain({"--csv", "sheet.csv"}));
+  CHECK(again.status == 2);
+  CHECK(again.err == "sheet.csv: is there already, and would be lost: give another name, or move it away first\n");
+  CHECK(bytes_of(folder.at("sheet.csv")) == "filled in");
+  CHECK(run_in(folder, plain({"--csv", "both.csv", "-o", "w"})).status == 0);
+  CHECK(fs::exists(folder.at("w/print.html")));
+  CHECK(bytes_of(folder.at("both.csv")) == printed.out);
+  // Pages that cannot be written leave no table behind either.
+  folder.write("file", "a file");
+  CHECK(run_in(folder, plain({"--csv", "late.csv", "-o", "file/below"})).status == 3);
+  CHECK_FALSE(fs::exists(folder.at("late.csv")));
+}
+
+TEST_CASE("tables by other ways, in inches, of a job") {
+  const Folder folder;
+  const std::string gaps = run(plain({"--csv", "--measured-by", "gaps"})).out;
+  CHECK(has(gaps, "station,down,ahead,chord,board,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,notes\n"));
+  const std::string thickness = run(plain({"--csv", "--measured-by", "thickness"})).out;
+  CHECK(has(thickness, "station,down,ahead,chord,x,thickness,trailing_edge_off_centre,notes\n"));
+  const std::string inches = run({"worksheet", "--stations", "3", "--span", "36", "--chord", "16 1/2", "--units", "in", "--csv"}).out;
+  CHECK(has(inches, "units,in\nbottom,36\n"));
+  CHECK(has(inches, "A,0,,16.5,0,,,,,\nA,,,,0.125,,,,,\nA,,,,0.25,,,,,\nA,,,,0.5,,,,,\n"));
+  // A table of a job file may become its readings_file, which has units alone above its header.
+  const std::string whimbrel = run({"worksheet", profile("whimbrel"), "--csv"}).out;
+  CHECK(whimbrel.rfind("units,mm\nstation,", 0) == 0);
+  // A CSV keeps what stood above its header; names that need quotes have them.
+  const std::string csv = folder.write("j.csv", "job,\"Knot, \"\"the\"\" second\"\ntrailing_edge_thickness,4\nstation,down,chord,x,port,starboard\n"
+                                                "\"A, top\",0,420,0,0,0\n");
+  const std::string kept = run({"worksheet", csv, "--csv"}).out;
+  CHECK(has(kept, "job,\"Knot, \"\"the\"\" second\"\n"));
+  CHECK(has(kept, "trailing_edge_thickness,4\n"));
+  CHECK(has(kept, "\"A, top\",0,,420,0,"));
+  // A blank table is itself a job to print pages for.
+  const std::string blank = folder.write("blank.csv", kept);
+  CHECK(run_in(folder, {"worksheet", blank}).status == 0);
+  CHECK(run({"worksheet", blank, "--csv"}).out == kept);
+}
+
+TEST_CASE("a job's table may be its readings_file") {
+  const Folder folder;
+  const std::string stations = R"("stations": [ { "name": "A", "down": 0, "chord": 400 }, { "name": "B", "down": 500, "chord": 400 } ] })";
+  const std::string job = folder.write("j.json", R"({ "job": "Knot", "readings_file": "r.csv", )" + stations);
+  REQUIRE(run({"worksheet", job, "--csv", folder.at("r.csv")}).status == 0);
+  std::string text = bytes_of(folder.at("r.csv"));
+  for (std::size_t at; (at = text.find(",,,,,\n")) != std::string::npos;) text.replace(at, 6, ",20,20,,,\n");  // a plate will do
+  folder.write("r.csv", text);
+  const Result result = run_in(folder, {"plan", job, "--quiet"});
+  INFO(result.err);
+  CHECK(result.status == 0);
+}
+
+TEST_CASE("what no sheet can be made of is refused in one line, and nothing is written") {
+  const Folder folder;
+  const auto refused = [&](const std::vector<std::string>& args, const std::string& message) {
+    std::vector<std::string> words{"worksheet"};
+    words.insert(words.end(), args.begin(), args.end());
+    const Result result = run_in(folder, words);
+    INFO(message);
+    CHECK(result.status == 2);
+    CHECK(result.out.empty());
+    CHECK(has(result.err, message));
+    CHECK(lines_of(result.err) >= 1);
+    CHECK_FALSE(fs::exists(folder.at("out")));
+  };
+  refused({}, "--stations: is missing: give a JOB, or --stations, --span and --chord");
+  refused({"--stations", "5", "--span", "1000"}, "--chord: is missing");
+  refused({"--stations", "5.5", "--span", "1000", "--chord", "420"}, "--stations: \"5.5\" is no number of stations: give a whole number, such as 5");
+  refused({"--stations", "0", "--span", "1000", "--chord", "420"}, "--stations: there cannot be 0 stations");
+  refused({"--stations", "27", "--span", "1000", "--chord", "420"}, "--stations: there cannot be 27 stations");
+  refused({"--stations", "99999999999999999999", "--span", "1000", "--chord", "420"}, "--stations: \"9999");
+  refused({"--stations", "-3", "--span", "1000", "--chord", "420"}, "--stations: there cannot be -3 stations");
+  refused({"--stations", "26", "--span", "100", "--chord", "420"}, "--span: 100 mm is too short for 26 stations: give fewer stations, or check the unit");
+  refused({"--stations", "5", "--span", "1", "--chord", "420"}, "--span: \"1\" is no length for this: give 100.0 mm to 5000.0 mm");
+}
+
+TEST_CASE("other refusals") {
+  const Folder folder;
+  const auto refused = [&](std::vector<std::string> more, const std::string& message) {
+    const Result result = run_in(folder, plain(more));
+    INFO(message);
+    CHECK(result.status == 2);
+    CHECK(result.out.empty());
+    CHECK(result.err == message + "\n");
+    CHECK_FALSE(fs::exists(folder.at("out")));
+  };
+  refused({"--tip-chord", "4"}, "--tip-chord: \"4\" is no length for this: give 50.0 mm to 5000.0 mm");
+  refused({"--tip-chord", "12 1/2"}, "--tip-chord: \"12 1/2\" is a fraction: fractions are for inches: add --units in");
+  refused({"--units", "feet"}, "--units: \"feet\" is no unit: use mm, cm or in");
+  refused({"--measured-by", "eye"}, "--measured-by: \"eye\" is no way of measuring: use half-breadths, thickness or gaps");
+  refused({"--paper", "A3"}, "--paper: \"A3\" is no paper for this: use A4, Letter or both");
+  refused({"--job", ""}, "--job: is empty: give the job a short name");
+  refused({"--job", "\xff"}, "--job: is not UTF-8: write it in plain letters");
+  refused({"-o", ""}, "fairblade: -o is empty: name a folder");
+  const Result both = run_in(folder, {"worksheet", profile("whimbrel"), "--chord", "420"});
+  CHECK(both.status == 2);
+  CHECK(both.err == "--chord: stands beside a JOB: leave out one of the two: the job says it\n");
+  const std::string mixed = folder.write("mixed.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 },
+    { "name": "B", "down": 500, "chord": 400, "measured_by": "thickness" } ] })");
+  CHECK(run({"worksheet", mixed, "--csv"}).err == "--csv: station A is measured by half-breadths, station B by thickness: one table holds one way: "
+                                                  "say which with --measured-by\n");
+  CHECK(run({"worksheet", mixed, "--csv", "--measured-by", "thickness"}).status == 0);
+  CHECK(run_in(folder, {"worksheet", mixed}).status == 0);
+  CHECK(run({"worksheet", folder.at("none.json")}).status == 2);
+}
+
+TEST_CASE("advice on too few stations, and --strict") {
+  const Folder folder;
+  const Result result = run_in(folder, {"worksheet", "--stations", "2", "--span", "900", "--chord", "420", "--strict"});
+  CHECK(result.status == 1);
+  CHECK(has(result.err, "advice: three stations at least are wanted"));
+  CHECK(fs::exists(folder.at("out/worksheet/print.html")));
+  CHECK(run_in(folder, plain({"--strict"})).status == 0);
+}
