@@ -160,7 +160,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
                                    pages::room_to_read(plan.job.print));
   const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
   out.push_back({"report.html", report::report_html(plan, report_pictures(plan, map, water))});
-  out.push_back({"plan.json", report::plan_json(plan)});
+  out.push_back({"plan.json", report::plan_json(plan, job::sources_of(plan.job))});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   out.push_back({"highs-and-lows.svg", map});
   out.push_back({"water.svg", water});

@@ -185,7 +185,9 @@ bool is_there(const fs::path& path) {
   return ::lstat(path.c_str(), &info) == 0;
 }
 
-bool holds_a_plan(const fs::path& folder) { return head_of(folder / "plan.json", 4096).find("\"fairblade\"") != std::string::npos; }
+bool holds_earlier(const fs::path& folder, const ResultsKind& kind) {
+  return head_of(folder / kind.file, 4096).find(kind.sign) != std::string::npos;
+}
 
 /// The new folder in the old one's place; `old_tree`: where the old one stands now.
 Trouble swap_in(const fs::path& fresh, const fs::path& folder, fs::path& old_tree) {
@@ -206,13 +208,13 @@ Trouble swap_in(const fs::path& fresh, const fs::path& folder, fs::path& old_tre
 }
 
 /// A run that was killed between the two renames left the earlier results aside: they are put back.
-Trouble put_back(const fs::path& folder, std::string& note) {
+Trouble put_back(const fs::path& folder, const ResultsKind& kind, std::string& note) {
   const fs::path aside = aside_of(folder);
   if (!is_there(aside)) return {};
   if (!is_there(folder)) {
     if (::rename(aside.c_str(), folder.c_str()) != 0) return trouble("cannot put back", aside, errno);
     note = "an earlier run was cut off while it replaced this folder: what stood in it was put back";
-  } else if (holds_a_plan(folder)) {  // the swap was done, the clearing was not
+  } else if (holds_earlier(folder, kind)) {  // the swap was done, the clearing was not
     std::error_code ignored;
     fs::remove_all(aside, ignored);
   }
@@ -230,7 +232,7 @@ bool runs_inside(const fs::path& folder) {
 }
 
 /// Why the folder that is there may not be replaced.
-std::optional<Fault> refusal(const std::string& given, const fs::path& folder) {
+std::optional<Fault> refusal(const std::string& given, const fs::path& folder, const ResultsKind& kind) {
   const Place place{given, 0};
   std::error_code error;
   if (!fs::is_directory(folder, error)) {
@@ -242,8 +244,8 @@ std::optional<Fault> refusal(const std::string& given, const fs::path& folder) {
   }
   const bool empty = fs::is_empty(folder, error);
   if (error) return Fault{place, "cannot be read: " + error.message(), "give another folder with -o"};
-  if (!empty && !holds_a_plan(folder)) {
-    return Fault{place, "is not empty and holds no earlier plan", "give a new or an empty folder with -o"};
+  if (!empty && !holds_earlier(folder, kind)) {
+    return Fault{place, "is not empty and holds no earlier " + std::string(kind.name), "give a new or an empty folder with -o"};
   }
   return {};
 }
@@ -261,7 +263,7 @@ std::optional<fs::path> real_folder(const fs::path& folder) {
 struct Swap {
   const std::string& given;
   const fs::path& folder;
-  const std::vector<File>& files;
+  const ResultsKind& kind;
   fs::path fresh, old_tree;
 
   Fault failed(std::string what) const {
@@ -274,7 +276,7 @@ struct Swap {
       rollback.keep();
       return {};
     }
-    if (auto refused = refusal(given, folder)) return refused;
+    if (auto refused = refusal(given, folder, kind)) return refused;
     if (Trouble trouble = carry_over(folder, fresh, {})) return failed(*trouble);
     struct stat info {};
     if (::stat(folder.c_str(), &info) == 0) ::chmod(fresh.c_str(), info.st_mode & 07777);
@@ -286,7 +288,8 @@ struct Swap {
 
 }  // namespace
 
-std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files, std::string* note) {
+std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files, std::string* note,
+                                  const ResultsKind& kind) {
   const Place place{given, 0};
   const Fault unnamed{place, "is not a name for an output folder", "give a folder with -o"};
   if (given.empty() || given.find('\0') != std::string::npos) return unnamed;
@@ -299,18 +302,18 @@ std::optional<Fault> write_folder(const std::string& given, const std::vector<Fi
   folder = *real;
   if (folder == folder.parent_path()) return unnamed;
 
-  Swap swap{given, folder, files, {}, {}};
+  Swap swap{given, folder, kind, {}, {}};
   const fs::path parent = folder.parent_path();
   std::string said;
   Handle turn, alive;  // alive: held on the fresh folder as long as this run lasts
   Rollback rollback;
   if (Trouble trouble = make_parents(folder, rollback)) return swap.failed(*trouble);
   if (Trouble trouble = lock_parent(parent, turn)) return swap.failed(*trouble);
-  if (Trouble trouble = put_back(folder, said)) return swap.failed(*trouble);
+  if (Trouble trouble = put_back(folder, kind, said)) return swap.failed(*trouble);
   if (note) *note = said;
   clear_leftovers(parent);
   if (is_there(folder)) {
-    if (auto refused = refusal(given, folder)) return refused;
+    if (auto refused = refusal(given, folder, kind)) return refused;
   }
   if (Trouble trouble = new_folder_beside(parent, swap.fresh, alive)) return swap.failed(*trouble);
   rollback.tree(swap.fresh);

@@ -93,7 +93,7 @@ class CsvReader {
     }
     bool complete = true;
     for (const std::string_view needed : {"down", "chord"}) {
-      if (!alone_ || column(header, needed) != none) continue;
+      if (!alone_ || !known_.empty() || column(header, needed) != none) continue;
       std::vector<std::string_view> others(header.columns.begin(), header.columns.end());
       std::erase_if(others, is_ours);
       const std::string near = nearest_name(needed, others);

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
+#include "fill/stages.hpp"
 #include "report/json_values.hpp"
 #include "report/report.hpp"
 #include "report/water_json.hpp"
@@ -153,10 +154,24 @@ Json asymmetry_of(const target::Asymmetry& one) {
   return {{"greatest", one.greatest}, {"greatest_x", one.greatest_x}, {"rms", one.rms}, {"add_area_to_make_one", one.add_area}};
 }
 
+// What a later recheck needs besides the targets' curves, so that it never has to read the job again.
+void add_frozen(const Plan& plan, const std::vector<job::Source>& sources, Json& out) {
+  out["units"] = name_of(plan.job.units);
+  out["reading_error"] = plan.job.reading_error;
+  out["bottom"] = maybe(plan.job.bottom);
+  out["stages"] = Json::array();
+  for (const fill::Stage& stage : fill::stages_of(plan.job)) {
+    out["stages"].push_back({{"name", fill::name_of(stage.kind)}, {"to_come", stage.to_come}, {"surface", stage.surface}});
+  }
+  out["sources"] = Json::array();
+  for (const job::Source& one : sources) out["sources"].push_back({{"file", one.file}, {"fnv1a64", one.digest}});
+}
+
 }  // namespace
 
-std::string plan_json(const Plan& plan) {
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
+  add_frozen(plan, sources, out);
   out["warnings"] = Json::array();
   for (const Warning& one : gather_warnings(plan)) {
     out["warnings"].push_back({{"code", one.code}, {"where", one.where}, {"text", one.text}});
@@ -170,6 +185,7 @@ std::string plan_json(const Plan& plan) {
                                {"down", measured.down},
                                {"ahead", maybe(measured.ahead)},
                                {"chord", measured.chord},
+                               {"calipers", measured.thickness_only},
                                {"measured", measured_of(measured.figures)},
                                {"fit", fit_of(plan.fitted[k])},
                                {"target", target_of(plan.targets[k])},

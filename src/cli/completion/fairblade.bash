@@ -12,9 +12,10 @@ _fairblade_value() {
     *:--leading-edge) echo "shape leave" ;;
     *:--spanwise) echo "fair straight as-measured" ;;
     *:--units) echo "mm cm in" ;;
+    *:--stage) echo "bare glassed final" ;;
     *:-o | *:--output) echo "FOLDERS" ;;
     *:--svg | *:--write-job) echo "FILES" ;;
-    *:--at | *:--every | *:--gauge-spacing | *:--chord | *:--keep | *:--no-cut | *:--max-removal | *:--extend-*) echo "" ;;
+    *:--tolerance | *:--at | *:--every | *:--gauge-spacing | *:--chord | *:--keep | *:--no-cut | *:--max-removal | *:--extend-*) echo "" ;;
     *) return 1 ;;
   esac
 }
@@ -27,6 +28,7 @@ _fairblade_options() {
     plan) echo $all $target -o --output --at --every --gauge-spacing --write-job ;;
     check) echo $all ;;
     choices) echo $all $target ;;
+    recheck) echo $all -o --output --tolerance --stage ;;
     offsets) echo $all --chord --leading-edge-radius --trailing-edge-thickness --at --units --svg --csv ;;
   esac
 }
@@ -50,7 +52,7 @@ _fairblade() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command=${COMP_WORDS[1]} values
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    COMPREPLY=($(compgen -W "plan check choices offsets --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "plan check choices recheck offsets --help --version" -- "$word"))
     return
   fi
   # Bash makes a word of its own of the = in --option=value.

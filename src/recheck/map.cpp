@@ -1,0 +1,21 @@
+#include "recheck/map.hpp"
+
+namespace fairblade::recheck {
+
+fill::ChangeMap map_of(const Recheck& recheck) {
+  std::vector<fill::StationDepths> stations;
+  for (const HeightRead& height : recheck.now().heights) {
+    const auto& section = height.surface.section;
+    fill::StationDepths one;
+    one.name = height.surface.name;
+    one.down = height.surface.down;
+    if (height.surface.origin_ahead) one.ahead = *height.surface.origin_ahead - section.leading_edge_x;
+    one.chord = section.trailing_edge_x - section.leading_edge_x;
+    one.both = height.calipers;
+    for (const Judged& each : height.readings) one.depths.push_back({each.x - section.leading_edge_x, each.face, each.depth});
+    stations.push_back(std::move(one));
+  }
+  return fill::map_of_readings(std::move(stations), recheck.options.tolerance);
+}
+
+}  // namespace fairblade::recheck

@@ -1,0 +1,39 @@
+// Product: Spot, readings that hang together: a hump, a hollow, a flat, a face that is low or high as a whole. Verbs:
+// find_spots. mm.
+//
+// Told from reading noise by a scan: of all runs of neighbouring readings of one face at one height, the one whose weighted
+// mean stands out most, |sum d/s²| / sqrt(sum 1/s²), is a spot where that passes what chance gives once in a hundred whole
+// rounds (Bonferroni over all runs of the round, so the threshold rises with the number of readings: 4.3 on five heights of
+// 24). It must also mean something: its mean at least half the tolerance, and not one reading's doing, for without its
+// greatest the rest still stands out by 2. A reading that stands out alone by 4 while its neighbours do not is marked to be
+// read again. Measured (tests/recheck): rounds of noise alone give no spot in 200 at 0.3 mm.
+//
+// A low run is a flat where the surface itself, by a parabola through its readings, is less than 0.4 as round as the target
+// there and not hollow, and the readings are good enough to tell; hollow where it curves the other way.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "recheck/placed.hpp"
+
+namespace fairblade::recheck {
+
+enum class SpotKind { hump, low, flat, hollow, face_high, face_low };
+/// "hump", "low place", "flat", "hollow", "whole face high", "whole face low".
+const char* name_of(SpotKind kind);
+
+struct Spot {
+  SpotKind kind = SpotKind::hump;
+  Face face = Face::port;
+  bool both = false;                  ///< calipers
+  std::vector<std::size_t> heights;   ///< one, or neighbours that show it too, from the top down
+  std::size_t worst_height = 0;
+  std::size_t first = 0, last = 0;    ///< its readings at the worst height, by HeightRead::readings
+  double mean = 0, worst = 0;         ///< depth, + to add; of the readings at the worst height
+  double chance = 0;                  ///< standard deviations that its mean stands out by
+};
+
+/// Worst first. Readings that stand out alone are marked in `heights`.
+std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance);
+
+}  // namespace fairblade::recheck
