@@ -75,6 +75,7 @@ std::vector<emit::File> files_of(const recheck::Recheck& recheck) {
   words.heading = "What is left";
   words.within = "the tolerance";
   const auto next = report::what_next(recheck);
+  if (recheck.verdict != recheck::Verdict::go_on) words.begin = "Nowhere. ";
   for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k) words.begin += (k > 0 ? " " : "") + next[k];
   const auto map = drawing::draw_highs_and_lows(recheck.frozen.job, recheck::map_of(recheck), words);
   return {{"what-is-left.svg", emit::to_svg(map)},

@@ -24,6 +24,21 @@ void count(RoundResult& out, double tolerance) {
   }
 }
 
+/// The readings' own scatter, as a share of what was told; the median takes no notice of what is left to do here and there.
+double own_share(const std::vector<HeightRead>& heights) {
+  constexpr std::size_t enough = 20;
+  constexpr double least = 1.0 / 3, median_of_normal = 0.6745;
+  std::vector<double> sizes;
+  for (const HeightRead& height : heights) {
+    for (const Judged& one : height.readings) {
+      if (!one.both || one.face == Face::port) sizes.push_back(std::abs(one.depth) / one.sigma);
+    }
+  }
+  if (sizes.size() < enough) return 1;
+  const double upward = 1 + 1 / std::sqrt(static_cast<double>(sizes.size()));
+  return std::clamp(upward * median(std::move(sizes)) / median_of_normal, least, 1.0);
+}
+
 /// Are the readings what a perfect blade would give? Their greatest, their sum of squares and their mean, each held to what
 /// chance gives once in a hundred rounds.
 bool no_more_than_noise(const RoundResult& round, Recheck& out) {
@@ -110,11 +125,16 @@ class Maker {
     if (!round) return round.faults();
     RoundResult result;
     result.file = file;
-    result.reading_error = round->reading_error.value_or(plan_.reading_error);
+    result.told_error = round->reading_error.value_or(plan_.reading_error);
     Assumed assumed;
-    auto heights = place_round(out_.frozen, *round, result.reading_error, assumed);
+    auto heights = place_round(out_.frozen, *round, result.told_error, assumed);
     if (!heights) return heights.faults();
     result.heights = std::move(*heights);
+    const double share = own_share(result.heights);
+    result.reading_error = share * result.told_error;
+    for (HeightRead& height : result.heights) {
+      for (Judged& one : height.readings) one.sigma *= share;
+    }
     if (last) {
       out_.defaults = assumed.defaults;
       if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
@@ -134,7 +154,7 @@ class Maker {
     auto heights = place_first(out_.frozen, plan_);
     if (!heights) return heights.faults();
     out_.first.file = plan_.file;
-    out_.first.reading_error = plan_.reading_error;
+    out_.first.told_error = out_.first.reading_error = plan_.reading_error;
     out_.first.heights = std::move(*heights);
     finish(out_.first);
     // Extensions were not there to be read, so the plan's own litres stand for them, less what the coats to come fill.
@@ -160,7 +180,7 @@ class Maker {
       for (const job::Reading& one : station.readings) {
         if (!one.port || !one.starboard || !one.caliper) continue;
         const double off = *one.port + *one.starboard - *one.caliper;
-        if (std::abs(off) <= calipers_beyond * std::sqrt(3.0) * result.reading_error) continue;
+        if (std::abs(off) <= calipers_beyond * std::sqrt(3.0) * result.told_error) continue;
         out_.notes.push_back(station.name + " at x " + shown(one.x) + ": port + starboard is " + shown(std::abs(off)) + (off > 0 ? " more" : " less") +
                              " than the calipers say (" + round.file + ":" + std::to_string(one.line) + "): read it again.");
       }

@@ -181,10 +181,8 @@ class Scan {
     out.kind = kind;
     out.face = line.face;
     out.both = heights_[line.height].calipers;
-    out.heights = {line.height};
-    out.worst_height = line.height;
-    out.first = line.of[run.first];
-    out.last = line.of[run.last];
+    out.worst_at = {line.height, line.of[run.first], line.of[run.last]};
+    out.reach = {out.worst_at};
     out.chance = run.z;
     double weight = 0;
     for (std::size_t k = run.first; k <= run.last; ++k) {
@@ -198,10 +196,11 @@ class Scan {
     found_.push_back(out);
   }
 
-  std::pair<double, double> reach(const Spot& spot) const {
-    const HeightRead& height = heights_[spot.worst_height];
-    const double girth = height.girth[spot.face == Face::port ? 0 : 1];
-    return {height.readings[spot.first].girth / girth, height.readings[spot.last].girth / girth};
+  /// From where to where, in fractions of the girth.
+  std::pair<double, double> ends(const Reach& reach, Face face) const {
+    const HeightRead& height = heights_[reach.height];
+    const double girth = height.girth[face == Face::port ? 0 : 1];
+    return {height.readings[reach.first].girth / girth, height.readings[reach.last].girth / girth};
   }
 
   /// The same at neighbouring heights is one spot.
@@ -209,22 +208,22 @@ class Scan {
     std::vector<Spot> out;
     for (const Spot& one : found_) {
       const auto joins = [&](const Spot& other) {
-        const auto [a, b] = reach(one);
-        const auto [c, d] = reach(other);
+        const auto [a, b] = ends(one.reach.front(), one.face);
+        const auto [c, d] = ends(other.reach.back(), one.face);
         const bool whole = one.kind == SpotKind::face_high || one.kind == SpotKind::face_low;
         const bool other_whole = other.kind == SpotKind::face_high || other.kind == SpotKind::face_low;
         return other.face == one.face && other.both == one.both && (other.mean > 0) == (one.mean > 0) && whole == other_whole &&
-               other.heights.back() + 1 == one.heights.front() && a <= d && c <= b;
+               other.reach.back().height + 1 == one.reach.front().height && a <= d && c <= b;
       };
       const auto same = std::find_if(out.begin(), out.end(), joins);
       if (same == out.end()) {
         out.push_back(one);
         continue;
       }
-      auto heights = same->heights;
-      heights.push_back(one.heights.front());
+      auto reach = same->reach;
+      reach.push_back(one.reach.front());
       if (std::abs(one.worst) > std::abs(same->worst)) *same = one;
-      same->heights = std::move(heights);
+      same->reach = std::move(reach);
     }
     std::stable_sort(out.begin(), out.end(), [](const Spot& a, const Spot& b) { return std::abs(a.worst) > std::abs(b.worst); });
     return out;

@@ -22,13 +22,17 @@ enum class SpotKind { hump, low, flat, hollow, face_high, face_low };
 /// "hump", "low place", "flat", "hollow", "whole face high", "whole face low".
 const char* name_of(SpotKind kind);
 
+/// A spot at one height: its first and its last reading there, by HeightRead::readings.
+struct Reach {
+  std::size_t height = 0, first = 0, last = 0;
+};
+
 struct Spot {
   SpotKind kind = SpotKind::hump;
   Face face = Face::port;
-  bool both = false;                  ///< calipers
-  std::vector<std::size_t> heights;   ///< one, or neighbours that show it too, from the top down
-  std::size_t worst_height = 0;
-  std::size_t first = 0, last = 0;    ///< its readings at the worst height, by HeightRead::readings
+  bool both = false;          ///< calipers
+  std::vector<Reach> reach;   ///< one, or neighbouring heights that show it too, from the top down
+  Reach worst_at;
   double mean = 0, worst = 0;         ///< depth, + to add; of the readings at the worst height
   double chance = 0;                  ///< standard deviations that its mean stands out by
 };

@@ -61,15 +61,15 @@ Json heights_of(const Recheck& all) {
 Json spots_of(const Recheck& all) {
   Json out = Json::array();
   for (const recheck::Spot& spot : all.spots) {
-    const HeightRead& worst = all.now().heights[spot.worst_height];
+    const HeightRead& worst = all.now().heights[spot.worst_at.height];
     Json heights = Json::array();
-    for (const std::size_t h : spot.heights) heights.push_back(all.now().heights[h].surface.name);
+    for (const recheck::Reach& one : spot.reach) heights.push_back(all.now().heights[one.height].surface.name);
     out.push_back({{"kind", recheck::name_of(spot.kind)},
                    {"side", spot.both ? "both" : section::name_of(spot.face)},
                    {"heights", heights},
                    {"worst_at", worst.surface.name},
-                   {"from", worst.readings[spot.first].read_x},
-                   {"to", worst.readings[spot.last].read_x},
+                   {"from", worst.readings[spot.worst_at.first].read_x},
+                   {"to", worst.readings[spot.worst_at.last].read_x},
                    {"worst", spot.worst},
                    {"mean", spot.mean},
                    {"standard_deviations", spot.chance}});
@@ -80,6 +80,7 @@ Json spots_of(const Recheck& all) {
 Json round_of(const RoundResult& one) {
   return {{"file", one.file},
           {"reading_error", one.reading_error},
+          {"reading_error_told", one.told_error},
           {"readings", one.readings},
           {"within", one.within},
           {"deepest_low", one.deepest_low},
@@ -107,7 +108,9 @@ std::string recheck_json(const Recheck& all) {
                    {"remove_may_be_reading_error", l.remove_by_chance},
                    {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
                    {"how", "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
-  out["readings"] = {{"all", now.readings}, {"within", now.within}, {"beyond_by_chance", all.beyond_by_chance}, {"reading_error", now.reading_error}};
+  out["readings"] = {{"all", now.readings}, {"within", now.within}, {"beyond_by_chance", all.beyond_by_chance},
+                     {"reading_error", now.reading_error},
+                     {"reading_error_told", now.told_error}};
   out["common"] = {{"change", all.common}, {"error", all.common_error}};
   out["edges"] = edge_words(all);
   out["heights"] = heights_of(all);

@@ -51,7 +51,7 @@ std::string standing(const Recheck& all) {
   if (l.add_by_chance + l.remove_by_chance >= 0.005) {
     out += wrapped("Of that, " + litres(l.add_by_chance) + " and " + litres(l.remove_by_chance) + " may be nothing but reading error.", 0, phone_columns);
   }
-  if (l.beyond.add + l.beyond.remove >= 0.005) {
+  if (std::max(l.beyond.add, l.beyond.remove) >= 0.005) {
     out += wrapped("Above the first station and below the last, if they are like those: " + litres(l.beyond.add) + " to add, " +
                        litres(l.beyond.remove) + " to take off besides.", 0, phone_columns);
   }
@@ -124,6 +124,11 @@ std::string recheck_text(const Recheck& all) {
   std::string out = heading(all) + '\n' + standing(all) + lists(all) + by_height(all) + progress(all) + '\n';
   for (const std::string& one : what_next(all)) out += wrapped("> " + one, 2, phone_columns);
   if (!all.notes.empty() || !all.defaults.empty()) out += '\n';
+  const LengthUnit unit = all.frozen.job.units;
+  if (all.now().reading_error < all.now().told_error) {
+    out += wrapped("- Judged with a reading error of " + in_unit(all.now().reading_error, unit) + ", by these readings' own scatter; " +
+                       in_unit(all.now().told_error, unit) + " was told.", 2, phone_columns);
+  }
   for (const std::string& one : all.notes) out += wrapped("- " + on_one_line(one), 2, phone_columns);
   for (const DefaultUsed& one : all.defaults) out += wrapped("- default used: " + one.key + " " + one.value, 2, phone_columns);
   out += wrapped("- Depths are square to the surface. Litres run straight between readings and between heights, over the plan's own span; ± is "

@@ -28,8 +28,8 @@ bool whole(const Spot& spot) { return spot.kind == SpotKind::face_high || spot.k
 
 /// "from 40 to 100 aft".
 std::string reach_words(const Recheck& recheck, const Spot& spot) {
-  const HeightRead& height = recheck.now().heights[spot.worst_height];
-  const Judged &a = height.readings[spot.first], &b = height.readings[spot.last];
+  const HeightRead& height = recheck.now().heights[spot.worst_at.height];
+  const Judged &a = height.readings[spot.worst_at.first], &b = height.readings[spot.worst_at.last];
   std::string from = length(recheck, a.read_x), to = place_words(recheck, b);
   if (a.from == job::CountedFrom::trailing_edge) from = length(recheck, b.read_x), to = place_words(recheck, a);
   return from + " to " + to;
@@ -37,16 +37,16 @@ std::string reach_words(const Recheck& recheck, const Spot& spot) {
 
 std::string spot_words(const Recheck& recheck, const Spot& spot) {
   const auto& heights = recheck.now().heights;
-  const HeightRead& height = heights[spot.worst_height];
-  std::string where = on_one_line(heights[spot.heights.front()].surface.name);
-  if (spot.heights.size() > 1) where += " to " + on_one_line(heights[spot.heights.back()].surface.name);
+  const HeightRead& height = heights[spot.worst_at.height];
+  std::string where = on_one_line(heights[spot.reach.front().height].surface.name);
+  if (spot.reach.size() > 1) where += " to " + on_one_line(heights[spot.reach.back().height].surface.name);
   where += spot.both ? " both sides" : std::string(" ") + section::name_of(spot.face);
-  if (spot.heights.size() == 1 && !height.surface.between.empty()) where += " (between " + on_one_line(height.surface.between) + ")";
+  if (spot.reach.size() == 1 && !height.surface.between.empty()) where += " (between " + on_one_line(height.surface.between) + ")";
   if (whole(spot)) {
     return where + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.mean) + " on the whole, worst " + depth_words(recheck, spot.worst);
   }
   return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.worst) +
-         (spot.heights.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
+         (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
 }
 
 }  // namespace
@@ -70,7 +70,13 @@ std::string where_words(const Recheck& recheck, const HeightRead& height, const 
 }
 
 std::string depth_words(const Recheck& recheck, double depth) {
-  return number_in_unit(std::abs(depth), recheck.frozen.job.units) + (depth > 0 ? " low" : " high");
+  const LengthUnit unit = recheck.frozen.job.units;
+  std::string size = number_in_unit(std::abs(depth), unit);
+  const bool beyond = std::abs(depth) > recheck.options.tolerance;
+  if (beyond && size == number_in_unit(recheck.options.tolerance, unit)) {  // just beyond: one more digit tells it
+    size = fixed(std::abs(depth) / millimetres_in(unit), unit == LengthUnit::mm ? 2 : unit == LengthUnit::cm ? 3 : 4);
+  }
+  return size + (depth > 0 ? " low" : " high");
 }
 
 std::vector<ToDo> to_do(const Recheck& recheck) {
@@ -79,16 +85,11 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
   std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
   for (const Spot& spot : recheck.spots) {
     out.push_back({spot.worst, spot_words(recheck, spot)});
-    for (const std::size_t h : spot.heights) {
-      const HeightRead& worst = heights[spot.worst_height];
-      const double front = worst.surface.section.leading_edge_x, chord = worst.surface.section.trailing_edge_x - front;
-      const double from = (worst.readings[spot.first].x - front) / chord, to = (worst.readings[spot.last].x - front) / chord;
-      const auto& section = heights[h].surface.section;
-      for (std::size_t k = 0; k < heights[h].readings.size(); ++k) {
-        const Judged& one = heights[h].readings[k];
-        const double at = (one.x - section.leading_edge_x) / (section.trailing_edge_x - section.leading_edge_x);
-        const bool inside = whole(spot) || (at >= from - 1e-6 && at <= to + 1e-6);
-        if (one.face == spot.face && inside && (one.depth > 0) == (spot.mean > 0) && !one.alone) told.insert({h, k});
+    for (const recheck::Reach& reach : spot.reach) {
+      for (std::size_t k = 0; k < heights[reach.height].readings.size(); ++k) {
+        const Judged& one = heights[reach.height].readings[k];
+        const bool inside = k >= reach.first && k <= reach.last;
+        if (inside && (one.depth > 0) == (spot.mean > 0) && !one.alone) told.insert({reach.height, k});
       }
     }
   }
