@@ -184,13 +184,13 @@ Litres litres_left(const Frozen& frozen, const std::vector<HeightRead>& heights)
     if (bottom > last) add_up(out.beyond, integral.over(last, bottom));
     weigh(heights, profiles, face, first, last, weighed);
   }
-  const fill::Noise add = fill::noise_of(weighed);
+  constexpr double at_reading = 0.39894, between_readings = 0.81161;
+  double spread = 0;
+  for (const auto& one : weighed) spread += one.weight * one.sigma;
+  out.by_chance = at_reading * between_readings * (heights.size() > 1 ? between_readings : 1) * spread / mm3_per_litre;
+  out.add_error = fill::noise_of(weighed).error / mm3_per_litre;
   for (auto& one : weighed) one.change = -one.change;
-  const fill::Noise remove = fill::noise_of(weighed);
-  out.add_error = add.error / mm3_per_litre;
-  out.remove_error = remove.error / mm3_per_litre;
-  out.add_by_chance = std::min(out.left.add, add.excess / mm3_per_litre);
-  out.remove_by_chance = std::min(out.left.remove, remove.excess / mm3_per_litre);
+  out.remove_error = fill::noise_of(weighed).error / mm3_per_litre;
   return out;
 }
 

@@ -23,7 +23,7 @@ struct RoundResult {
   std::string file;
   double told_error = 0;     ///< mm, how far one reading strays, by the file or the plan
   /// mm, what everything is judged with: the told one, or the readings' own scatter about the target where that is less
-  /// (median of the sizes / 0.6745, a little up for chance; 20 readings at least; never below a third of what was told).
+  /// (median of the sizes / 0.6745, higher by chance's share; 20 readings at least; never below a third of what was told).
   double reading_error = 0;
   std::vector<HeightRead> heights;  ///< from the top down
   std::size_t readings = 0, within = 0;  ///< readings of a face; of those, within the tolerance

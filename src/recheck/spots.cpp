@@ -8,7 +8,7 @@
 namespace fairblade::recheck {
 namespace {
 
-constexpr double false_alarms = 0.01;  // of whole rounds of noise
+constexpr double false_alarms = 0.005;  // of whole rounds of noise
 constexpr double without_greatest = 2;
 constexpr double alone_beyond = 4, neighbours_within = 2;  // standard deviations
 constexpr double whole_face = 0.8;     // of the girth that was read

@@ -2,9 +2,9 @@
 // find_spots. mm.
 //
 // Told from reading noise by a scan: of all runs of neighbouring readings of one face at one height, the one whose weighted
-// mean stands out most, |sum d/s²| / sqrt(sum 1/s²), is a spot where that passes what chance gives once in a hundred whole
-// rounds (Bonferroni over all runs of the round, so the threshold rises with the number of readings: 4.3 on five heights of
-// 24). It must also mean something: its mean at least half the tolerance, and not one reading's doing, for without its
+// mean stands out most, |sum d/s²| / sqrt(sum 1/s²), is a spot where that passes what chance gives once in two hundred
+// whole rounds (Bonferroni over all runs of the round, so the threshold rises with the number of readings: 4.5 on five heights
+// of 24). It must also mean something: its mean at least half the tolerance, and not one reading's doing, for without its
 // greatest the rest still stands out by 2. A reading that stands out alone by 4 while its neighbours do not is marked to be
 // read again. Measured (tests/recheck): rounds of noise alone give no spot in 200 at 0.3 mm.
 //

@@ -15,7 +15,8 @@ std::string recheck_text(const recheck::Recheck& recheck);
 /// mm and litres. Keys:
 ///   fairblade, job, plan; stage: name, surface, to_come; tolerance; verdict: "nothing left", "within reading error", "go on"
 ///   next           what to do, sentence by sentence
-///   litres         add, remove, their errors, what may be reading error of each; beyond the end stations; how
+///   litres         add, remove, their errors; what a perfect blade would show of each, read with this error; beyond
+///                  the end stations; how
 ///   readings       in all, within the tolerance, and how many reading error alone would put beyond it
 ///   common         mean depth of all readings, and its error
 ///   heights        name, down, between; add and remove in litres; edges: short of the target's, or null;

@@ -102,10 +102,9 @@ std::string recheck_json(const Recheck& all) {
   out["next"] = what_next(all);
   out["litres"] = {{"add", l.left.add},
                    {"add_error", l.add_error},
-                   {"add_may_be_reading_error", l.add_by_chance},
                    {"remove", l.left.remove},
                    {"remove_error", l.remove_error},
-                   {"remove_may_be_reading_error", l.remove_by_chance},
+                   {"perfect_blade_would_show", l.by_chance},
                    {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
                    {"how", "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
   out["readings"] = {{"all", now.readings}, {"within", now.within}, {"beyond_by_chance", all.beyond_by_chance},

@@ -48,8 +48,8 @@ std::string standing(const Recheck& all) {
   std::string out = wrapped(std::to_string(now.within) + " of " + counted(now.readings, "reading") + " within " +
                                 in_unit(all.options.tolerance, all.frozen.job.units) + ".", 0, phone_columns);
   out += wrapped("Left: " + pair_of(l.left.add, l.add_error) + " to add, " + pair_of(l.left.remove, l.remove_error) + " to take off.", 0, phone_columns);
-  if (l.add_by_chance + l.remove_by_chance >= 0.005) {
-    out += wrapped("Of that, " + litres(l.add_by_chance) + " and " + litres(l.remove_by_chance) + " may be nothing but reading error.", 0, phone_columns);
+  if (l.by_chance >= 0.005) {
+    out += wrapped("A perfect blade, read with this error, would show " + litres(l.by_chance) + " of each.", 0, phone_columns);
   }
   if (std::max(l.beyond.add, l.beyond.remove) >= 0.005) {
     out += wrapped("Above the first station and below the last, if they are like those: " + litres(l.beyond.add) + " to add, " +

@@ -1,0 +1,68 @@
+// The verdict, and progress from round to round.
+#include "catch.hpp"
+#include "recheck/blades.hpp"
+
+using namespace blades;
+using recheck::Verdict;
+
+TEST_CASE("progress: each round on its own, the plan's readings first") {
+  const auto low = [](double mm) { return round([mm](double x, bool) { return x > 60 && x < 330 ? -mm : 0.0; }); };
+  const auto all = judged(plan(), {low(2), low(1), low(0.25)});
+  REQUIRE(all.rounds.size() == 3);
+  CHECK(all.first.deepest_low == Approx(2).margin(0.03));  // as the blade was made; seen 1.999
+  CHECK(all.rounds[0].deepest_low == Approx(2).margin(0.02));
+  CHECK(all.rounds[1].deepest_low == Approx(1).margin(0.01));
+  CHECK(all.rounds[2].deepest_low == Approx(0.25).margin(0.01));
+  CHECK(all.rounds[1].litres.left.add == Approx(all.rounds[0].litres.left.add / 2).epsilon(0.01));
+  CHECK(all.rounds[0].within < all.rounds[2].within);
+  CHECK(all.rounds[2].within == 84);
+  CHECK(all.verdict == Verdict::nothing_left);
+}
+
+TEST_CASE("stop where what is left is reading error, and not before") {
+  auto frozen = plan();
+  frozen.reading_error = 0.5;
+  int stop = 0;
+  for (unsigned seed = 1; seed <= 100; ++seed) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(0, 0.5);
+    const auto all = judged(frozen, {round([&](double, bool) { return noise(random); })});
+    stop += all.verdict == Verdict::reading_error ? 1 : 0;
+    // A third of the readings lie beyond one standard deviation, by the normal distribution 31.7 %.
+    CHECK(all.beyond_by_chance > 10);
+  }
+  CHECK(stop >= 96);
+  WARN("stop " << stop << " of 100");
+  // The same noise about a blade that is 0.4 mm low all over is no reading error: its mean is 0.4 ± 0.05.
+  int go_on = 0;
+  for (unsigned seed = 1; seed <= 100; ++seed) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(-0.4, 0.5);
+    go_on += judged(frozen, {round([&](double, bool) { return noise(random); })}).verdict == Verdict::go_on ? 1 : 0;
+  }
+  WARN("go on " << go_on << " of 100");
+  CHECK(go_on >= 96);
+}
+
+TEST_CASE("a round may tell its own reading error") {
+  const auto all = judged(plan(), {"reading_error,0.1\n" + round([](double x, bool port) { return port && x > 100 && x < 150 ? 0.55 : 0; })});
+  CHECK(all.now().told_error == 0.1);
+  CHECK(all.verdict == Verdict::go_on);
+}
+
+TEST_CASE("port + starboard against the calipers") {
+  const auto all = judged(plan(), {"station,x,port,starboard,caliper\nB,117,23.4,23.4,46.8\nB,200,20,20,44\nB,300,9,9,18.3\n"});
+  std::size_t said = 0;
+  for (const std::string& note : all.notes) said += has(note, "than the calipers say") ? 1 : 0;
+  CHECK(said == 1);  // 4 mm at x 200; 0.3 at x 300 is reading error (4.5 · sqrt(3) · 0.3 = 2.3 mm)
+}
+
+TEST_CASE("the same for the mirrored blade") {
+  const auto off = [](double x, bool port) { return port ? 0.7 * std::sin(x / 30) : -0.9 * std::cos(x / 50); };
+  const auto one = judged(plan(), {round(off)});
+  const auto other = judged(plan(), {round([&](double x, bool port) { return off(x, !port); })});
+  CHECK(one.now().litres.left.add == Approx(other.now().litres.left.add));
+  CHECK(one.now().litres.left.remove == Approx(other.now().litres.left.remove));
+  CHECK(one.now().within == other.now().within);
+  CHECK(one.spots.size() == other.spots.size());
+}
