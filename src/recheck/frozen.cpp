@@ -10,18 +10,17 @@ namespace fairblade::recheck {
 namespace {
 
 /// Cubics in u = sqrt(fraction of the chord) through the points, each with the slope of the parabola through it and its
-/// neighbours.
+/// neighbours. Two points all but at one place are a step, which no slope reaches over.
 class FrozenFace : public target::FaceShape {
  public:
   FrozenFace(const std::vector<double>& x, const std::vector<double>& y)
-      : from_(x.front()), chord_(x.back() - x.front()), y_(y) {
+      : from_(x.front()), chord_(x.back() - x.front()), y_(y), slope_(x.size(), 0.0) {
+    constexpr double step = 1e-5;  // mm
     for (const double one : x) u_.push_back(std::sqrt((one - from_) / chord_));
-    const std::size_t last = u_.size() - 1;
-    const auto rise = [&](std::size_t k) { return (y_[k + 1] - y_[k]) / (u_[k + 1] - u_[k]); };
-    for (std::size_t k = 0; k <= last; ++k) {
-      const std::size_t m = std::clamp<std::size_t>(k, 1, last - 1);  // the middle of the three
-      const double a = rise(m - 1), b = rise(m), bend = (b - a) / (u_[m + 1] - u_[m - 1]);
-      slope_.push_back(a + bend * (2 * u_[k] - u_[m - 1] - u_[m]));
+    for (std::size_t first = 0, k = 0; k < x.size(); ++k) {
+      if (k + 1 < x.size() && x[k + 1] - x[k] > step) continue;
+      set_slopes(first, k);
+      first = k + 1;
     }
   }
   double at(double x) const override { return value(root(x)).first; }
@@ -42,6 +41,19 @@ class FrozenFace : public target::FaceShape {
                      h * s * r * (slope_[k - 1] * r - slope_[k] * s);
     const double by_u = 6 * s * r * (y_[k] - y_[k - 1]) / h + slope_[k - 1] * r * (1 - 3 * s) + slope_[k] * s * (3 * s - 2);
     return {y, by_u};
+  }
+
+  void set_slopes(std::size_t first, std::size_t last) {
+    const auto rise = [&](std::size_t k) { return (y_[k + 1] - y_[k]) / (u_[k + 1] - u_[k]); };
+    if (last - first < 2) {
+      for (std::size_t k = first; last > first && k <= last; ++k) slope_[k] = rise(first);
+      return;
+    }
+    for (std::size_t k = first; k <= last; ++k) {
+      const std::size_t m = std::clamp(k, first + 1, last - 1);  // the middle of the three
+      const double a = rise(m - 1), b = rise(m), bend = (b - a) / (u_[m + 1] - u_[m - 1]);
+      slope_[k] = a + bend * (2 * u_[k] - u_[m - 1] - u_[m]);
+    }
   }
 
   double from_, chord_;

@@ -10,6 +10,7 @@ namespace fairblade::recheck {
 namespace {
 
 constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
+constexpr double built_out = 0.25;  // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
 constexpr double same_height = 0.05;          // mm
 constexpr double same_x = 1e-6;               // mm
 
@@ -49,7 +50,7 @@ struct Edges {
 
 class Placer {
  public:
-  Placer(const Frozen& frozen, HeightRead& out, double sigma) : frozen_(frozen), out_(out), sigma_(sigma) {}
+  Placer(HeightRead& out, double sigma) : out_(out), sigma_(sigma) {}
 
   /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
   void lay(double read_x, job::CountedFrom from, double x, const job::Reading& reading, bool calipers) {
@@ -107,7 +108,6 @@ class Placer {
   }
 
  private:
-  const Frozen& frozen_;
   HeightRead& out_;
   double sigma_;
 };
@@ -124,6 +124,9 @@ class RoundPlacer {
     if (!round_.x_from_told) assumed_.defaults.push_back({"x_from", "leading-edge"});
     if (!taken_.empty()) {
       assumed_.defaults.push_back({"ahead", "as in the target (" + taken_ + "): x is counted from the target's leading edge at this stage"});
+    }
+    if (!taken_aft_.empty()) {
+      assumed_.defaults.push_back({"chord", "as in the target (" + taken_aft_ + "): x is counted from the target's trailing edge at this stage"});
     }
     return std::move(out_);
   }
@@ -175,9 +178,10 @@ class RoundPlacer {
       }
       now.leading = *surface.origin_ahead - *one.ahead;
       read.leading = now.leading - section.leading_edge_x;
-    } else if (one.x_from == job::CountedFrom::leading_edge) {
+    } else if (one.x_from == job::CountedFrom::leading_edge || (one.x_from == job::CountedFrom::trailing_edge && one.chord)) {
       taken_ += (taken_.empty() ? "" : ", ") + one.name;
     }
+    if (one.x_from == job::CountedFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
     if (one.chord) {
       now.trailing = now.leading + *one.chord;
       if (one.ahead) read.trailing = section.trailing_edge_x - now.trailing;
@@ -208,13 +212,15 @@ class RoundPlacer {
     height.calipers = one.measured_by == job::MeasuredBy::thickness;
     const auto now = edges_of(one, height.surface, height.edges);
     if (!now) return;
-    Placer placer(frozen_, height, sigma_);
+    Placer placer(height, sigma_);
     for (const job::Reading& reading : one.readings) {
       const double x = one.x_from == job::CountedFrom::leading_edge    ? now->leading + reading.x
                        : one.x_from == job::CountedFrom::trailing_edge ? now->trailing - reading.x
                                                                        : *height.surface.origin_ahead + reading.x;
       if (!sound(one, reading, x, *now)) return;
-      placer.lay(reading.x, one.x_from, std::clamp(x, now->leading, now->trailing), reading, height.calipers);
+      // The stock stays where it is: what is counted from it may stand beyond an edge of the target.
+      const bool by_stock = one.x_from == job::CountedFrom::stock;
+      placer.lay(reading.x, one.x_from, by_stock ? x : std::clamp(x, now->leading, now->trailing), reading, height.calipers);
     }
     placer.judge();
     if (height.readings.empty()) return fault(one.place, "station " + one.name + " has no reading on the target", "check its x and chord");
@@ -224,7 +230,8 @@ class RoundPlacer {
   bool sound(const job::RoundStation& one, const job::Reading& reading, double x, const Edges& now) {
     const Place place{round_.file, reading.line};
     const double outside = std::max(now.leading - x, x - now.trailing), chord = now.trailing - now.leading;
-    if (outside > reading_errors_outside * sigma_) {
+    const bool by_stock = one.x_from == job::CountedFrom::stock && !one.chord;
+    if (outside > (by_stock ? built_out * chord : reading_errors_outside * sigma_)) {
       fault(place, "x = " + shown(reading.x) + " lies " + shown(outside) + (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") +
                        " of station " + one.name + (one.chord ? ", whose chord is " : ", whose chord is in the target ") + shown(chord),
             one.chord ? "check x, chord, ahead and x_from" : "check x and x_from, or give the chord as it is now in a column \"chord\"");
@@ -246,7 +253,7 @@ class RoundPlacer {
   Assumed& assumed_;
   std::vector<HeightRead> out_;
   std::vector<Fault> faults_;
-  std::string taken_;  ///< stations whose leading edge is taken from the target
+  std::string taken_, taken_aft_;  ///< stations whose leading edge, whose trailing edge, is taken from the target
 };
 
 }  // namespace
@@ -271,7 +278,7 @@ Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::Fr
     HeightRead height;
     height.surface = std::move(*surface);
     height.calipers = one.calipers;
-    Placer placer(frozen, height, plan.reading_error);
+    Placer placer(height, plan.reading_error);
     for (const job::FrozenReading& row : one.readings) {
       job::Reading reading;
       reading.x = row.x;

@@ -6,7 +6,8 @@
 // whole rounds (Bonferroni over all runs of the round, so the threshold rises with the number of readings: 4.5 on five heights
 // of 24). It must also mean something: its mean at least half the tolerance, and not one reading's doing, for without its
 // greatest the rest still stands out by 2. A reading that stands out alone by 4 while its neighbours do not is marked to be
-// read again. Measured (tests/recheck): rounds of noise alone give no spot in 200 at 0.3 mm.
+// read again. Measured (tests/recheck): of 200 rounds of noise alone, 84 readings of
+// 0.3 mm, one shows a spot; of 50 with a hump of 1.2 mm over 60 mm in that noise, read every 15 mm, 40 show it.
 //
 // A low run is a flat where the surface itself, by a parabola through its readings, is less than 0.4 as round as the target
 // there and not hollow, and the readings are good enough to tell; hollow where it curves the other way.

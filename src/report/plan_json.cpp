@@ -1,5 +1,7 @@
 // plan.json. The library writes the shortest digits that read back the same, and null for what is not a number.
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
@@ -42,11 +44,28 @@ Json fit_of(const form::FittedForm& fitted) {
             {"rms", fitted.modified_rms}}}};
 }
 
-// 200 places, even in sqrt(x); mm aft of the measured leading edge.
+// Places along the chord: 200 even in sqrt(x), and both sides of a step, where a rebuilt edge meets the kept body.
+std::vector<double> places_of(const target::TargetSection& target) {
+  constexpr double beside = 1e-6;  // mm
+  std::vector<double> out;
+  for (const double fraction : chord_fractions(199)) out.push_back(target.leading_edge_x + target.chord * fraction);
+  for (const auto* joints : {target.joints ? &target.joints->nose : nullptr, target.joints ? &target.joints->tail : nullptr}) {
+    if (!joints || !*joints) continue;
+    for (const target::Joint& one : **joints) {
+      for (const double x : {one.x - beside, one.x + beside}) {
+        const bool there = std::any_of(out.begin(), out.end(), [&](double other) { return std::abs(other - x) < beside / 2; });
+        if (!there && x > out.front() && x < target.trailing_edge_x()) out.push_back(x);
+      }
+    }
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+// mm aft of the measured leading edge.
 Json curve_of(const target::TargetSection& target) {
   Json x = Json::array(), port = Json::array(), starboard = Json::array();
-  for (const double fraction : chord_fractions(199)) {
-    const double place = target.leading_edge_x + target.chord * fraction;
+  for (const double place : places_of(target)) {
     x.push_back(place);
     port.push_back(target.half_breadth(section::Face::port, place));
     starboard.push_back(target.half_breadth(section::Face::starboard, place));

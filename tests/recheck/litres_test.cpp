@@ -93,7 +93,6 @@ TEST_CASE("what reading error alone would show, by simulation") {
     foretold += all.now().litres.by_chance / blades;
     error += all.now().litres.add_error / blades;
   }
-  CHECK(foretold == Approx(sum).epsilon(0.05));                                 // SEEN1
-  CHECK(error == Approx(std::sqrt(square - sum * sum)).epsilon(0.1));           // SEEN2
-  WARN(foretold << " " << sum << " " << error << " " << std::sqrt(square - sum * sum));
+  CHECK(foretold == Approx(sum).epsilon(0.05));                        // 0.0378 L; seen 1.6 % less
+  CHECK(error == Approx(std::sqrt(square - sum * sum)).epsilon(0.1));  // 0.0116 L; seen 0.1 % more
 }

@@ -31,8 +31,7 @@ TEST_CASE("stop where what is left is reading error, and not before") {
     // A third of the readings lie beyond one standard deviation, by the normal distribution 31.7 %.
     CHECK(all.beyond_by_chance > 10);
   }
-  CHECK(stop >= 96);
-  WARN("stop " << stop << " of 100");
+  CHECK(stop >= 96);  // of 100; seen 100
   // The same noise about a blade that is 0.4 mm low all over is no reading error: its mean is 0.4 ± 0.05.
   int go_on = 0;
   for (unsigned seed = 1; seed <= 100; ++seed) {
@@ -40,8 +39,7 @@ TEST_CASE("stop where what is left is reading error, and not before") {
     std::normal_distribution<double> noise(-0.4, 0.5);
     go_on += judged(frozen, {round([&](double, bool) { return noise(random); })}).verdict == Verdict::go_on ? 1 : 0;
   }
-  WARN("go on " << go_on << " of 100");
-  CHECK(go_on >= 96);
+  CHECK(go_on >= 96);  // seen 100
 }
 
 TEST_CASE("a round may tell its own reading error") {

@@ -52,13 +52,11 @@ TEST_CASE("in noise of 0.3 mm that hump is found, and nothing else is") {
       const double from = height.readings[spot.worst_at.first].x, to = height.readings[spot.worst_at.last].x;
       const bool there = height.surface.name == "B" && spot.face == section::Face::port && from <= 180 && to >= 180;
       const bool right = there && spot.kind == SpotKind::hump;
-      if (!right) WARN(recheck::name_of(spot.kind) << " " << height.surface.name << " " << section::name_of(spot.face) << " " << from << " " << to << " " << spot.mean);
       ++(right ? found : others);
     }
   }
-  WARN("hump found " << found << " of 50, others " << others);
-  CHECK(found >= 35);
-  CHECK(others <= 1);
+  CHECK(found >= 35);   // of 50; seen 40
+  CHECK(others <= 1);   // seen 0
 }
 
 TEST_CASE("noise alone raises nothing") {
@@ -74,10 +72,9 @@ TEST_CASE("noise alone raises nothing") {
       go_on += all.verdict == recheck::Verdict::go_on ? 1 : 0;
       for (const auto& height : all.now().heights) lone += std::any_of(height.readings.begin(), height.readings.end(), [](const auto& one) { return one.alone; });
     }
-    WARN("told " << told << ": spots " << with_spots << ", go on " << go_on << ", lone " << lone << " of 200");
-    CHECK(with_spots <= 4);
-    CHECK(go_on <= 8);
-    CHECK(lone <= 8);
+    CHECK(with_spots <= 4);  // of 200 rounds; seen 1 told 0.3, none told 0.5
+    CHECK(go_on <= 8);       // seen 2 and 1
+    CHECK(lone <= 4);        // seen 0
   }
 }
 
