@@ -7,6 +7,7 @@
 #include "job/csv_readings.hpp"
 #include "job/file_text.hpp"
 #include "job/stations.hpp"
+#include "job/target_keys.hpp"
 
 namespace fairblade::job {
 namespace {
@@ -24,9 +25,10 @@ class RoundReader {
     if (content) {
       read_keys(*content);
       for (CsvStation& station : content->stations) {
-        if (!faults_.full()) read_station(*content, station);
+        const bool left_out = station.readings.empty() && content->whole;  // a station that was not read this time
+        if (!faults_.full() && !left_out) read_station(*content, station);
       }
-      if (content->stations.empty() && faults_.none()) {
+      if (round_.stations.empty() && faults_.none()) {
         faults_.add({round_.file, content->header.line}, "there are no readings below the header row", "add them, or leave the file out");
       }
     }
@@ -37,14 +39,27 @@ class RoundReader {
  private:
   Reader reader(const CsvContent& content) { return {faults_, content.file, content.unit, "", nullptr}; }
 
+  /// Is it a key that a CSV sets for a job?
+  static bool of_a_job(std::string_view key) {
+    static constexpr std::array<std::string_view, 14> keys{"job", "coating_to_strip", "bottom", "speed", "centre_station", "coats", "fillers",
+                                                           "workshop", "zones", "nose_glass", "packs", "water", "print", "target"};
+    const std::string_view first = key.substr(0, key.find('.'));
+    const auto of_target = target_keys();
+    return std::find(keys.begin(), keys.end(), first) != keys.end() || std::find(of_target.begin(), of_target.end(), key) != of_target.end();
+  }
+
   void read_keys(const CsvContent& content) {
-    static constexpr std::array<std::string_view, 4> ours{"units", "x_from", "board", "reading_error"};
+    static constexpr std::array<std::string_view, 5> ours{"units", "x_from", "board", "measured_by", "reading_error"};
     for (const KeyRow& row : content.header.keys) {
       const Place place{content.file, row.line};
       if (std::find(ours.begin(), ours.end(), row.key) == ours.end()) {
+        if (of_a_job(row.key)) {
+          round_.job_keys.push_back(row.key);
+          continue;
+        }
         const std::string near = nearest_name(row.key, ours);
         faults_.add(place, in_quotes(row.key) + " stands above the header row",
-                    near.empty() ? "only units, x_from, board and reading_error may stand here: the target is the plan's"
+                    near.empty() ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
                                  : "did you mean " + in_quotes(near) + "?");
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");

@@ -3,7 +3,8 @@
 //
 // The file is a CSV in the dialects and columns of a job's. A station is one of the plan's, by name, or any other height,
 // which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells, and
-// whoever places the readings says so. Rows of key,value above the header: units, x_from, board, reading_error.
+// whoever places the readings says so. Rows of key,value above the header: units, x_from, board, measured_by, reading_error;
+// a sheet that began as a job's may keep the job's other keys, which count for nothing here and are told.
 #pragma once
 #include <optional>
 #include <string>
@@ -31,6 +32,7 @@ struct Round {
   std::optional<double> reading_error;  ///< mm, where the file tells its own
   std::vector<RoundStation> stations;   ///< in the order of their first rows
   bool x_from_told = false;             ///< else x is taken as aft of the leading edge
+  std::vector<std::string> job_keys;    ///< keys of a job above the header: the plan's hold, not these
 };
 
 /// `unit` is the plan's, unless the file has a row "units,...". `known`: the plan's stations.

@@ -1,6 +1,10 @@
 #include "recheck/map.hpp"
 
+#include "fill/shown_rows.hpp"
+
 namespace fairblade::recheck {
+
+constexpr std::size_t most_readings = 60;  // of a face of one height: what a sheet can show
 
 fill::ChangeMap map_of(const Recheck& recheck) {
   std::vector<fill::StationDepths> stations;
@@ -12,7 +16,11 @@ fill::ChangeMap map_of(const Recheck& recheck) {
     if (height.surface.origin_ahead) one.ahead = *height.surface.origin_ahead - section.leading_edge_x;
     one.chord = section.trailing_edge_x - section.leading_edge_x;
     one.both = height.calipers;
-    for (const Judged& each : height.readings) one.depths.push_back({each.x - section.leading_edge_x, each.face, each.depth});
+    for (const Face face : {Face::port, Face::starboard}) {
+      std::vector<fill::OffsetRow> rows;
+      for (const Judged& each : height.readings) rows.push_back({each.x - section.leading_edge_x, each.face, 0, 0, each.depth, 0});
+      for (const auto& row : fill::rows_shown(rows, face, most_readings)) one.depths.push_back({row.x, row.face, row.change});
+    }
     stations.push_back(std::move(one));
   }
   return fill::map_of_readings(std::move(stations), recheck.options.tolerance);

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
 constexpr double built_out = 0.25;  // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
+constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
 constexpr double same_height = 0.05;          // mm
 constexpr double same_x = 1e-6;               // mm
 
@@ -55,7 +56,10 @@ class Placer {
   /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
   void lay(double read_x, job::CountedFrom from, double x, const job::Reading& reading, bool calipers) {
     const auto& section = out_.surface.section;
-    if (x > section.trailing_edge_x + reading_errors_outside * sigma_) return;
+    if (x > section.trailing_edge_x + reading_errors_outside * sigma_) {
+      ++out_.beyond_edge;
+      return;
+    }
     x = std::min(x, section.trailing_edge_x);
     std::array<std::optional<double>, 2> breadths{reading.port, reading.starboard};
     const double port = ordinate_at(section.port, x), starboard = ordinate_at(section.starboard, x);
@@ -218,9 +222,9 @@ class RoundPlacer {
                        : one.x_from == job::CountedFrom::trailing_edge ? now->trailing - reading.x
                                                                        : *height.surface.origin_ahead + reading.x;
       if (!sound(one, reading, x, *now)) return;
-      // The stock stays where it is: what is counted from it may stand beyond an edge of the target.
-      const bool by_stock = one.x_from == job::CountedFrom::stock;
-      placer.lay(reading.x, one.x_from, by_stock ? x : std::clamp(x, now->leading, now->trailing), reading, height.calipers);
+      // What is counted from the stock, or goes on aft where no chord was told, may stand beyond an edge of the target.
+      const double from = one.x_from == job::CountedFrom::stock ? x : std::max(x, now->leading);
+      placer.lay(reading.x, one.x_from, one.chord ? std::min(from, now->trailing) : from, reading, height.calipers);
     }
     placer.judge();
     if (height.readings.empty()) return fault(one.place, "station " + one.name + " has no reading on the target", "check its x and chord");
@@ -230,8 +234,9 @@ class RoundPlacer {
   bool sound(const job::RoundStation& one, const job::Reading& reading, double x, const Edges& now) {
     const Place place{round_.file, reading.line};
     const double outside = std::max(now.leading - x, x - now.trailing), chord = now.trailing - now.leading;
-    const bool by_stock = one.x_from == job::CountedFrom::stock && !one.chord;
-    if (outside > (by_stock ? built_out * chord : reading_errors_outside * sigma_)) {
+    const bool by_stock = one.x_from == job::CountedFrom::stock, aft = x > now.trailing;
+    const double more = one.chord ? 0 : by_stock ? built_out * chord : aft ? not_cut_yet * chord : 0;
+    if (outside > std::max(more, reading_errors_outside * sigma_)) {
       fault(place, "x = " + shown(reading.x) + " lies " + shown(outside) + (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") +
                        " of station " + one.name + (one.chord ? ", whose chord is " : ", whose chord is in the target ") + shown(chord),
             one.chord ? "check x, chord, ahead and x_from" : "check x and x_from, or give the chord as it is now in a column \"chord\"");

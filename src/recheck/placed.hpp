@@ -43,6 +43,7 @@ struct HeightRead {
   std::vector<Judged> readings;   ///< port by x, then starboard by x; of calipers both
   EdgesRead edges;
   bool calipers = false;
+  std::size_t beyond_edge = 0;    ///< readings aft of the target's trailing edge, on no face of it
   std::vector<std::size_t> of(Face face) const;  ///< which readings
 };
 

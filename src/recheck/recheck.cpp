@@ -141,6 +141,11 @@ class Maker {
       out_.defaults = assumed.defaults;
       if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
       compare_calipers(*round, result);
+      if (!round->job_keys.empty()) {
+        std::string keys;
+        for (const std::string& key : round->job_keys) keys += (keys.empty() ? "" : ", ") + key;
+        out_.notes.push_back(file + ": " + keys + " above the header count for nothing here; what was planned holds.");
+      }
     }
     finish(result);
     out_.rounds.push_back(std::move(result));
@@ -206,7 +211,23 @@ class Maker {
       for (const Face face : {Face::port, Face::starboard}) {
         if (height.of(face).empty()) out_.notes.push_back(height.surface.name + ": nothing was read to " + section::name_of(face) + ".");
       }
+      if (height.beyond_edge > 0) {
+        out_.notes.push_back(height.surface.name + ": " + std::to_string(height.beyond_edge) +
+                             (height.beyond_edge == 1 ? " reading lies" : " readings lie") + " aft of the target's trailing edge and cannot be judged; a column \"chord\" would tell how much is to be cut back.");
+      }
       say_edges(height);
+    }
+    say_stage();
+  }
+
+  /// All over as high as coats are thick: they may be on already. As low: they may not be on yet.
+  void say_stage() {
+    for (const fill::Stage& other : out_.frozen.stages) {
+      const double coats = out_.frozen.stage.to_come - other.to_come;  // between that stage and this one
+      if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) || std::abs(out_.common) < clearly * out_.common_error) continue;
+      out_.notes.push_back(std::string("On the whole these readings are ") + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
+                           ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + fill::name_of(other.kind) + " surface are " +
+                           shown(std::abs(coats)) + ". If it was the " + fill::name_of(other.kind) + " surface that you measured, say --stage " + fill::name_of(other.kind) + ".");
     }
   }
 

@@ -26,7 +26,7 @@ std::string heading(const Recheck& all) {
   const RoundResult& now = all.now();
   const fill::Stage& stage = all.frozen.stage;
   std::string out = wrapped(on_one_line(all.frozen.job.name), 0, phone_columns);
-  std::string surface = std::string("Surface: ") + fill::name_of(stage.kind) + (stage.surface.empty() ? "" : " (" + stage.surface + ")");
+  std::string surface = std::string("Surface: ") + fill::name_of(stage.kind) + (stage.surface.empty() ? "; the plan has no coats" : " (" + stage.surface + ")");
   if (all.frozen.stages.size() > 1) {
     std::string others;
     for (const fill::Stage& one : all.frozen.stages) {

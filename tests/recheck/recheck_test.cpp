@@ -64,3 +64,42 @@ TEST_CASE("the same for the mirrored blade") {
   CHECK(one.now().within == other.now().within);
   CHECK(one.spots.size() == other.spots.size());
 }
+
+TEST_CASE("a sheet that began as the job's: its keys count for nothing, stations left empty were not read") {
+  const std::string body = "station,down,ahead,chord,x,port,starboard\n";
+  std::string text = "job,Knot\nunits,mm\nbottom,640\nthickness,15%\nmeasured_by,half-breadths\nprint.paper,A4\n" + body + "A,0,60,420,0,,\nA,,,,40,,\n";
+  for (const double x : places(300)) {
+    char row[160];
+    std::snprintf(row, sizeof row, "B,300,60,390,%.6f,%.6f,%.6f\n", x, wanted(300, x), wanted(300, x));
+    text += row;
+  }
+  const auto all = judged(plan(), {text});
+  CHECK(all.verdict == Verdict::nothing_left);
+  CHECK(all.now().heights.size() == 1);
+  std::size_t told = 0;
+  for (const std::string& note : all.notes) told += has(note, ": job, bottom, thickness, print.paper above the header count for nothing here") ? 1 : 0;
+  CHECK(told == 1);
+}
+
+TEST_CASE("readings of another stage are suspected") {
+  // The finished surface, taken for the bare one: high all over by the 0.8 mm of coats.
+  const auto all = judged(plan(0.8), {round(none)});
+  CHECK(all.common == Approx(-0.8).margin(0.2));  // less at the nose, where x = 0 is either's edge; seen -0.68
+  std::size_t told = 0;
+  for (const std::string& note : all.notes) told += has(note, "say --stage final") ? 1 : 0;
+  CHECK(told == 1);
+  for (const std::string& note : judged(plan(), {round(none)}).notes) CHECK_FALSE(has(note, "--stage"));
+}
+
+TEST_CASE("a blade still too long: what lies aft of the target's edge is not judged, and is told") {
+  std::string text = "station,ahead,chord,x,port,starboard\n";
+  for (const double x : places(300)) {
+    char row[160];
+    std::snprintf(row, sizeof row, "B,60,396,%.6f,%.6f,%.6f\n", x, wanted(300, x), wanted(300, x));
+    text += row;
+  }
+  const auto all = judged(plan(), {text + "B,60,396,396,0.5,0.5\n"});
+  CHECK(all.now().heights[0].beyond_edge == 1);
+  CHECK(all.now().readings == 28);
+  CHECK(*all.now().heights[0].edges.trailing == Approx(-6).margin(0.01));
+}

@@ -29,15 +29,15 @@ TEST_CASE("refused readings") {
         "r.csv:2: station B is at 310.0 mm down here and at 300.0 mm in the plan: correct \"down\", or give the new height a name of its own\n");
   CHECK(told(header + "X,300,,,10,8,8\n") == "r.csv:2: station \"X\" is at 300.0 mm down, where the plan has station B: use the plan's name\n");
   CHECK(told(header + "X,310,,,10,8,8\nY,310,,,10,8,8\n") == "r.csv:3: stations X and Y are at the same height: give them one name\n");
-  CHECK(told(header + "B,,,,400,1,1\n") ==
-        "r.csv:2: x = 400.0 mm lies 10.0 mm beyond the trailing edge of station B, whose chord is in the target 390.0 mm: check x and x_from, "
+  CHECK(told(header + "B,,,,410,1,1\n") ==
+        "r.csv:2: x = 410.0 mm lies 20.0 mm beyond the trailing edge of station B, whose chord is in the target 390.0 mm: check x and x_from, "
         "or give the chord as it is now in a column \"chord\"\n");
   CHECK(told(header + "B,,,395,400,1,1\n") ==
         "r.csv:2: x = 400.0 mm lies 5.0 mm beyond the trailing edge of station B, whose chord is 395.0 mm: check x, chord, ahead and x_from\n");
   CHECK(told(header + "B,,,,100,900,1\n") == "r.csv:2: port 900.0 mm is more than twice the chord of station B: check the reading, and the units\n");
   CHECK(told("station,x,thickness\nB,100,-3\n") == "r.csv:2: caliper -3.0 mm is less than nothing: check the reading, and the units\n");
   CHECK(told("thickness_of_paint,3\nstation,x,port\nB,10,8\n") ==
-        "r.csv:1: \"thickness_of_paint\" stands above the header row: only units, x_from, board and reading_error may stand here: the target is "
+        "r.csv:1: \"thickness_of_paint\" stands above the header row: only units, x_from, board, measured_by and reading_error may stand here: the target is "
         "the plan's\n");
   CHECK(told("x_form,stock\nstation,x,port\nB,10,8\n") == "r.csv:1: \"x_form\" stands above the header row: did you mean \"x_from\"?\n");
   CHECK(told("reading_error,0\nstation,x,port\nB,10,8\n") == "r.csv:1: \"reading_error\" is 0: give a length from 0.001 to 50 mm\n");
