@@ -222,13 +222,17 @@ class Maker {
 
   /// All over as high as coats are thick: they may be on already. As low: they may not be on yet.
   void say_stage() {
+    const auto coats_to = [&](const fill::Stage& other) { return out_.frozen.stage.to_come - other.to_come; };  // from this one on
+    const fill::Stage* best = &out_.frozen.stage;
     for (const fill::Stage& other : out_.frozen.stages) {
-      const double coats = out_.frozen.stage.to_come - other.to_come;  // between that stage and this one
-      if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) || std::abs(out_.common) < clearly * out_.common_error) continue;
-      out_.notes.push_back(std::string("On the whole these readings are ") + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
-                           ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + fill::name_of(other.kind) + " surface are " +
-                           shown(std::abs(coats)) + ". If it was the " + fill::name_of(other.kind) + " surface that you measured, say --stage " + fill::name_of(other.kind) + ".");
+      if (std::abs(out_.common + coats_to(other)) < std::abs(out_.common + coats_to(*best))) best = &other;
     }
+    const double coats = coats_to(*best);
+    if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) || std::abs(out_.common) < clearly * out_.common_error) return;
+    const std::string name = fill::name_of(best->kind);
+    out_.notes.push_back("On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
+                         ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name + " surface are " +
+                         shown(std::abs(coats)) + ". If it was the " + name + " surface that you measured, say --stage " + name + ".");
   }
 
   void say_edges(const HeightRead& height) {

@@ -84,7 +84,7 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
   std::vector<ToDo> out;
   std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
   for (const Spot& spot : recheck.spots) {
-    out.push_back({spot.worst, spot_words(recheck, spot)});
+    out.push_back({spot.worst, true, spot_words(recheck, spot)});
     for (const recheck::Reach& reach : spot.reach) {
       for (std::size_t k = 0; k < heights[reach.height].readings.size(); ++k) {
         const Judged& one = heights[reach.height].readings[k];
@@ -98,7 +98,8 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
       const Judged& one = heights[h].readings[k];
       if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told.count({h, k}) != 0) continue;
       if (one.both && one.face == section::Face::starboard) continue;
-      out.push_back({one.depth, where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
+      constexpr double likely = 2.5;  // standard deviations
+      out.push_back({one.depth, !one.alone && std::abs(one.depth) > likely * one.sigma, where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
                                     (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
     }
   }
@@ -152,9 +153,11 @@ std::vector<std::string> what_next(const Recheck& recheck) {
                   " beyond " + tolerance + ", and a reading error of " + in_unit(now.reading_error, unit) + " alone would put about " +
                   fixed(recheck.beyond_by_chance, 0) + " there. None hang together. What is left is less than these readings can tell." + after);
   } else {
+    const auto todo = to_do(recheck);
+    const bool any_sure = std::any_of(todo.begin(), todo.end(), [](const ToDo& one) { return one.sure; });
     const auto worst = [&](bool low) -> std::string {
-      for (const ToDo& one : to_do(recheck)) {
-        if ((one.depth > 0) == low) return one.words;
+      for (const ToDo& one : todo) {
+        if ((one.depth > 0) == low && (one.sure || !any_sure)) return one.words;
       }
       return {};
     };

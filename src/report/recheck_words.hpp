@@ -19,6 +19,7 @@ std::string depth_words(const recheck::Recheck& recheck, double depth);
 /// A line of the list: a spot, or one reading beyond the tolerance that is part of none.
 struct ToDo {
   double depth = 0;  ///< its worst, + to add
+  bool sure = true;  ///< a spot, or a reading that stands out by more than its own error is likely to
   std::string words;
 };
 /// Worst first.
