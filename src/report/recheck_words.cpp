@@ -154,6 +154,7 @@ std::vector<std::string> what_next(const Recheck& recheck) {
                   fixed(recheck.beyond_by_chance, 0) + " there. None hang together. What is left is less than these readings can tell." + after);
   } else {
     const auto todo = to_do(recheck);
+    const std::string in_what(name_of(unit));
     const bool any_sure = std::any_of(todo.begin(), todo.end(), [](const ToDo& one) { return one.sure; });
     const auto worst = [&](bool low) -> std::string {
       for (const ToDo& one : todo) {
@@ -162,9 +163,9 @@ std::vector<std::string> what_next(const Recheck& recheck) {
       return {};
     };
     const std::string high = worst(false), low = worst(true);
-    if (!high.empty()) out.push_back("Take off the highs first, the worst first: " + high + ".");
+    if (!high.empty()) out.push_back("Take off the highs first, the worst first (" + in_what + "): " + high + ".");
     if (!low.empty()) {
-      out.push_back((high.empty() ? "Fill the lows" : "Then fill the lows") + std::string(", the worst first: ") + low + ". That is " +
+      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" + in_what + "): " + low + ". That is " +
                     litres(now.litres.left.add) + " on the blade, before sanding and loss.");
     }
     if (high.empty() && low.empty()) out.push_back("No reading stands out, yet all together they do.");
