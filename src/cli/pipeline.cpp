@@ -170,7 +170,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)),
                          water, emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
   out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole), found_in(plan.job))});
-  out.push_back({"plan.json", report::plan_json(plan)});
+  out.push_back({"plan.json", report::plan_json(plan, job::sources_of(plan.job))});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});
   out.push_back({"highs-and-lows.svg", map});
   out.push_back({"water.svg", water});

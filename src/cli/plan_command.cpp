@@ -105,6 +105,10 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
   return job::job_file_text(asked, plan.job.defaults, remarks);
 }
 
+const std::string& bytes_of(const std::vector<emit::File>& files, std::string_view name) {
+  return std::find_if(files.begin(), files.end(), [&](const emit::File& one) { return one.path == name; })->bytes;
+}
+
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -167,7 +171,7 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   }
   job_file.keep();
   if (arguments.json) {
-    out << report::plan_json(*plan);
+    out << bytes_of(files, "plan.json");
   } else if (!arguments.quiet) {
     out << report::summary(*plan);
     print_files(folder, files, out);

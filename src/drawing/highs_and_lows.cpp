@@ -108,7 +108,7 @@ double MapDrawing::foot(Sheet& sheet, double top) const {
   Column column(sheet, margin, map_key(sheet, map_, scales_, job_.units, extent_.stock_shown, top),
                 sheet.width - 2 * margin);
   constexpr std::size_t most_bytes = 400;  // of a note: names may run to any length
-  for (const std::string& each : map_notes(job_, map_, extent_.stock_shown, strip_)) {
+  for (const std::string& each : map_notes(job_, map_, extent_.stock_shown, strip_, words_.within)) {
     const bool whole = each.size() <= most_bytes;
     column.paragraph(whole ? each : printable(each.substr(0, most_bytes)) + "\xe2\x80\xa6", 2.6);
   }

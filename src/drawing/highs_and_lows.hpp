@@ -13,6 +13,7 @@ namespace fairblade::drawing {
 struct MapWords {
   std::string heading = "Highs and lows";
   std::string begin;  ///< where to begin; empty: worked out from the deepest places
+  std::string within = "the reading error";  ///< what depths that are left white lie within
 };
 
 /// Upright or lying, whichever shows the blade larger, on all that `room` gives. To a round scale, which is printed; the

@@ -15,6 +15,7 @@ constexpr double map_margin = 3;  ///< mm
 /// Samples with their words, from `top` down; returns where they end.
 double map_key(Sheet& sheet, const fill::ChangeMap& map, const std::array<DepthScale, 2>& scales, LengthUnit unit,
                bool stock_shown, double top);
-std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& map, bool stock_shown, bool strip);
+std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& map, bool stock_shown, bool strip,
+                                   const std::string& within);
 
 }  // namespace fairblade::drawing

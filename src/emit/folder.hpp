@@ -22,6 +22,7 @@ struct ResultsKind {
 };
 inline constexpr ResultsKind plan_results{"plan.json", "\"fairblade\"", "plan"};
 inline constexpr ResultsKind worksheet_results{"print.html", "<!-- fairblade worksheet -->", "worksheet"};
+inline constexpr ResultsKind recheck_results{"recheck.json", "\"fairblade\"", "recheck"};
 
 /// Makes `folder` hold these files, or leaves everything as it was and says why. The files are written and synced in a
 /// hidden folder beside it, which then takes its place in one rename (RENAME_EXCHANGE where the file system knows it; else

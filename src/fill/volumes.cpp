@@ -5,6 +5,7 @@
 #include "base/numerics.hpp"
 #include "fill/fill.hpp"
 #include "fill/loft.hpp"
+#include "fill/noise.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -70,12 +71,10 @@ std::vector<double> chord_weights(const std::vector<const OffsetRow*>& rows, dou
   return out;
 }
 
-// METHOD: variance sigma² sum W² sum (p w)², excess sum W w s [phi(z) - z (1 - Phi(z))]; tried by simulation, within 5 %.
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured,
                    const std::vector<StationChange>& changes, Volumes& out) {
   const auto span = span_weights(measured);
-  double variance = 0;
-  double excess = 0;
+  std::vector<WeighedChange> weighed;
   for (std::size_t k = 0; k < measured.size(); ++k) {
     const bool halves = measured[k].thickness_only;
     const bool copies = halves || measured[k].one_side_only;
@@ -90,16 +89,13 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
       const auto weights = chord_weights(rows, measured[k].chord);
       const double twice = copies ? 2 : 1;
       for (std::size_t i = 0; i < rows.size(); ++i) {
-        const double z = std::abs(rows[i]->change) / sigma;
-        const double p = normal_below(rows[i]->change / sigma);
-        const double w = twice * span[k] * weights[i];
-        variance += sigma * sigma * w * w * p * p;
-        excess += w * sigma * (normal_density(z) - z * (1 - normal_below(z)));
+        weighed.push_back({rows[i]->change, sigma, twice * span[k] * weights[i]});
       }
     }
   }
-  out.add_error = std::sqrt(variance) / mm3_per_litre;
-  out.may_be_reading_error = std::min(out.add, excess / mm3_per_litre);
+  const Noise noise = noise_of(weighed);
+  out.add_error = noise.error / mm3_per_litre;
+  out.may_be_reading_error = std::min(out.add, noise.excess / mm3_per_litre);
 }
 
 }  // namespace

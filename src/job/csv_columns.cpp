@@ -42,8 +42,8 @@ std::string plain_name(std::string_view text) {
 
 class ColumnFinder {
  public:
-  ColumnFinder(const CsvHeader& header, bool alone, const std::string& file, Faults& faults)
-      : header_(header), alone_(alone), file_(file), faults_(faults) {}
+  ColumnFinder(const CsvHeader& header, bool alone, bool new_heights, const std::string& file, Faults& faults)
+      : header_(header), alone_(alone), new_heights_(new_heights), file_(file), faults_(faults) {}
 
   std::optional<Columns> find() {
     if (twice() || misnamed()) return std::nullopt;
@@ -53,7 +53,7 @@ class ColumnFinder {
     if (!readings(out)) return std::nullopt;
     bool complete = true;
     for (const std::string_view needed : {"down", "chord"}) {
-      if (!alone_ || at(needed)) continue;
+      if (!alone_ || !new_heights_ || at(needed)) continue;
       std::vector<std::string_view> others(header_.columns.begin(), header_.columns.end());
       std::erase_if(others, is_column);
       const std::string near = nearest_name(needed, others);
@@ -124,7 +124,7 @@ class ColumnFinder {
   }
 
   const CsvHeader& header_;
-  bool alone_;
+  bool alone_, new_heights_;
   const std::string& file_;
   Faults& faults_;
 };
@@ -194,8 +194,8 @@ std::optional<std::size_t> column_of(std::span<const std::string> columns, std::
   return static_cast<std::size_t>(found - columns.begin());
 }
 
-std::optional<Columns> find_columns(const CsvHeader& header, bool alone, const std::string& file, Faults& faults) {
-  return ColumnFinder(header, alone, file, faults).find();
+std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file, Faults& faults) {
+  return ColumnFinder(header, alone, new_heights, file, faults).find();
 }
 
 }  // namespace fairblade::job

@@ -40,7 +40,8 @@ struct Columns {
   std::size_t last = 0;  ///< the furthest column that means anything
 };
 
-/// `header` has station and x. Nothing, and faults, where the columns cannot be used.
-std::optional<Columns> find_columns(const CsvHeader& header, bool alone, const std::string& file, Faults& faults);
+/// `header` has station and x. `new_heights`: nothing else tells where a station lies, so that down and chord are needed in
+/// a CSV alone. Nothing, and faults, where the columns cannot be used.
+std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file, Faults& faults);
 
 }  // namespace fairblade::job

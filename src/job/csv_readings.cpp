@@ -28,7 +28,7 @@ class CsvReader {
     content_.header = std::move(*header);
     content_.unit = unit;
     if (!read_unit() || !titles_agree()) return std::nullopt;
-    const auto columns = find_columns(content_.header, alone_, content_.file, faults_);
+    const auto columns = find_columns(content_.header, alone_, known_.empty(), content_.file, faults_);
     if (!columns) return std::nullopt;
     columns_ = *columns;
     content_.measured_by = columns_.holds;

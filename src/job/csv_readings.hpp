@@ -33,7 +33,8 @@ struct CsvContent {
 };
 
 /// `alone`: the CSV is the whole job; else `unit` is the job's, unless the CSV has a row "units,...".
-/// `known` are the stations that may appear (none when alone). Nothing when it cannot be used at all.
+/// `known` are the stations that may appear (none when alone). Both together, alone and known stations: readings of a
+/// later round, which may be of other heights too, and need no columns down and chord. Nothing when it cannot be used at all.
 std::optional<CsvContent> read_csv(std::string_view text, const std::string& file, LengthUnit unit, bool alone,
                                    const std::vector<std::string>& known, Faults& faults);
 

@@ -28,26 +28,6 @@ void read_board(const Reader& reader, const Node& node, StationDraft& draft) {
   if (!draft.board_port || !draft.board_starboard) draft.sound = false;
 }
 
-void read_method(const Reader& reader, const Node& node, StationDraft& draft) {
-  if (const Node* method = node.find("measured_by")) {
-    if (const auto word = reader.word(*method, "measured_by", methods)) {
-      draft.station.measured_by = static_cast<MeasuredBy>(*word);
-      draft.method_told = true;
-    } else {
-      draft.method_known = draft.sound = false;
-    }
-  }
-  if (const Node* origin = node.find("x_from")) {
-    if (const auto word = reader.word(*origin, "x_from", origins)) draft.x_from = static_cast<XFrom>(*word);
-    else draft.sound = false;
-  }
-  if (const Node* board = node.find("board")) read_board(reader, *board, draft);
-  if (draft.x_from == XFrom::stock && !node.find("ahead")) {
-    reader.missing(node, "ahead", "with x from the stock, say how far the leading edge stands ahead of it");
-    draft.sound = false;
-  }
-}
-
 /// The places along the blade: down, ahead, chord and what depends on them.
 void read_sizes(const Reader& reader, const Node& node, StationDraft& draft) {
   Station& station = draft.station;
@@ -120,6 +100,22 @@ bool read_row(const Reader& reader, const Node& row, StationDraft& draft, Readin
 
 }  // namespace
 
+void read_method(const Reader& reader, const Node& node, StationDraft& draft) {
+  if (const Node* method = node.find("measured_by")) {
+    if (const auto word = reader.word(*method, "measured_by", methods)) {
+      draft.station.measured_by = static_cast<MeasuredBy>(*word);
+      draft.method_told = true;
+    } else {
+      draft.method_known = draft.sound = false;
+    }
+  }
+  if (const Node* origin = node.find("x_from")) {
+    if (const auto word = reader.word(*origin, "x_from", origins)) draft.x_from = static_cast<XFrom>(*word);
+    else draft.sound = false;
+  }
+  if (const Node* board = node.find("board")) read_board(reader, *board, draft);
+}
+
 std::string_view name_of(MeasuredBy method) { return methods[static_cast<std::size_t>(method)]; }
 std::string_view name_of(XFrom origin) { return origins[static_cast<std::size_t>(origin)]; }
 
@@ -149,6 +145,10 @@ StationDraft read_station(const Reader& outer, const Node& node, std::size_t num
   draft.station.place = reader.at(node);
   read_sizes(reader, node, draft);
   read_method(reader, node, draft);
+  if (draft.x_from == XFrom::stock && !node.find("ahead")) {
+    reader.missing(node, "ahead", "with x from the stock, say how far the leading edge stands ahead of it");
+    draft.sound = false;
+  }
   if (const Node* interpolated = node.find("interpolated")) {
     draft.station.interpolated = reader.truth(*interpolated, "interpolated").value_or(false);
   }

@@ -25,6 +25,8 @@ struct StationDraft {
   bool sound = true;                                  ///< its own keys make sense, so its readings can be judged
 };
 
+/// How a station was measured: measured_by, x_from, board.
+void read_method(const Reader& reader, const Node& node, StationDraft& draft);
 /// The keys of one station, without its readings and target. `number` counts from 1.
 StationDraft read_station(const Reader& reader, const Node& node, std::size_t number);
 /// Inline readings, as they were read, in mm.

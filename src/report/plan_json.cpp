@@ -1,8 +1,11 @@
 // plan.json. The library writes the shortest digits that read back the same, and null for what is not a number.
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
+#include "fill/stages.hpp"
 #include "report/json_values.hpp"
 #include "report/report.hpp"
 #include "report/water_json.hpp"
@@ -41,11 +44,28 @@ Json fit_of(const form::FittedForm& fitted) {
             {"rms", fitted.modified_rms}}}};
 }
 
-// 200 places, even in sqrt(x); mm aft of the measured leading edge.
+// Places along the chord: 200 even in sqrt(x), and both sides of a step, where a rebuilt edge meets the kept body.
+std::vector<double> places_of(const target::TargetSection& target) {
+  constexpr double beside = 1e-6;  // mm
+  std::vector<double> out;
+  for (const double fraction : chord_fractions(199)) out.push_back(target.leading_edge_x + target.chord * fraction);
+  for (const auto* joints : {target.joints ? &target.joints->nose : nullptr, target.joints ? &target.joints->tail : nullptr}) {
+    if (!joints || !*joints) continue;
+    for (const target::Joint& one : **joints) {
+      for (const double x : {one.x - beside, one.x + beside}) {
+        const bool there = std::any_of(out.begin(), out.end(), [&](double other) { return std::abs(other - x) < beside / 2; });
+        if (!there && x > out.front() && x < target.trailing_edge_x()) out.push_back(x);
+      }
+    }
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+// mm aft of the measured leading edge.
 Json curve_of(const target::TargetSection& target) {
   Json x = Json::array(), port = Json::array(), starboard = Json::array();
-  for (const double fraction : chord_fractions(199)) {
-    const double place = target.leading_edge_x + target.chord * fraction;
+  for (const double place : places_of(target)) {
     x.push_back(place);
     port.push_back(target.half_breadth(section::Face::port, place));
     starboard.push_back(target.half_breadth(section::Face::starboard, place));
@@ -153,10 +173,24 @@ Json asymmetry_of(const target::Asymmetry& one) {
   return {{"greatest", one.greatest}, {"greatest_x", one.greatest_x}, {"rms", one.rms}, {"add_area_to_make_one", one.add_area}};
 }
 
+// What a later recheck needs besides the targets' curves, so that it never has to read the job again.
+void add_frozen(const Plan& plan, const std::vector<job::Source>& sources, Json& out) {
+  out["units"] = name_of(plan.job.units);
+  out["reading_error"] = plan.job.reading_error;
+  out["bottom"] = maybe(plan.job.bottom);
+  out["stages"] = Json::array();
+  for (const fill::Stage& stage : fill::stages_of(plan.job)) {
+    out["stages"].push_back({{"name", fill::name_of(stage.kind)}, {"to_come", stage.to_come}, {"surface", stage.surface}});
+  }
+  out["sources"] = Json::array();
+  for (const job::Source& one : sources) out["sources"].push_back({{"file", one.file}, {"fnv1a64", one.digest}});
+}
+
 }  // namespace
 
-std::string plan_json(const Plan& plan) {
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
+  add_frozen(plan, sources, out);
   out["warnings"] = Json::array();
   for (const Warning& one : gather_warnings(plan)) {
     out["warnings"].push_back({{"code", one.code}, {"where", one.where}, {"text", one.text}});
@@ -170,6 +204,7 @@ std::string plan_json(const Plan& plan) {
                                {"down", measured.down},
                                {"ahead", maybe(measured.ahead)},
                                {"chord", measured.chord},
+                               {"calipers", measured.thickness_only},
                                {"measured", measured_of(measured.figures)},
                                {"fit", fit_of(plan.fitted[k])},
                                {"target", target_of(plan.targets[k])},

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "check/findings.hpp"
+#include "job/sources.hpp"
 #include "report/plan.hpp"
 
 namespace fairblade::report {
@@ -31,8 +32,13 @@ std::vector<std::size_t> stations_shown(const Plan& plan);
 /// `findings`: what was found in the readings; none with no readings where they were not judged.
 std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings = {});
 
-/// plan.json: mm, mm², litres; full precision; what cannot be told is null.
-std::string plan_json(const Plan& plan);
+/// plan.json: mm, mm², litres; full precision; what cannot be told is null. Keys beside those of the products:
+///   units          the job's, for people: "mm", "cm", "in" (every length here is mm all the same)
+///   reading_error  mm, one standard deviation; bottom: mm down, or null
+///   stages         name, to_come (mm a side of coats not on yet), surface; the filler is shaped at the first
+///   sources        file as it was given, fnv1a64 of its bytes: tells a later recheck whether the job was edited
+///   stations[].calipers  true: its readings do not tell port from starboard
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {});
 
 /// offsets.csv: one row per reading and side, mm to 0.001.
 std::string offsets_csv(const Plan& plan);

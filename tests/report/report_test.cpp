@@ -32,14 +32,19 @@ bool has(const std::string& text, const std::string& part) {
 
 TEST_CASE("plan.json holds the numbers under their keys") {
   const Json json = Json::parse(report::plan_json(hand_made::plan()));
-  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "warnings", "defaults", "stations", "volumes", "zones", "mix", "floating",
+  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "units", "reading_error", "bottom", "stages", "sources", "warnings", "defaults", "stations", "volumes", "zones", "mix", "floating",
                                                   "passes", "batches", "coats", "schedule", "shopping", "order", "blade", "water"});
   CHECK(json["job"] == "Reed warbler");
+  CHECK(json["units"] == name_of(hand_made::plan().job.units));
+  CHECK(json["stages"] == Json::array({{{"name", "final"}, {"to_come", 0.0}, {"surface", ""}}}));  // it has no coats
+  CHECK(json["sources"].empty());
+  const Json told = Json::parse(report::plan_json(hand_made::plan(), {{"reed.json", "cbf29ce484222325"}}));
+  CHECK(told["sources"] == Json::array({{{"file", "reed.json"}, {"fnv1a64", "cbf29ce484222325"}}}));
   CHECK(json["defaults"]["target.thickness"] == "closest");
   REQUIRE(json["stations"].size() == 2);
   const Json& station = json["stations"][0];
   CHECK(keys_of(station) ==
-        std::vector<std::string>{"name", "down", "ahead", "chord", "measured", "fit", "target", "change", "asymmetry", "offsets"});
+        std::vector<std::string>{"name", "down", "ahead", "chord", "calipers", "measured", "fit", "target", "change", "asymmetry", "offsets"});
   CHECK(station["measured"]["area"] == 13000);
   CHECK(station["measured"]["lopsided"] == 0.25);
   CHECK(station["fit"]["form"] == "0012");

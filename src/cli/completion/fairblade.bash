@@ -12,12 +12,13 @@ _fairblade_value() {
     *:--leading-edge) echo "shape leave" ;;
     *:--spanwise) echo "fair straight as-measured" ;;
     *:--units) echo "mm cm in" ;;
+    *:--stage) echo "bare glassed final" ;;
     *:-o | *:--output) echo "FOLDERS" ;;
     *:--measured-by) echo "half-breadths thickness gaps" ;;
     *:--paper) echo "A4 Letter both" ;;
     *:--svg | *:--write-job | worksheet:--csv) echo "FILES" ;;
     *:--stations | *:--span | *:--tip-chord | *:--job) echo "" ;;
-    *:--at | *:--every | *:--gauge-spacing | *:--chord | *:--keep | *:--no-cut | *:--max-removal | *:--extend-*) echo "" ;;
+    *:--tolerance | *:--at | *:--every | *:--gauge-spacing | *:--chord | *:--keep | *:--no-cut | *:--max-removal | *:--extend-*) echo "" ;;
     *) return 1 ;;
   esac
 }
@@ -31,6 +32,7 @@ _fairblade_options() {
     check) echo $all ;;
     choices) echo $all $target ;;
     worksheet) echo ${all/--json/} -o --output --stations --span --chord --tip-chord --units --job --measured-by --paper --csv ;;
+    recheck) echo $all -o --output --tolerance --stage ;;
     offsets) echo $all --chord --leading-edge-radius --trailing-edge-thickness --at --units --svg --csv ;;
   esac
 }
@@ -54,7 +56,7 @@ _fairblade() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command=${COMP_WORDS[1]} values
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    COMPREPLY=($(compgen -W "plan check choices worksheet offsets --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "plan check choices worksheet recheck offsets --help --version" -- "$word"))
     return
   fi
   # Bash makes a word of its own of the = in --option=value.

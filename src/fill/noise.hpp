@@ -1,0 +1,23 @@
+// What reading error does to litres. Verbs: noise_of.
+//
+// With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
+// variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (METHOD 5; tried by
+// simulation: within 5 %).
+#pragma once
+#include <vector>
+
+namespace fairblade::fill {
+
+struct WeighedChange {
+  double change = 0;  ///< mm, positive to add
+  double sigma = 0;   ///< mm, one standard deviation, more than 0
+  double weight = 0;  ///< mm² of surface
+};
+
+struct Noise {
+  double error = 0;   ///< mm³, one standard deviation of what is to be added
+  double excess = 0;  ///< mm³ of it that noise alone would show
+};
+Noise noise_of(const std::vector<WeighedChange>& changes);
+
+}  // namespace fairblade::fill

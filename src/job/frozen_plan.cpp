@@ -1,0 +1,176 @@
+#include "job/frozen_plan.hpp"
+
+#include <array>
+#include <filesystem>
+
+#include "job/file_text.hpp"
+#include "job/reader.hpp"
+
+namespace fairblade::job {
+namespace {
+
+constexpr std::uintmax_t largest = 256u << 20;  // bytes
+constexpr Range lengths{-20000, 20000};         // mm; the widest that a job may hold
+constexpr Range anything{-1e9, 1e9};
+const char* const give_folder = "give the folder that fairblade plan wrote, or its plan.json";
+
+class PlanReader {
+ public:
+  explicit PlanReader(std::string file) { plan_.file = std::move(file); }
+
+  Outcome<FrozenPlan> run() {
+    const auto text = read_text(plan_.file, largest, faults_);
+    Node root;
+    if (text && read_tree(*text, plan_.file, faults_, root)) read_root(root);
+    if (!faults_.none()) return faults_.in_order();
+    return std::move(plan_);
+  }
+
+ private:
+  Reader reader() { return {faults_, plan_.file, LengthUnit::mm, "", nullptr}; }
+  void fault(int line, std::string what, std::string remedy) { faults_.add({plan_.file, line}, std::move(what), std::move(remedy)); }
+
+  /// The value of a key that plan.json always has; a plan without it is another version's.
+  const Node* of(const Node& object, std::string_view key) {
+    const Node* found = object.find(key);
+    if (!found && faults_.none()) {
+      fault(object.line, "this plan has no " + in_quotes(key) + ": it was written by another version of fairblade",
+            "plan the job again with this one, into a new folder");
+    }
+    return found;
+  }
+  double number(const Node& object, std::string_view key, Range range = lengths) {
+    const Node* found = of(object, key);
+    return found ? reader().number(*found, key, range).value_or(0) : 0;
+  }
+  std::optional<double> maybe(const Node& object, std::string_view key) {
+    const Node* found = of(object, key);
+    if (!found || found->kind == NodeKind::null) return std::nullopt;
+    return reader().number(*found, key, lengths);
+  }
+  std::string words(const Node& object, std::string_view key) {
+    const Node* found = of(object, key);
+    if (!found) return {};
+    if (found->kind == NodeKind::text) return found->text;
+    reader().refuse(*found, key, give_folder);
+    return {};
+  }
+  /// The items of a list of objects; none where it is something else, which is then a fault.
+  const std::vector<Node>& objects(const Node& object, std::string_view key) {
+    static const std::vector<Node> none;
+    const Node* found = of(object, key);
+    if (!found) return none;
+    if (found->kind == NodeKind::list) {
+      for (const Node& item : found->items) {
+        if (item.kind == NodeKind::object) continue;
+        reader().refuse(item, key, give_folder);
+        return none;
+      }
+      return found->items;
+    }
+    reader().refuse(*found, key, give_folder);
+    return none;
+  }
+
+  void read_root(const Node& root) {
+    if (root.kind != NodeKind::object || !root.find("fairblade")) {
+      const bool is_job = root.kind == NodeKind::object && root.find("job") && root.find("stations");
+      return fault(0, is_job ? "this is a job file, not a plan" : "this is no plan of fairblade's",
+                   is_job ? "plan it first, and give the folder that fairblade plan wrote" : give_folder);
+    }
+    if (!root.find("stations") || !root.find("volumes")) {
+      return fault(0, "fairblade wrote this, but it is no plan", give_folder);
+    }
+    plan_.job = words(root, "job");
+    const auto unit = length_unit(words(root, "units"));
+    if (unit) plan_.units = *unit;
+    else if (faults_.none()) fault(root.line, "\"units\" is none of mm, cm and in", give_folder);
+    plan_.reading_error = number(root, "reading_error", {0.001, 50});
+    plan_.bottom = maybe(root, "bottom");
+    if (!faults_.none()) return;
+    read_stages(root);
+    if (const Node* volumes = of(root, "volumes")) {
+      plan_.add = number(*volumes, "add", anything);
+      plan_.remove = number(*volumes, "remove", anything);
+      plan_.taken_by_coats = number(*volumes, "taken_by_coats", anything);
+    }
+    for (const Node& one : objects(root, "sources")) plan_.sources.push_back({words(one, "file"), words(one, "fnv1a64")});
+    for (const Node& one : objects(root, "stations")) {
+      if (faults_.none()) read_station(one);
+    }
+    if (faults_.none() && plan_.stations.empty()) fault(0, "this plan has no stations", give_folder);
+  }
+
+  void read_stages(const Node& root) {
+    static constexpr std::array<std::string_view, 3> names{"bare", "glassed", "final"};
+    for (const Node& one : objects(root, "stages")) {
+      const Node* name = of(one, "name");
+      if (!name || !reader().word(*name, "name", names)) return;
+      plan_.stages.push_back({name->text, number(one, "to_come", {0, 100}), words(one, "surface")});
+    }
+    if (plan_.stages.empty() && faults_.none()) fault(root.line, "this plan has no stages", give_folder);
+  }
+
+  void read_station(const Node& node) {
+    FrozenStation station;
+    station.name = words(node, "name");
+    station.down = number(node, "down");
+    const Node* calipers = of(node, "calipers");
+    if (calipers) station.calipers = reader().truth(*calipers, "calipers").value_or(false);
+    const Node* target = of(node, "target");
+    if (!target || !faults_.none()) return;
+    station.target_chord = number(*target, "chord", {1, 20000});
+    station.target_ahead = maybe(*target, "ahead");
+    const Node* curve = of(*target, "curve");
+    if (!curve || !faults_.none()) return;
+    read_list(*curve, "x", station.x);
+    read_list(*curve, "port", station.port);
+    read_list(*curve, "starboard", station.starboard);
+    if (faults_.none()) check_curve(*curve, station);
+    for (const Node& row : objects(node, "offsets")) {
+      const std::string side = words(row, "side");
+      const double x = number(row, "x"), measured = number(row, "measured");
+      if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
+      if (!faults_.none()) return;
+      station.readings.push_back({x, side == "port", measured});
+    }
+    if (!plan_.stations.empty() && faults_.none() && !(station.down > plan_.stations.back().down)) {
+      fault(node.line, "station " + station.name + " does not lie below the one before it", give_folder);
+    }
+    plan_.stations.push_back(std::move(station));
+  }
+
+  void read_list(const Node& curve, std::string_view key, std::vector<double>& out) {
+    const Node* list = of(curve, key);
+    if (!list) return;
+    if (list->kind != NodeKind::list) return reader().refuse(*list, key, give_folder);
+    for (const Node& item : list->items) {
+      const auto value = reader().number(item, key, lengths);
+      if (!value) return;
+      out.push_back(*value);
+    }
+  }
+
+  void check_curve(const Node& curve, const FrozenStation& station) {
+    const std::size_t count = station.x.size();
+    bool sound = count >= 20 && station.port.size() == count && station.starboard.size() == count;
+    for (std::size_t k = 1; sound && k < count; ++k) sound = station.x[k] > station.x[k - 1];
+    if (!sound) fault(curve.line, "the target's curve of station " + station.name + " is not whole", give_folder);
+  }
+
+  Faults faults_;
+  FrozenPlan plan_;
+};
+
+}  // namespace
+
+Outcome<FrozenPlan> read_frozen_plan(const std::string& path) {
+  namespace fs = std::filesystem;
+  std::error_code error;
+  if (!fs::is_directory(path, error)) return PlanReader(path).run();
+  const std::string inside = (fs::path(path) / "plan.json").string();
+  if (!fs::exists(inside, error)) return Fault{{path, 0}, "there is no plan.json in this folder", give_folder};
+  return PlanReader(inside).run();
+}
+
+}  // namespace fairblade::job

@@ -1,0 +1,41 @@
+// Product: Round, the readings of one file that were taken after a round of filling or sanding; still as they lie on the
+// sheet, in mm, with their lines. Verbs: read_round.
+//
+// The file is a CSV in the dialects and columns of a job's. A station is one of the plan's, by name, or any other height,
+// which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells, and
+// whoever places the readings says so. Rows of key,value above the header: units, x_from, board, measured_by, reading_error;
+// a sheet that began as a job's may keep the job's other keys, which count for nothing here and are told.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/fault.hpp"
+#include "base/units.hpp"
+#include "job/job.hpp"
+
+namespace fairblade::job {
+
+enum class CountedFrom { leading_edge, trailing_edge, stock };  ///< x: aft of, ahead of, aft of
+
+struct RoundStation {
+  std::string name;
+  Place place;                        ///< of its first row
+  std::optional<double> down, ahead, chord;  ///< mm, where they were written
+  CountedFrom x_from = CountedFrom::leading_edge;
+  MeasuredBy measured_by = MeasuredBy::half_breadths;
+  std::vector<Reading> readings;      ///< x as it was read; gaps have become half-breadths
+};
+
+struct Round {
+  std::string file;
+  std::optional<double> reading_error;  ///< mm, where the file tells its own
+  std::vector<RoundStation> stations;   ///< in the order of their first rows
+  bool x_from_told = false;             ///< else x is taken as aft of the leading edge
+  std::vector<std::string> job_keys;    ///< keys of a job above the header: the plan's hold, not these
+};
+
+/// `unit` is the plan's, unless the file has a row "units,...". `known`: the plan's stations.
+Outcome<Round> read_round(const std::string& path, LengthUnit unit, const std::vector<std::string>& known);
+
+}  // namespace fairblade::job

@@ -1,0 +1,300 @@
+#include "recheck/placed.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/polyline.hpp"
+#include "base/text.hpp"
+
+namespace fairblade::recheck {
+namespace {
+
+constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
+constexpr double built_out = 0.25;  // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
+constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
+constexpr double same_height = 0.05;          // mm
+constexpr double same_x = 1e-6;               // mm
+
+/// The nearest place of a face to a point: how far off, signed, and how far along.
+struct Nearest {
+  double depth = 0, girth = 0;
+};
+Nearest nearest(const Polyline& face, double x, double y) {
+  Nearest out;
+  double best = -1, along = 0;
+  for (std::size_t k = 1; k < face.size(); ++k) {
+    const Point &a = face[k - 1], &b = face[k];
+    const double dx = b.x() - a.x(), dy = b.y() - a.y(), length = std::hypot(dx, dy);
+    const double w = length > 0 ? std::clamp(((x - a.x()) * dx + (y - a.y()) * dy) / (length * length), 0.0, 1.0) : 0;
+    const double off = std::hypot(x - a.x() - w * dx, y - a.y() - w * dy);
+    if (best < 0 || off < best) {
+      best = off;
+      out.girth = along + w * length;
+    }
+    along += length;
+  }
+  const bool outside = x < face.front().x() || y > ordinate_at(face, x);
+  out.depth = outside ? -best : best;
+  return out;
+}
+
+double length_of(const Polyline& line) {
+  double out = 0;
+  for (std::size_t k = 1; k < line.size(); ++k) out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
+  return out;
+}
+
+/// Where the edges are now, in the frame of the surface; told by the row, or taken from the target.
+struct Edges {
+  double leading = 0, trailing = 0;
+};
+
+class Placer {
+ public:
+  Placer(HeightRead& out, double sigma) : out_(out), sigma_(sigma) {}
+
+  /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
+  void lay(double read_x, job::CountedFrom from, double x, const job::Reading& reading, bool calipers) {
+    const auto& section = out_.surface.section;
+    if (x > section.trailing_edge_x + reading_errors_outside * sigma_) {
+      ++out_.beyond_edge;
+      return;
+    }
+    x = std::min(x, section.trailing_edge_x);
+    std::array<std::optional<double>, 2> breadths{reading.port, reading.starboard};
+    const double port = ordinate_at(section.port, x), starboard = ordinate_at(section.starboard, x);
+    if (calipers && reading.caliper) {
+      const double half_short = (*reading.caliper - port - starboard) / 2;
+      breadths = {port + half_short, starboard + half_short};
+    }
+    for (const Face face : {Face::port, Face::starboard}) {
+      const auto& half = breadths[face == Face::port ? 0 : 1];
+      if (!half) continue;
+      Judged one;
+      one.read_x = read_x;
+      one.from = from;
+      one.x = x;
+      one.face = face;
+      one.both = calipers;
+      one.half_breadth = *half;
+      one.target = face == Face::port ? port : starboard;
+      one.sigma = calipers ? sigma_ / 2 : sigma_;
+      one.line = reading.line;
+      out_.readings.push_back(one);
+    }
+  }
+
+  /// Repeats become their mean, then each is judged.
+  void judge() {
+    auto& all = out_.readings;
+    std::stable_sort(all.begin(), all.end(), [](const Judged& a, const Judged& b) {
+      return a.face != b.face ? a.face == Face::port : a.x < b.x;
+    });
+    std::vector<Judged> merged;
+    for (const Judged& one : all) {
+      if (!merged.empty() && merged.back().face == one.face && one.x - merged.back().x <= same_x) {
+        Judged& mean = merged.back();
+        mean.half_breadth += (one.half_breadth - mean.half_breadth) / ++mean.repeats;
+      } else {
+        merged.push_back(one);
+      }
+    }
+    for (Judged& one : merged) {
+      const Nearest found = nearest(out_.surface.section.line(one.face), one.x, one.half_breadth);
+      one.depth = found.depth;
+      one.girth = found.girth;
+      one.sigma /= std::sqrt(static_cast<double>(one.repeats));
+    }
+    all = std::move(merged);
+    for (const Face face : {Face::port, Face::starboard}) {
+      out_.girth[face == Face::port ? 0 : 1] = length_of(out_.surface.section.line(face));
+    }
+  }
+
+ private:
+  HeightRead& out_;
+  double sigma_;
+};
+
+class RoundPlacer {
+ public:
+  RoundPlacer(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed)
+      : frozen_(frozen), round_(round), sigma_(sigma), assumed_(assumed) {}
+
+  Outcome<std::vector<HeightRead>> run() {
+    for (const job::RoundStation& one : round_.stations) place(one);
+    if (!faults_.empty()) return faults_;
+    std::stable_sort(out_.begin(), out_.end(), [](const auto& a, const auto& b) { return a.surface.down < b.surface.down; });
+    if (!round_.x_from_told) assumed_.defaults.push_back({"x_from", "leading-edge"});
+    if (!taken_.empty()) {
+      assumed_.defaults.push_back({"ahead", "as in the target (" + taken_ + "): x is counted from the target's leading edge at this stage"});
+    }
+    if (!taken_aft_.empty()) {
+      assumed_.defaults.push_back({"chord", "as in the target (" + taken_aft_ + "): x is counted from the target's trailing edge at this stage"});
+    }
+    return std::move(out_);
+  }
+
+ private:
+  std::string shown(double mm) const { return in_unit(mm, frozen_.job.units); }
+  void fault(Place place, std::string what, std::string remedy) {
+    faults_.push_back({std::move(place), std::move(what), std::move(remedy)});
+  }
+
+  /// The height that a station means; nothing and a fault where it means none.
+  std::optional<double> height_of(const job::RoundStation& one) {
+    const auto same = [&](const target::TargetSection& target) { return target.station == one.name; };
+    const auto known = std::find_if(frozen_.targets.begin(), frozen_.targets.end(), same);
+    if (known != frozen_.targets.end()) {
+      if (one.down && std::abs(*one.down - known->down) > same_height) {
+        fault(one.place, "station " + one.name + " is at " + shown(*one.down) + " down here and at " + shown(known->down) + " in the plan",
+              "correct \"down\", or give the new height a name of its own");
+        return std::nullopt;
+      }
+      return known->down;
+    }
+    if (!one.down) {
+      std::vector<std::string_view> names;
+      for (const auto& target : frozen_.targets) names.emplace_back(target.station);
+      const std::string near = nearest_name(one.name, names);
+      fault(one.place, "station \"" + one.name + "\" is not in the plan",
+            (near.empty() ? std::string() : "did you mean \"" + near + "\"? Else ") + "give its height in a column \"down\"");
+      return std::nullopt;
+    }
+    for (const auto& target : frozen_.targets) {
+      if (std::abs(target.down - *one.down) > same_height) continue;
+      fault(one.place, "station \"" + one.name + "\" is at " + shown(*one.down) + " down, where the plan has station " + target.station,
+            "use the plan's name");
+      return std::nullopt;
+    }
+    return one.down;
+  }
+
+  /// What the row tells of the edges, against the target's at this stage.
+  std::optional<Edges> edges_of(const job::RoundStation& one, const Surface& surface, EdgesRead& read) {
+    const auto& section = surface.section;
+    Edges now{section.leading_edge_x, section.trailing_edge_x};
+    if (one.ahead) {
+      if (!surface.origin_ahead) {
+        fault(one.place, "\"ahead\" of station " + one.name + " cannot be used: the plan does not know where the stock is",
+              "leave its cell empty");
+        return std::nullopt;
+      }
+      now.leading = *surface.origin_ahead - *one.ahead;
+      read.leading = now.leading - section.leading_edge_x;
+    } else if (one.x_from == job::CountedFrom::leading_edge || (one.x_from == job::CountedFrom::trailing_edge && one.chord)) {
+      taken_ += (taken_.empty() ? "" : ", ") + one.name;
+    }
+    if (one.x_from == job::CountedFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
+    if (one.chord) {
+      now.trailing = now.leading + *one.chord;
+      if (one.ahead) read.trailing = section.trailing_edge_x - now.trailing;
+      else read.chord = section.trailing_edge_x - now.trailing;
+    }
+    if (one.x_from == job::CountedFrom::stock && !surface.origin_ahead) {
+      fault(one.place, "x of station " + one.name + " is counted from the stock, and the plan does not know where that is",
+            "count x from the leading edge");
+      return std::nullopt;
+    }
+    return now;
+  }
+
+  void place(const job::RoundStation& one) {
+    const auto down = height_of(one);
+    if (!down) return;
+    for (const HeightRead& other : out_) {
+      if (std::abs(other.surface.down - *down) > same_height) continue;
+      return fault(one.place, "stations " + other.surface.name + " and " + one.name + " are at the same height", "give them one name");
+    }
+    auto surface = surface_at(frozen_, *down, one.name, one.place);
+    if (!surface) {
+      faults_.insert(faults_.end(), surface.faults().begin(), surface.faults().end());
+      return;
+    }
+    HeightRead height;
+    height.surface = std::move(*surface);
+    height.calipers = one.measured_by == job::MeasuredBy::thickness;
+    const auto now = edges_of(one, height.surface, height.edges);
+    if (!now) return;
+    Placer placer(height, sigma_);
+    for (const job::Reading& reading : one.readings) {
+      const double x = one.x_from == job::CountedFrom::leading_edge    ? now->leading + reading.x
+                       : one.x_from == job::CountedFrom::trailing_edge ? now->trailing - reading.x
+                                                                       : *height.surface.origin_ahead + reading.x;
+      if (!sound(one, reading, x, *now)) return;
+      // What is counted from the stock, or goes on aft where no chord was told, may stand beyond an edge of the target.
+      const double from = one.x_from == job::CountedFrom::stock ? x : std::max(x, now->leading);
+      placer.lay(reading.x, one.x_from, one.chord ? std::min(from, now->trailing) : from, reading, height.calipers);
+    }
+    placer.judge();
+    if (height.readings.empty()) return fault(one.place, "station " + one.name + " has no reading on the target", "check its x and chord");
+    out_.push_back(std::move(height));
+  }
+
+  bool sound(const job::RoundStation& one, const job::Reading& reading, double x, const Edges& now) {
+    const Place place{round_.file, reading.line};
+    const double outside = std::max(now.leading - x, x - now.trailing), chord = now.trailing - now.leading;
+    const bool by_stock = one.x_from == job::CountedFrom::stock, aft = x > now.trailing;
+    const double more = one.chord ? 0 : by_stock ? built_out * chord : aft ? not_cut_yet * chord : 0;
+    if (outside > std::max(more, reading_errors_outside * sigma_)) {
+      fault(place, "x = " + shown(reading.x) + " lies " + shown(outside) + (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") +
+                       " of station " + one.name + (one.chord ? ", whose chord is " : ", whose chord is in the target ") + shown(chord),
+            one.chord ? "check x, chord, ahead and x_from" : "check x and x_from, or give the chord as it is now in a column \"chord\"");
+      return false;
+    }
+    for (const auto& [value, name] : {std::pair{&reading.port, "port"}, {&reading.starboard, "starboard"}, {&reading.caliper, "caliper"}}) {
+      const bool negative = *value && std::string_view(name) == "caliper" && **value < 0;
+      if (!*value || (std::abs(**value) <= 2 * chord && !negative)) continue;
+      fault(place, std::string(name) + " " + shown(**value) + (negative ? " is less than nothing" : " is more than twice the chord of station " + one.name),
+            "check the reading, and the units");
+      return false;
+    }
+    return true;
+  }
+
+  const Frozen& frozen_;
+  const job::Round& round_;
+  double sigma_;
+  Assumed& assumed_;
+  std::vector<HeightRead> out_;
+  std::vector<Fault> faults_;
+  std::string taken_, taken_aft_;  ///< stations whose leading edge, whose trailing edge, is taken from the target
+};
+
+}  // namespace
+
+std::vector<std::size_t> HeightRead::of(Face face) const {
+  std::vector<std::size_t> out;
+  for (std::size_t k = 0; k < readings.size(); ++k) {
+    if (readings[k].face == face) out.push_back(k);
+  }
+  return out;
+}
+
+Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed) {
+  return RoundPlacer(frozen, round, sigma, assumed).run();
+}
+
+Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::FrozenPlan& plan) {
+  std::vector<HeightRead> out;
+  for (const job::FrozenStation& one : plan.stations) {
+    auto surface = surface_at(frozen, one.down, one.name, {plan.file, 0});
+    if (!surface) return surface.faults();
+    HeightRead height;
+    height.surface = std::move(*surface);
+    height.calipers = one.calipers;
+    Placer placer(height, plan.reading_error);
+    for (const job::FrozenReading& row : one.readings) {
+      job::Reading reading;
+      reading.x = row.x;
+      (row.port ? reading.port : reading.starboard) = row.measured;
+      placer.lay(row.x, job::CountedFrom::leading_edge, row.x, reading, false);
+    }
+    placer.judge();
+    for (Judged& each : height.readings) each.both = one.calipers;
+    out.push_back(std::move(height));
+  }
+  return out;
+}
+
+}  // namespace fairblade::recheck

@@ -1,0 +1,149 @@
+// recheck.json and still-to-do.csv.
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "report/csv_cell.hpp"
+#include "report/json_values.hpp"
+#include "report/recheck.hpp"
+#include "report/recheck_words.hpp"
+
+namespace fairblade::report {
+namespace {
+
+using recheck::HeightRead;
+using recheck::Judged;
+using recheck::Recheck;
+using recheck::RoundResult;
+
+const char* name_of(job::CountedFrom from) {
+  return from == job::CountedFrom::stock ? "stock" : from == job::CountedFrom::trailing_edge ? "trailing-edge" : "leading-edge";
+}
+const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
+bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
+
+Json reading_of(const Recheck& all, const Judged& one) {
+  return {{"x", one.read_x},
+          {"x_from", name_of(one.from)},
+          {"x_plan", one.x},
+          {"side", section::name_of(one.face)},
+          {"calipers", one.both},
+          {"measured", one.half_breadth},
+          {"target", one.target},
+          {"change", one.depth},
+          {"within", within(all, one)},
+          {"alone", one.alone},
+          {"repeats", one.repeats},
+          {"line", one.line}};
+}
+
+Json heights_of(const Recheck& all) {
+  const RoundResult& now = all.now();
+  Json out = Json::array();
+  for (std::size_t h = 0; h < now.heights.size(); ++h) {
+    const HeightRead& height = now.heights[h];
+    Json readings = Json::array();
+    for (const Judged& one : height.readings) readings.push_back(reading_of(all, one));
+    out.push_back({{"name", height.surface.name},
+                   {"down", height.surface.down},
+                   {"between", height.surface.between.empty() ? Json(nullptr) : Json(height.surface.between)},
+                   {"add", now.litres.by_height[h].add},
+                   {"remove", now.litres.by_height[h].remove},
+                   {"edges",
+                    {{"leading_edge_short", maybe(height.edges.leading)},
+                     {"trailing_edge_short", maybe(height.edges.trailing)},
+                     {"chord_short", maybe(height.edges.chord)}}},
+                   {"readings", std::move(readings)}});
+  }
+  return out;
+}
+
+Json spots_of(const Recheck& all) {
+  Json out = Json::array();
+  for (const recheck::Spot& spot : all.spots) {
+    const HeightRead& worst = all.now().heights[spot.worst_at.height];
+    Json heights = Json::array();
+    for (const recheck::Reach& one : spot.reach) heights.push_back(all.now().heights[one.height].surface.name);
+    out.push_back({{"kind", recheck::name_of(spot.kind)},
+                   {"side", spot.both ? "both" : section::name_of(spot.face)},
+                   {"heights", heights},
+                   {"worst_at", worst.surface.name},
+                   {"from", worst.readings[spot.worst_at.first].read_x},
+                   {"to", worst.readings[spot.worst_at.last].read_x},
+                   {"worst", spot.worst},
+                   {"mean", spot.mean},
+                   {"standard_deviations", spot.chance}});
+  }
+  return out;
+}
+
+Json round_of(const RoundResult& one) {
+  return {{"file", one.file},
+          {"reading_error", one.reading_error},
+          {"reading_error_told", one.told_error},
+          {"readings", one.readings},
+          {"within", one.within},
+          {"deepest_low", one.deepest_low},
+          {"deepest_high", one.deepest_high},
+          {"add", one.litres.left.add},
+          {"remove", one.litres.left.remove}};
+}
+
+}  // namespace
+
+std::string recheck_json(const Recheck& all) {
+  const RoundResult& now = all.now();
+  const recheck::Litres& l = now.litres;
+  Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", all.frozen.job.name}, {"plan", all.frozen.job.file}};
+  const fill::Stage& stage = all.frozen.stage;
+  out["stage"] = {{"name", fill::name_of(stage.kind)}, {"surface", stage.surface}, {"to_come", stage.to_come}};
+  out["tolerance"] = all.options.tolerance;
+  out["verdict"] = recheck::name_of(all.verdict);
+  out["next"] = what_next(all);
+  out["litres"] = {{"add", l.left.add},
+                   {"add_error", l.add_error},
+                   {"remove", l.left.remove},
+                   {"remove_error", l.remove_error},
+                   {"perfect_blade_would_show", l.by_chance},
+                   {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
+                   {"how", "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
+  out["readings"] = {{"all", now.readings}, {"within", now.within}, {"beyond_by_chance", all.beyond_by_chance},
+                     {"reading_error", now.reading_error},
+                     {"reading_error_told", now.told_error}};
+  out["common"] = {{"change", all.common}, {"error", all.common_error}};
+  out["edges"] = edge_words(all);
+  out["heights"] = heights_of(all);
+  out["spots"] = spots_of(all);
+  out["progress"] = Json::array({round_of(all.first)});
+  for (const RoundResult& one : all.rounds) out["progress"].push_back(round_of(one));
+  out["defaults"] = Json::object();
+  for (const DefaultUsed& one : all.defaults) out["defaults"][one.key] = one.value;
+  out["notes"] = all.notes;
+  return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+std::string still_to_do_csv(const Recheck& all) {
+  constexpr int decimals = 3;
+  struct Row {
+    const HeightRead* height;
+    const Judged* one;
+  };
+  std::vector<Row> rows;
+  for (const HeightRead& height : all.now().heights) {
+    for (const Judged& one : height.readings) {
+      if (within(all, one) || (one.both && one.face == section::Face::starboard)) continue;
+      rows.push_back({&height, &one});
+    }
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return std::abs(a.one->depth) > std::abs(b.one->depth); });
+  std::string out = "station,down,x,x_from,side,measured,target,change,what\n";
+  for (const Row& row : rows) {
+    out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' + fixed(row.one->read_x, decimals) + ',' +
+           name_of(row.one->from) + ',' + side_of(*row.one) + ',' + fixed(row.one->half_breadth, decimals) + ',' +
+           fixed(row.one->target, decimals) + ',' + fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
+           (row.one->alone ? "; alone: read it again" : "") + '\n';
+  }
+  return out;
+}
+
+}  // namespace fairblade::report

@@ -1,0 +1,177 @@
+#include "report/recheck_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "base/text.hpp"
+#include "report/layout.hpp"
+#include "report/recheck.hpp"
+#include "report/words.hpp"
+
+namespace fairblade::report {
+
+using recheck::HeightRead;
+using recheck::Judged;
+using recheck::Recheck;
+using recheck::Spot;
+using recheck::SpotKind;
+
+namespace {
+
+std::string length(const Recheck& recheck, double mm) {
+  const LengthUnit unit = recheck.frozen.job.units;
+  return trimmed(mm / millimetres_in(unit), unit == LengthUnit::mm ? 1 : unit == LengthUnit::cm ? 2 : 3);
+}
+
+bool whole(const Spot& spot) { return spot.kind == SpotKind::face_high || spot.kind == SpotKind::face_low; }
+
+/// "from 40 to 100 aft".
+std::string reach_words(const Recheck& recheck, const Spot& spot) {
+  const HeightRead& height = recheck.now().heights[spot.worst_at.height];
+  const Judged &a = height.readings[spot.worst_at.first], &b = height.readings[spot.worst_at.last];
+  std::string from = length(recheck, a.read_x), to = place_words(recheck, b);
+  if (a.from == job::CountedFrom::trailing_edge) from = length(recheck, b.read_x), to = place_words(recheck, a);
+  return from + " to " + to;
+}
+
+std::string spot_words(const Recheck& recheck, const Spot& spot) {
+  const auto& heights = recheck.now().heights;
+  const HeightRead& height = heights[spot.worst_at.height];
+  std::string where = on_one_line(heights[spot.reach.front().height].surface.name);
+  if (spot.reach.size() > 1) where += " to " + on_one_line(heights[spot.reach.back().height].surface.name);
+  where += spot.both ? " both sides" : std::string(" ") + section::name_of(spot.face);
+  if (spot.reach.size() == 1 && !height.surface.between.empty()) where += " (between " + on_one_line(height.surface.between) + ")";
+  if (whole(spot)) {
+    return where + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.mean) + " on the whole, worst " + depth_words(recheck, spot.worst);
+  }
+  return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.worst) +
+         (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
+}
+
+}  // namespace
+
+std::string place_words(const Recheck& recheck, const Judged& one) {
+  const std::string x = length(recheck, std::abs(one.read_x));
+  switch (one.from) {
+    case job::CountedFrom::trailing_edge: return x + " from the trailing edge";
+    case job::CountedFrom::stock: return x + (one.read_x < 0 ? " ahead of the stock" : " aft of the stock");
+    case job::CountedFrom::leading_edge: break;
+  }
+  return x + " aft";
+}
+
+std::string face_words(const HeightRead& height, const Judged& one) {
+  return on_one_line(height.surface.name) + (one.both ? " both sides" : std::string(" ") + section::name_of(one.face));
+}
+
+std::string where_words(const Recheck& recheck, const HeightRead& height, const Judged& one) {
+  return face_words(height, one) + ", " + place_words(recheck, one);
+}
+
+std::string depth_words(const Recheck& recheck, double depth) {
+  const LengthUnit unit = recheck.frozen.job.units;
+  std::string size = number_in_unit(std::abs(depth), unit);
+  const bool beyond = std::abs(depth) > recheck.options.tolerance;
+  if (beyond && size == number_in_unit(recheck.options.tolerance, unit)) {  // just beyond: one more digit tells it
+    size = fixed(std::abs(depth) / millimetres_in(unit), unit == LengthUnit::mm ? 2 : unit == LengthUnit::cm ? 3 : 4);
+  }
+  return size + (depth > 0 ? " low" : " high");
+}
+
+std::vector<ToDo> to_do(const Recheck& recheck) {
+  const auto& heights = recheck.now().heights;
+  std::vector<ToDo> out;
+  std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
+  for (const Spot& spot : recheck.spots) {
+    out.push_back({spot.worst, true, spot_words(recheck, spot)});
+    for (const recheck::Reach& reach : spot.reach) {
+      for (std::size_t k = 0; k < heights[reach.height].readings.size(); ++k) {
+        const Judged& one = heights[reach.height].readings[k];
+        const bool inside = k >= reach.first && k <= reach.last;
+        if (inside && (one.depth > 0) == (spot.mean > 0) && !one.alone) told.insert({reach.height, k});
+      }
+    }
+  }
+  for (std::size_t h = 0; h < heights.size(); ++h) {
+    for (std::size_t k = 0; k < heights[h].readings.size(); ++k) {
+      const Judged& one = heights[h].readings[k];
+      if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told.count({h, k}) != 0) continue;
+      if (one.both && one.face == section::Face::starboard) continue;
+      constexpr double likely = 2.5;  // standard deviations
+      out.push_back({one.depth, !one.alone && std::abs(one.depth) > likely * one.sigma, where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
+                                    (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
+    }
+  }
+  std::stable_sort(out.begin(), out.end(), [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
+  return out;
+}
+
+std::vector<std::string> edge_words(const Recheck& recheck) {
+  std::vector<std::string> out;
+  for (const HeightRead& height : recheck.now().heights) {
+    const auto say = [&](const std::optional<double>& is_short, const char* what, const char* low, const char* high) {
+      if (!is_short || std::abs(*is_short) <= recheck.options.tolerance) return;
+      out.push_back(on_one_line(height.surface.name) + what + number_in_unit(std::abs(*is_short), recheck.frozen.job.units) +
+                    (*is_short > 0 ? low : high));
+    };
+    say(height.edges.leading, " leading edge: ", " short", " too far forward");
+    say(height.edges.trailing, " trailing edge: ", " short", " to cut back");
+    say(height.edges.chord, " chord: ", " short; \"ahead\" would tell at which edge", " too long; \"ahead\" would tell at which edge");
+  }
+  return out;
+}
+
+std::vector<std::string> alone_words(const Recheck& recheck) {
+  std::vector<std::string> out;
+  for (const HeightRead& height : recheck.now().heights) {
+    for (const Judged& one : height.readings) {
+      if (one.alone && !(one.both && one.face == section::Face::starboard)) out.push_back(where_words(recheck, height, one));
+    }
+  }
+  return out;
+}
+
+std::vector<std::string> what_next(const Recheck& recheck) {
+  const auto& now = recheck.now();
+  const LengthUnit unit = recheck.frozen.job.units;
+  const std::string tolerance = in_unit(recheck.options.tolerance, unit);
+  std::vector<std::string> out;
+  for (const recheck::Aside& one : recheck.aside) {
+    out.push_back("First look at the datum: at " + on_one_line(now.heights[one.height].surface.name) + " both faces are out the same way, as if the section, or what it was measured from, stood " +
+                  in_unit(std::abs(one.to_port), unit) + (one.to_port > 0 ? " to port." : " to starboard."));
+  }
+  if (const auto alone = alone_words(recheck); !alone.empty()) {
+    out.push_back("Read again before you work there: " + listed(alone, 4) + ".");
+  }
+  const bool more_to_come = recheck.frozen.stage.to_come > 0;
+  const std::string after = more_to_come ? " Next come the coats, as the plan's report has them." : "";
+  if (recheck.verdict == recheck::Verdict::nothing_left) {
+    out.push_back("Nothing left: every reading lies within " + tolerance + " of the target. Stop here." + after);
+  } else if (recheck.verdict == recheck::Verdict::reading_error) {
+    out.push_back("Stop here: " + counted(now.readings - now.within, "reading") + " of " + std::to_string(now.readings) + (now.readings - now.within == 1 ? " lies" : " lie") +
+                  " beyond " + tolerance + ", and a reading error of " + in_unit(now.reading_error, unit) + " alone would put about " +
+                  fixed(recheck.beyond_by_chance, 0) + " there. None hang together. What is left is less than these readings can tell." + after);
+  } else {
+    const auto todo = to_do(recheck);
+    const std::string in_what(name_of(unit));
+    const bool any_sure = std::any_of(todo.begin(), todo.end(), [](const ToDo& one) { return one.sure; });
+    const auto worst = [&](bool low) -> std::string {
+      for (const ToDo& one : todo) {
+        if ((one.depth > 0) == low && (one.sure || !any_sure)) return one.words;
+      }
+      return {};
+    };
+    const std::string high = worst(false), low = worst(true);
+    if (!high.empty()) out.push_back("Take off the highs first, the worst first (" + in_what + "): " + high + ".");
+    if (!low.empty()) {
+      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" + in_what + "): " + low + ". That is " +
+                    litres(now.litres.left.add) + " on the blade, before sanding and loss.");
+    }
+    if (high.empty() && low.empty()) out.push_back("No reading stands out, yet all together they do.");
+    out.push_back("Then read again, and give the new file after " + on_one_line(now.file) + ".");
+  }
+  return out;
+}
+
+}  // namespace fairblade::report

@@ -1,0 +1,30 @@
+// Whether a job's files are still what they were. Expected digests: the published test vectors of FNV-1a, 64 bits (RFC 9923,
+// recalled: of "", "a" and "foobar").
+#include "catch.hpp"
+
+#include "job/scratch.hpp"
+#include "job/sources.hpp"
+
+using namespace fairblade;
+
+TEST_CASE("digests are FNV-1a's") {
+  CHECK(job::digest_of("") == "cbf29ce484222325");
+  CHECK(job::digest_of("a") == "af63dc4c8601ec8c");
+  CHECK(job::digest_of("foobar") == "85944171f73967e8");
+}
+
+TEST_CASE("a job's files: the same, changed, gone") {
+  const Scratch scratch;
+  const std::string readings = scratch.write("r.csv", "station,x,port,starboard\nA,0,0,0\nA,50,10,10\nA,400,1,1\n");
+  const auto job = scratch.read("j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 } ], "readings_file": "r.csv" })");
+  REQUIRE(job);
+  const auto sources = job::sources_of(*job);
+  REQUIRE(sources.size() == 2);
+  CHECK(sources[1].file == readings);
+  for (const auto& one : sources) CHECK(job::state_of(one) == job::SourceState::same);
+  scratch.write("r.csv", "station,x,port,starboard\nA,0,0,0\nA,50,10,11\nA,400,1,1\n");
+  CHECK(job::state_of(sources[0]) == job::SourceState::same);
+  CHECK(job::state_of(sources[1]) == job::SourceState::changed);
+  std::filesystem::remove(readings);
+  CHECK(job::state_of(sources[1]) == job::SourceState::gone);
+}

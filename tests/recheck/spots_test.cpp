@@ -1,0 +1,130 @@
+// Humps, hollows, flats, whole faces and lone readings, told from reading noise.
+#include <algorithm>
+
+#include "catch.hpp"
+#include "recheck/blades.hpp"
+
+using namespace blades;
+using recheck::SpotKind;
+
+namespace {
+
+std::vector<double> every(double step, double down) {
+  std::vector<double> out;
+  for (double x = 0; x < chord_at(down); x += step) out.push_back(x);
+  out.push_back(chord_at(down));
+  return out;
+}
+std::string closely(const std::string& station, double down, const Off& off) { return rows(station, down, every(15, down), off); }
+const std::string header = "station,x,port,starboard\n";
+
+/// 1.2 mm high in the middle of 60 mm, a half wave.
+double hump(double x) { return x > 150 && x < 210 ? 1.2 * std::sin(3.14159265358979 * (x - 150) / 60) : 0; }
+
+}  // namespace
+
+TEST_CASE("a hump of 1.2 mm over 60 mm is named, and where") {
+  const auto all = judged(plan(), {header + closely("A", 0, none) + closely("B", 300, [](double x, bool port) { return port ? hump(x) : 0; }) +
+                                       closely("C", 600, none)});
+  REQUIRE(all.spots.size() == 1);
+  const auto& spot = all.spots[0];
+  const auto& height = all.now().heights[spot.worst_at.height];
+  CHECK(spot.kind == SpotKind::hump);
+  CHECK(height.surface.name == "B");
+  CHECK(spot.face == section::Face::port);
+  CHECK(height.readings[spot.worst_at.first].x == 165);
+  CHECK(height.readings[spot.worst_at.last].x == 195);
+  CHECK(spot.worst == Approx(-1.2).margin(0.01));
+  CHECK(all.verdict == recheck::Verdict::go_on);
+}
+
+TEST_CASE("in noise of 0.3 mm that hump is found, and nothing else is") {
+  int found = 0, others = 0;
+  for (unsigned seed = 1; seed <= 50; ++seed) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(0, 0.3);
+    const auto noisy = [&](double, bool) { return noise(random); };
+    const auto all = judged(plan(), {header + closely("A", 0, noisy) +
+                                         closely("B", 300, [&](double x, bool port) { return noise(random) + (port ? hump(x) : 0); }) +
+                                         closely("C", 600, noisy)});
+    for (const auto& spot : all.spots) {
+      const auto& height = all.now().heights[spot.worst_at.height];
+      const double from = height.readings[spot.worst_at.first].x, to = height.readings[spot.worst_at.last].x;
+      const bool there = height.surface.name == "B" && spot.face == section::Face::port && from <= 180 && to >= 180;
+      const bool right = there && spot.kind == SpotKind::hump;
+      ++(right ? found : others);
+    }
+  }
+  CHECK(found >= 35);   // of 50; seen 40
+  CHECK(others <= 1);   // seen 0
+}
+
+TEST_CASE("noise alone raises nothing") {
+  for (const double told : {0.3, 0.5}) {
+    int with_spots = 0, go_on = 0, lone = 0;
+    for (unsigned seed = 1; seed <= 200; ++seed) {
+      std::mt19937 random(1000 + seed);
+      std::normal_distribution<double> noise(0, 0.3);
+      auto frozen = plan();
+      frozen.reading_error = told;
+      const auto all = judged(frozen, {round([&](double, bool) { return noise(random); })});
+      with_spots += all.spots.empty() ? 0 : 1;
+      go_on += all.verdict == recheck::Verdict::go_on ? 1 : 0;
+      for (const auto& height : all.now().heights) lone += std::any_of(height.readings.begin(), height.readings.end(), [](const auto& one) { return one.alone; });
+    }
+    CHECK(with_spots <= 4);  // of 200 rounds; seen 1 told 0.3, none told 0.5
+    CHECK(go_on <= 8);       // seen 2 and 1
+    CHECK(lone <= 4);        // seen 0
+  }
+}
+
+TEST_CASE("a flat sanded into the face is told from a hollow") {
+  // Straight from 105 to 225 mm: below the curve by up to about 1.6 mm, by hand 120²/8R with R about 1140 mm there.
+  const double a = wanted(300, 105), b = wanted(300, 225);
+  const auto flat = [&](double x, bool port) { return port && x > 105 && x < 225 ? a + (b - a) * (x - 105) / 120 - wanted(300, x) : 0.0; };
+  const auto all = judged(plan(), {header + closely("B", 300, flat)});
+  REQUIRE_FALSE(all.spots.empty());
+  CHECK(all.spots[0].kind == SpotKind::flat);
+  CHECK(all.spots[0].worst > 1.2);
+  CHECK(all.spots[0].worst < 1.9);
+  const auto hollow = [&](double x, bool port) { return 3 * flat(x, port); };
+  const auto other = judged(plan(), {header + closely("B", 300, hollow)});
+  REQUIRE_FALSE(other.spots.empty());
+  CHECK(other.spots[0].kind == SpotKind::hollow);
+}
+
+TEST_CASE("a face that is low all over is one thing to say, and a hump on it another") {
+  const auto all = judged(plan(), {header + closely("A", 0, [](double, bool port) { return port ? -1.0 : 0; }) +
+                                       closely("B", 300, [](double x, bool port) { return port ? 2 * hump(x) - 1.0 : 0; })});
+  REQUIRE(all.spots.size() >= 2);
+  const auto of = [&](SpotKind kind) { return std::find_if(all.spots.begin(), all.spots.end(), [&](const auto& one) { return one.kind == kind; }); };
+  REQUIRE(of(SpotKind::face_low) != all.spots.end());
+  CHECK(of(SpotKind::face_low)->reach.size() == 2);
+  CHECK(of(SpotKind::hump) != all.spots.end());
+}
+
+TEST_CASE("one reading far out is to be read again, and is no hump") {
+  const auto all = judged(plan(), {header + closely("B", 300, [](double x, bool port) { return port && x == 180 ? 4.0 : 0; })});
+  CHECK(all.spots.empty());
+  std::size_t alone = 0;
+  for (const auto& one : all.now().heights[0].readings) {
+    alone += one.alone ? 1 : 0;
+    if (one.alone) CHECK(one.x == 180);
+  }
+  CHECK(alone == 1);
+}
+
+TEST_CASE("both faces out the same way: the section stands aside") {
+  const auto all = judged(plan(), {header + closely("A", 0, none) + closely("B", 300, [](double, bool port) { return port ? 1.0 : -1.0; }) +
+                                       closely("C", 600, none)});
+  REQUIRE(all.aside.size() == 1);
+  CHECK(all.aside[0].height == 1);
+  CHECK(all.aside[0].to_port == Approx(1).epsilon(0.1));  // along the normal; seen 0.96
+}
+
+TEST_CASE("a hump between templates is told with its neighbours") {
+  const std::string text = "station,down,x,port,starboard\n" + rows("low,450", 450, every(15, 450), [](double x, bool port) { return port ? hump(x) : 0; });
+  const auto all = judged(plan(), {text});
+  REQUIRE(all.spots.size() == 1);
+  CHECK(all.now().heights[0].surface.between == "B and C");
+}
