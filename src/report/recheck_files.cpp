@@ -111,7 +111,6 @@ std::string recheck_json(const Recheck& all) {
                      {"reading_error", now.reading_error},
                      {"reading_error_told", now.told_error}};
   out["common"] = {{"change", all.common}, {"error", all.common_error}};
-  out["edges"] = edge_words(all);
   out["heights"] = heights_of(all);
   out["spots"] = spots_of(all);
   out["progress"] = Json::array({round_of(all.first)});

@@ -40,7 +40,8 @@ std::string heading(const Recheck& all) {
          wrapped("Target: frozen in " + on_one_line(all.frozen.job.file) + ".", 0, phone_columns);
 }
 
-std::string pair_of(double value, double error) { return litres(value) + " (± " + fixed(error, 2) + ")"; }
+/// Half a millilitre is nothing.
+std::string pair_of(double value, double error) { return litres(value < 0.0005 ? 0 : value) + " (± " + fixed(error, 2) + ")"; }
 
 std::string standing(const Recheck& all) {
   const RoundResult& now = all.now();

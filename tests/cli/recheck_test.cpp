@@ -367,3 +367,31 @@ TEST_CASE("recheck: the frozen target is the planned one") {
     CHECK(worst < 0.001);  // mm; seen 0.00007 behind a patch, 0.00001 elsewhere
   }
 }
+
+TEST_CASE("recheck: readings off the demos' own plans leave nothing") {
+  // Every eleventh point of the curves in plan.json, in the job's unit: a spade, a caliper job, and a skeg in inches.
+  const std::map<std::string, double> units{{"mm", 1}, {"cm", 10}, {"in", 25.4}};
+  for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
+    const Folder folder;
+    REQUIRE(run({"plan", profile(name), "-o", folder.at("plan"), "--quiet"}).status == 0);
+    const Json plan = Json::parse(bytes_of(folder.at("plan/plan.json")));
+    const double mm = units.at(plan["units"]);
+    std::string text = "station,ahead,chord,x,port,starboard\n";
+    for (const Json& station : plan["stations"]) {
+      const Json &target = station["target"], &curve = target["curve"];
+      for (std::size_t k = 0; k < curve["x"].size(); k += 11) {
+        text += station["name"].get<std::string>() + "," + (target["ahead"].is_null() ? "" : number(target["ahead"].get<double>() / mm)) + "," +
+                number(target["chord"].get<double>() / mm) + "," + number((curve["x"][k].get<double>() - curve["x"][0].get<double>()) / mm) + "," +
+                number(curve["port"][k].get<double>() / mm) + "," + number(curve["starboard"][k].get<double>() / mm) + "\n";
+      }
+    }
+    const Result result = run({"recheck", folder.at("plan"), folder.write("r.csv", text), "-o", folder.at("left"), "--stage", "final", "--json"});
+    INFO(name << result.err);
+    REQUIRE(result.status == 0);
+    const Json json = Json::parse(result.out);
+    CHECK(json["verdict"] == "nothing left");
+    CHECK(json["progress"][1]["deepest_low"].get<double>() < 0.005);   // mm; seen 0.0029
+    CHECK(json["progress"][1]["deepest_high"].get<double>() < 0.005);  // seen 0.0021
+    CHECK(json["litres"]["add"].get<double>() + json["litres"]["remove"].get<double>() < 0.002);  // seen 0.0011
+  }
+}
