@@ -63,7 +63,7 @@ std::string edge_words(const TargetRequest& request, LengthUnit unit) {
 
 std::string extension_words(const job::Extension& extension, const char* edge, LengthUnit unit) {
   if (!(extension.mm > 0)) return {};
-  return std::string("the ") + edge + " edge may be built out by " + (extension.up_to ? "up to " : "") +
+  return std::string("the ") + edge + " edge " + (extension.up_to ? "may be built out by up to " : "is built out by ") +
          both_units(extension.mm, unit) + ", as asked";
 }
 

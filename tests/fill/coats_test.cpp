@@ -249,6 +249,33 @@ TEST_CASE("the nose in glass, then filler") {
   CHECK(drier.work.coats.nose_glass->resin_kg == Approx(drier.work.coats.nose_glass->cloth_area * 0.6 * 40 / 60));
 }
 
+TEST_CASE("strips of cloth are the same down a blade that is, and coats to come take room from them") {
+  auto job = planned::tapered(3, 1000, 400, 400, 0.12, 0.12);
+  for (auto& station : job.stations) {
+    station.target.extend_leading_edge.mm = 10;
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 8};
+  }
+  job.nose_glass = job::NoseGlass{job::Cloth{600, 1000, 50, 2.54, {}}, 2};
+  const auto p = planned::plan(job);
+  const auto& stations = p.work.coats.nose_glass->stations;
+  REQUIRE(stations.size() == 3);
+  for (const auto& one : stations) {  // the middle one ends one bay and begins the next
+    REQUIRE(one.strip_widths.size() == stations[0].strip_widths.size());
+    for (std::size_t k = 0; k < one.strip_widths.size(); ++k) CHECK(one.strip_widths[k] == Approx(stations[0].strip_widths[k]).epsilon(1e-6));
+  }
+  // 10 mm less 1.5 of coats and 2 of cover hold eight layers of 0.75797 mm (6.06 of 6.5). As the tenth above, the eighth
+  // goes only where more than 9.5 mm are lacking, too narrow a strip to lay: seven (5.3058).
+  job::Coat thick;
+  thick.name = "invented";
+  thick.stage = "paint";
+  thick.thickness = 1.5;
+  job.coats = {thick};
+  const auto coated = planned::plan(job).work.coats.nose_glass->stations.at(0);
+  CHECK(coated.depth == Approx(8.5).margin(0.05));
+  CHECK(coated.layers == 7);
+  CHECK(coated.left_for_filler == Approx(8.5 - 5.3058).margin(0.05));
+}
+
 TEST_CASE("cloth that would not touch the leading edge is not planned") {
   // 10 to 16 % with the leading edge where it is: nothing to build up at the edge itself, and 400 x 0.06 x 5 x
   // (0.2969 sqrt(0.15) - ...) = 10.7 mm at the end of the zone. A strip round the nose has no room; all is filler.
