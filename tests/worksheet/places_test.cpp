@@ -1,4 +1,4 @@
-// Where to read, and at which heights. Expected: by hand, and from what PRACTICE of the yard asks (crowded into the first
+// Where to read, and at which heights. Expected: by hand, and from what yards do (crowded into the first
 // tenth; common practice, no source).
 #include <cmath>
 
