@@ -35,7 +35,7 @@ class CsvReader {
     cell_.unit = content_.unit;
     read_rows();
     content_.whole = content_.whole && cell_.whole;
-    if (content_.whole ? !anything_read() : content_.stations.empty()) return std::nullopt;
+    if (!content_.whole && content_.stations.empty()) return std::nullopt;
     return std::move(content_);
   }
 
@@ -243,20 +243,6 @@ class CsvReader {
     else ++station.not_read;
   }
 
-  /// A measuring sheet comes with its x filled in and nothing else.
-  bool anything_read() {
-    int places = 0;
-    for (const CsvStation& station : content_.stations) {
-      if (!station.readings.empty()) return true;
-      places += station.not_read;
-    }
-    const int line = content_.header.line;
-    if (places == 0) fault(line, "there are no readings below the header row", "write one row for each place that was measured");
-    else fault(line, "nothing is filled in yet: " + std::to_string(places) + (places == 1 ? " place waits for its reading" : " places wait for their readings"),
-               "write what was read beside each x; places that cannot be reached may stay empty");
-    return false;
-  }
-
   std::string_view text_;
   bool alone_;
   const std::vector<std::string>& known_;
@@ -276,6 +262,23 @@ class CsvReader {
 std::optional<CsvContent> read_csv(std::string_view text, const std::string& file, LengthUnit unit, bool alone,
                                    const std::vector<std::string>& known, Faults& faults) {
   return CsvReader(text, file, alone, known, faults).read(unit);
+}
+
+bool anything_read(const CsvContent& content, Faults& faults) {
+  int places = 0;
+  for (const CsvStation& station : content.stations) {
+    if (!station.readings.empty()) return true;
+    places += station.not_read;
+  }
+  const Place header{content.file, content.header.line};
+  if (places == 0) {
+    faults.add(header, "there are no readings below the header row", "write one row for each place that was measured");
+  } else {
+    const std::string wait = places == 1 ? " place waits for its reading" : " places wait for their readings";
+    faults.add(header, "nothing is filled in yet: " + std::to_string(places) + wait,
+               "write what was read beside each x; places that cannot be reached may stay empty");
+  }
+  return false;
 }
 
 }  // namespace fairblade::job

@@ -1,5 +1,5 @@
 // Private to the job room. Product: the readings of a CSV by station, and what else it says of the job.
-// Verbs: read_csv.
+// Verbs: read_csv, anything_read.
 #pragma once
 #include <map>
 #include <optional>
@@ -37,5 +37,8 @@ struct CsvContent {
 /// later round, which may be of other heights too, and need no columns down and chord. Nothing when it cannot be used at all.
 std::optional<CsvContent> read_csv(std::string_view text, const std::string& file, LengthUnit unit, bool alone,
                                    const std::vector<std::string>& known, Faults& faults);
+
+/// A measuring sheet comes with its x filled in and nothing else. False, and a fault, where no row holds a reading.
+bool anything_read(const CsvContent& content, Faults& faults);
 
 }  // namespace fairblade::job

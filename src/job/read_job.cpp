@@ -246,6 +246,7 @@ void JobReader::read_readings_file() {
   std::vector<std::string> names;
   for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
   csv_ = read_csv(csv_text_, file, job_.units, false, names, faults_);
+  if (csv_ && csv_->whole && !anything_read(*csv_, faults_)) csv_.reset();
 }
 
 /// The drafts become the job's stations, from the top down.

@@ -22,14 +22,12 @@ class RoundReader {
   Outcome<Round> run(LengthUnit unit) {
     const auto text = read_text(round_.file, largest, faults_);
     auto content = text ? read_csv(*text, round_.file, unit, true, known_, faults_) : std::nullopt;
+    if (content && content->whole && !anything_read(*content, faults_)) content.reset();
     if (content) {
       read_keys(*content);
       for (CsvStation& station : content->stations) {
         const bool left_out = station.readings.empty() && content->whole;  // a station that was not read this time
         if (!faults_.full() && !left_out) read_station(*content, station);
-      }
-      if (round_.stations.empty() && faults_.none()) {
-        faults_.add({round_.file, content->header.line}, "there are no readings below the header row", "add them, or leave the file out");
       }
     }
     if (!faults_.none()) return faults_.in_order();

@@ -12,11 +12,9 @@ namespace fairblade::job {
 /// Stations of a CSV alone that stand in it with places only were not taken: they are left out, and told. A sheet without
 /// any reading is still blank.
 void JobReader::leave_out_unread() {
-  if (!csv_->whole || csv_->stations.empty()) return;  // a refused row may be the one
+  if (!csv_->whole) return;  // a refused row may be the one
   const auto unread = [](const CsvStation& station) { return station.readings.empty(); };
-  if (std::all_of(csv_->stations.begin(), csv_->stations.end(), unread)) {
-    faults_.add({path_, csv_->header.line}, "there is no reading below the header row, only places: the sheet is still blank",
-                "fill in the columns of readings, at two places of a station or more");
+  if (!anything_read(*csv_, faults_)) {
     csv_->whole = false;  // its stations need not be told one by one
     return;
   }
