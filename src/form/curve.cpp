@@ -105,6 +105,17 @@ double SectionCurve::slope_u(double u) const {
   return -2 * u * (tail_[1] + z * (2 * tail_[2] + z * 3 * tail_[3])) + tail;
 }
 
+double SectionCurve::second_u(double u) const {
+  const double x = u * u;
+  const auto of_nose = [&](const std::array<double, 5>& a) { return 2 * a[1] + x * (12 * a[2] + x * (30 * a[3] + x * 56 * a[4])); };
+  if (x < m_) return of_nose(nose_);
+  const double h = (x - m_) / (1 - m_), end = tail_gain_ * 3 * h / (1 - m_);  // (h³)'' = 6 h h'² + 3 h² h'', h' = 2u/(1 - m)
+  const double tail = end * (2 * h + 8 * x / (1 - m_));
+  if (form_.plain()) return of_nose(base_nose_) + tail;
+  const double z = 1 - x;
+  return -2 * (tail_[1] + z * (2 * tail_[2] + z * 3 * tail_[3])) + 4 * x * (2 * tail_[2] + z * 6 * tail_[3]) + tail;
+}
+
 double SectionCurve::slope(double x) const {
   if (x <= 0) return std::numeric_limits<double>::infinity();
   const double u = std::sqrt(std::min(x, 1.0));

@@ -22,6 +22,7 @@ class SectionCurve {
   double at_u(double u) const;       ///< at x = u²
   double slope(double x) const;      ///< dy/dx, +inf at 0
   double slope_u(double u) const;    ///< dy/du
+  double second_u(double u) const;   ///< d²y/du²
   double second(double x) const;     ///< d²y/dx²
   double radius() const;             ///< r
   double edge() const;               ///< e, full thickness at the trailing edge

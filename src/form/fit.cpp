@@ -38,22 +38,31 @@ std::vector<Sample> samples_of(const MeasuredSection& measured) {
 struct PlainFit {
   double thickness = 0, error = -1, scale = 0;
   CentreLine centre;
-  std::vector<double> residuals;  // chords, normal
+  std::vector<Distance> distances;  // of the samples, at these parameters
 };
 
-// One weighted Gauss-Newton step on (t, shift, skew); returns the greatest change.
+void find_distances(const std::vector<Sample>& samples, PlainFit& fit) {
+  find_distances(samples, PlainCurve{}, fit.thickness, fit.centre, fit.distances);
+}
+double scale_of(const PlainFit& fit, double floor) {
+  std::vector<double> sizes;
+  sizes.reserve(fit.distances.size());
+  for (const Distance& d : fit.distances) sizes.push_back(d.value);
+  return robust_scale(sizes, floor);
+}
+
+// One weighted Gauss-Newton step on (t, shift, skew) from the distances; returns the greatest change. Finds the new ones.
 template <class Weight>
 double step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const Weight& weight) {
   Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
   Eigen::Vector3d right = Eigen::Vector3d::Zero();
   for (std::size_t k = 0; k < samples.size(); ++k) {
-    const Distance d = normal_distance(samples[k], PlainCurve{}, fit.thickness, fit.centre);
+    const Distance& d = fit.distances[k];
     const double side = centred ? 0 : samples[k].sign * d.cosine;
     const Eigen::Vector3d row(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
     const double w = weight(d.value);
     normal += w * row * row.transpose();
     right += w * d.value * row;
-    fit.residuals[k] = d.value;
   }
   if (centred) normal.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
   const Eigen::LDLT<Eigen::Matrix3d> solver(normal);
@@ -62,6 +71,7 @@ double step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, con
   fit.thickness += move[0];
   fit.centre.shift += move[1];
   fit.centre.skew += move[2];
+  find_distances(samples, fit);
   return move.cwiseAbs().maxCoeff();
 }
 
@@ -72,7 +82,7 @@ double standard_error(const std::vector<Sample>& samples, const PlainFit& fit, b
   std::vector<Eigen::Vector3d> rows;
   rows.reserve(samples.size());
   for (std::size_t k = 0; k < samples.size(); ++k) {
-    const Distance d = normal_distance(samples[k], PlainCurve{}, fit.thickness, fit.centre);
+    const Distance& d = fit.distances[k];
     const double side = centred ? 0 : samples[k].sign * d.cosine;
     rows.emplace_back(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
     bread += tukey_slope(d.value, fit.scale) * rows.back() * rows.back().transpose();
@@ -81,7 +91,7 @@ double standard_error(const std::vector<Sample>& samples, const PlainFit& fit, b
   const Eigen::LDLT<Eigen::Matrix3d> solver(bread);
   if (solver.info() != Eigen::Success || !solver.isPositive()) return -1;
   for (std::size_t k = 0; k < samples.size(); ++k) {
-    const double r = fit.residuals[k];
+    const double r = fit.distances[k].value;
     const double psi = tukey_weight(r, fit.scale) * r;
     const double leverage = std::min(0.9, std::max(0.0, tukey_weight(r, fit.scale) * rows[k].dot(solver.solve(rows[k]))));
     filling += psi * psi / (1 - leverage) * rows[k] * rows[k].transpose();
@@ -111,20 +121,18 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
   const double floor = std::max(1e-10, 0.8 * reading_error);
   PlainFit fit;
   fit.thickness = first_thickness(samples);
-  fit.residuals.resize(samples.size());
+  find_distances(samples, fit);
   // Least absolute misses first (weights 1/|r|), so that one slip cannot choose the start.
   for (int k = 0; k < 20; ++k) {
-    step(samples, fit, centred, [](double) { return 0.0; });  // residuals only
-    const double reach = robust_scale(fit.residuals, floor);
+    const double reach = scale_of(fit, floor);
     if (step(samples, fit, centred, [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); }) < 1e-7) break;
   }
   for (int round = 0; round < 3; ++round) {
-    fit.scale = robust_scale(fit.residuals, floor);
+    fit.scale = scale_of(fit, floor);
     for (int k = 0; k < 40; ++k) {
       if (step(samples, fit, centred, [&](double r) { return tukey_weight(r, fit.scale); }) < settled) break;
     }
   }
-  step(samples, fit, centred, [](double) { return 0.0; });
   return fit;
 }
 
@@ -149,7 +157,7 @@ void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double
     const Residual here{point.half_breadth - c * curve.at(fraction) - along, point.x, point.face, point.line};
     if (std::abs(here.residual) > std::abs(out.worst.residual)) out.worst = here;
     if ((measured.thickness_only || measured.one_side_only) && point.face == Face::starboard) continue;
-    const double normal = std::abs(fit.residuals[sample++]) * c;
+    const double normal = std::abs(fit.distances[sample++].value) * c;
     // A leading edge worn flat reads alike on both sides: that is the blade, not a slip of one reading.
     const Face other = point.face == Face::port ? Face::starboard : Face::port;
     const bool worn = measured.skeg == 0 && point.x < 0.01 * c &&
@@ -176,9 +184,9 @@ FittedForm fit_form(const MeasuredSection& measured, double reading_error) {
   else out.thickness_ratio_error = -1;
   double square = 0;
   std::vector<double> sizes;
-  for (const double r : fit.residuals) {
-    square += r * r;
-    sizes.push_back(std::abs(r) * c);
+  for (const Distance& d : fit.distances) {
+    square += d.value * d.value;
+    sizes.push_back(std::abs(d.value) * c);
   }
   out.rms = c * std::sqrt(square / static_cast<double>(samples.size()));
   out.typical = median(std::move(sizes));

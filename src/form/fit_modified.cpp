@@ -20,12 +20,7 @@ struct UnitCurve {
   SectionCurve curve;
   double at(double u) const { return curve.at_u(u); }
   double slope(double u) const { return curve.slope_u(u); }
-  double second(double u) const {
-    const double h = 1e-4;
-    const double low = std::max(0.0, u - h);
-    const double high = std::min(1.0, u + h);
-    return (curve.slope_u(high) - curve.slope_u(low)) / (high - low);
-  }
+  double second(double u) const { return curve.second_u(u); }
 };
 
 Vector5 held(Vector5 p) {
@@ -35,19 +30,23 @@ Vector5 held(Vector5 p) {
   return p;
 }
 
-std::vector<double> residuals(const std::vector<Sample>& samples, const Vector5& p) {
-  const UnitCurve curve(p[3], p[4]);
-  const CentreLine centre{p[1], p[2]};
-  std::vector<double> out;
-  out.reserve(samples.size());
-  for (const Sample& s : samples) out.push_back(normal_distance(s, curve, p[0], centre).value);
-  return out;
+using Distances = std::vector<Distance>;
+
+void find_distances(const std::vector<Sample>& samples, const Vector5& p, Distances& all) {
+  find_distances(samples, UnitCurve(p[3], p[4]), p[0], CentreLine{p[1], p[2]}, all);
 }
 
-double loss(const std::vector<double>& r, double scale) {
+double loss(const Distances& all, double scale) {
   double sum = 0;
-  for (const double v : r) sum += tukey_loss(v, scale);
+  for (const Distance& d : all) sum += tukey_loss(d.value, scale);
   return sum;
+}
+
+double scale_of(const Distances& all, double floor) {
+  std::vector<double> sizes;
+  sizes.reserve(all.size());
+  for (const Distance& d : all) sizes.push_back(d.value);
+  return robust_scale(sizes, floor);
 }
 
 struct System {
@@ -55,16 +54,15 @@ struct System {
   Vector5 right = Vector5::Zero();
 };
 
-System linearised(const std::vector<Sample>& samples, const Vector5& p, double scale, bool centred) {
+System linearised(const std::vector<Sample>& samples, const Distances& all, const Vector5& p, double scale, bool centred) {
   const UnitCurve curve(p[3], p[4]);
   const double di = 1e-4, dm = 1e-5;
   const UnitCurve index_up(p[3] + di, p[4]), index_down(p[3] - di, p[4]);
   const UnitCurve place_up(p[3], p[4] + dm), place_down(p[3], p[4] - dm);
-  const CentreLine centre{p[1], p[2]};
   System out;
-  for (const Sample& s : samples) {
-    const Distance d = normal_distance(s, curve, p[0], centre);
-    const double side = centred ? 0 : s.sign * d.cosine;
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const Distance& d = all[k];
+    const double side = centred ? 0 : samples[k].sign * d.cosine;
     Vector5 row;
     row << d.cosine * curve.at(d.u), side, side * (d.u * d.u - 0.5),
         d.cosine * p[0] * (index_up.at(d.u) - index_down.at(d.u)) / (2 * di),
@@ -76,52 +74,64 @@ System linearised(const std::vector<Sample>& samples, const Vector5& p, double s
   return out;
 }
 
+// Where it came to rest, with the distances there.
+struct Rest {
+  Vector5 p;
+  Distances distances;
+  double loss = std::numeric_limits<double>::infinity();
+};
+
 // Levenberg-Marquardt with the bounds held by clamping; the scale stays what it was given.
-Vector5 descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool centred) {
+Rest descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool centred) {
   double damping = 1e-3;
-  double now = loss(residuals(samples, p), scale);
+  Distances here, there;
+  find_distances(samples, p, here);
+  double now = loss(here, scale);
   for (int k = 0; k < 40 && damping < 1e8; ++k) {
-    System system = linearised(samples, p, scale, centred);
+    System system = linearised(samples, here, p, scale, centred);
     for (int i = 0; i < 5; ++i) system.normal(i, i) += damping * system.normal(i, i) + 1e-14;
     const Vector5 next = held(p + system.normal.ldlt().solve(system.right));
-    const double then = next.allFinite() ? loss(residuals(samples, next), scale) : std::numeric_limits<double>::infinity();
+    double then = std::numeric_limits<double>::infinity();
+    if (next.allFinite()) {
+      there = here;  // where to begin
+      find_distances(samples, next, there);
+      then = loss(there, scale);
+    }
     if (then < now) {
       const bool settled = now - then < 1e-12 * (1 + now);
       p = next;
       now = then;
+      std::swap(here, there);
       damping = std::max(damping / 10, 1e-12);
       if (settled) break;
     } else {
       damping *= 10;
     }
   }
-  return p;
+  return {p, std::move(here), now};
 }
 
 }  // namespace
 
 ModifiedFit fit_modified(const std::vector<Sample>& samples, double thickness, const CentreLine& centre, bool centred,
                          double reading_error) {
-  Vector5 best;
-  best << thickness, centre.shift, centre.skew, 6, 0.3;
+  Vector5 first;
+  first << thickness, centre.shift, centre.skew, 6, 0.3;
   const double floor = std::max(reading_error, 1e-9);
-  double best_loss = std::numeric_limits<double>::infinity();
-  double scale = std::max(robust_scale(residuals(samples, best), floor), floor);
+  Rest best;
+  find_distances(samples, first, best.distances);
+  const double scale = scale_of(best.distances, floor);
   for (const double place : {0.25, 0.35, 0.45, 0.55}) {
     Vector5 start;
     start << thickness, centre.shift, centre.skew, 6, place;
-    const Vector5 end = descend(samples, start, scale, centred);
-    const double here = loss(residuals(samples, end), scale);
-    if (here < best_loss) {
-      best_loss = here;
-      best = end;
-    }
+    Rest end = descend(samples, start, scale, centred);
+    if (end.loss < best.loss) best = std::move(end);
   }
-  scale = robust_scale(residuals(samples, best), floor);
-  best = descend(samples, best, scale, centred);
+  if (!std::isfinite(best.loss)) best.p = first;
+  best = descend(samples, best.p, scale_of(best.distances, floor), centred);
   double square = 0;
-  for (const double r : residuals(samples, best)) square += r * r;
-  return {Form{best[0], best[3], best[4]}, std::sqrt(square / static_cast<double>(samples.size()))};
+  for (const Distance& d : best.distances) square += d.value * d.value;
+  return {Form{best.p[0], best.p[3], best.p[4]}, std::sqrt(square / static_cast<double>(samples.size()))};
 }
 
 }  // namespace fairblade::form

@@ -2,6 +2,7 @@
 #pragma once
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace fairblade::form {
 
@@ -22,11 +23,10 @@ struct Distance {
   double cosine = 0;  ///< share of a half-breadth change that shows along the normal
 };
 
-/// Nearest point by Newton's rule in u from sqrt(x). Curve: f(u), slope(u), second(u), half-breadths of unit thickness.
+/// Nearest point by Newton's rule in u, from sqrt(x) unless a better place is known. Curve: f(u), slope(u), second(u), half-breadths of unit thickness.
 /// By the envelope theorem d(value)/dp = -cosine d(half-breadth)/dp at that u.
 template <class Curve>
-Distance normal_distance(const Sample& p, const Curve& f, double thickness, const CentreLine& centre) {
-  double u = std::sqrt(std::clamp(p.x, 0.0, 1.0));
+Distance normal_distance(const Sample& p, const Curve& f, double thickness, const CentreLine& centre, double u) {
   const double scale = p.sign * thickness;
   for (int step = 0; step < 8; ++step) {
     const double dx = u * u - p.x;
@@ -46,6 +46,22 @@ Distance normal_distance(const Sample& p, const Curve& f, double thickness, cons
   if (!(length > 0)) return {std::abs(p.y), u, 1};
   const double along_normal = (p.x - u * u) * -rise + (p.y - scale * f.at(u) - centre.at(u * u)) * 2 * u;
   return {p.sign * along_normal / length, u, 2 * u / length};
+}
+template <class Curve>
+Distance normal_distance(const Sample& p, const Curve& f, double thickness, const CentreLine& centre) {
+  return normal_distance(p, f, thickness, centre, std::sqrt(std::clamp(p.x, 0.0, 1.0)));
+}
+
+/// The same of all samples, each from where its nearest point was before; `all` is empty the first time.
+template <class Curve>
+void find_distances(const std::vector<Sample>& samples, const Curve& f, double thickness, const CentreLine& centre,
+                    std::vector<Distance>& all) {
+  const bool first = all.size() != samples.size();
+  all.resize(samples.size());
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    all[k] = first ? normal_distance(samples[k], f, thickness, centre)
+                   : normal_distance(samples[k], f, thickness, centre, all[k].u);
+  }
 }
 
 }  // namespace fairblade::form

@@ -79,6 +79,7 @@ TEST_CASE("slopes and second derivatives agree with differences") {
       CHECK(curve.second(x) == Approx((curve.slope(x + h) - curve.slope(x - h)) / (2 * h)).margin(1e-5).epsilon(1e-5));
       const double u = std::sqrt(x);
       CHECK(curve.slope_u(u) == Approx((curve.at_u(u + h) - curve.at_u(u - h)) / (2 * h)).margin(1e-6));
+      CHECK(curve.second_u(u) == Approx((curve.slope_u(u + h) - curve.slope_u(u - h)) / (2 * h)).margin(1e-5).epsilon(1e-5));
     }
   }
 }

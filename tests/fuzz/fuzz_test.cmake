@@ -1,0 +1,30 @@
+# Builds the fuzzers and lets each search for SECONDS, all of them at once; any crash, leak or fault ends the test.
+function(run)
+  execute_process(COMMAND ${ARGN} RESULT_VARIABLE status)
+  if(NOT status EQUAL 0)
+    string(REPLACE ";" " " words "${ARGN}")
+    message(FATAL_ERROR "exit status ${status}: ${words}")
+  endif()
+endfunction()
+
+run(${CMAKE_COMMAND} -S ${SOURCE} -B ${BUILD} -G Ninja -DCMAKE_CXX_COMPILER=${CLANG} -DFAIRBLADE_FUZZ=ON)
+run(${CMAKE_COMMAND} --build ${BUILD})
+# What a search finds stays in the build folder; the seeds are only read.
+set(commands)
+foreach(target job_reader csv_reader whole_plan)
+  set(finds ${BUILD}/finds/${target})
+  file(MAKE_DIRECTORY ${finds})
+  list(APPEND commands COMMAND ${BUILD}/tests/fuzz/fuzz_${target} -max_total_time=${SECONDS} -timeout=60 -rss_limit_mb=4096 -max_len=60000
+       -dict=${SOURCE}/tests/fuzz/fairblade.dict -artifact_prefix=${finds}- -print_final_stats=1 ${finds} ${SOURCE}/tests/refused
+       ${SOURCE}/profiles/whimbrel ${SOURCE}/profiles/turnstone ${SOURCE}/profiles/dunlin)
+endforeach()
+execute_process(${commands} RESULTS_VARIABLE results ERROR_FILE ${BUILD}/fuzz.log)
+file(STRINGS ${BUILD}/fuzz.log words REGEX "stat::|SUMMARY|ERROR|broken:")
+foreach(line IN LISTS words)
+  message("${line}")
+endforeach()
+foreach(status IN LISTS results)
+  if(NOT status EQUAL 0)
+    message(FATAL_ERROR "a fuzzer ended with ${status}: see ${BUILD}/fuzz.log, and the input beside ${BUILD}/finds")
+  endif()
+endforeach()
