@@ -31,7 +31,7 @@ std::vector<std::string> cells_of(const std::string& line) {
 /// The table with every reading written into it, in its own unit, as an owner would: to a tenth of a millimetre.
 class Filling {
  public:
-  Filling(double millimetres, unsigned seed) : unit_(millimetres), random_(seed), noise_(0, noise_sd) {}
+  Filling(double millimetres, unsigned seed, double sd = noise_sd) : unit_(millimetres), sd_(sd), random_(seed) {}
 
   std::string fill(const std::string& table) {
     std::istringstream lines(table);
@@ -69,17 +69,18 @@ class Filling {
       write(cells, "trailing_edge_off_centre", 0);
     }
     const double c = chords_.at(cells[0]), half = c * blade::naca(ratio, std::stod(*cell(cells, "x")) * unit_ / c);
-    const double port = half + noise_(random_), starboard = half + noise_(random_);
+    const auto astray = [&] { return sd_ * noise_(random_); };
+    const double port = half + astray(), starboard = half + astray();
     write(cells, "port", port);
     write(cells, "starboard", starboard);
     write(cells, "port_gap", board - port);
     write(cells, "starboard_gap", board - starboard);
-    write(cells, "caliper", std::max(0.0, 2 * half + noise_(random_)));  // calipers say nothing below 0
-    write(cells, "thickness", std::max(0.0, 2 * half + noise_(random_)));
+    write(cells, "caliper", std::max(0.0, 2 * half + astray()));  // calipers say nothing below 0
+    write(cells, "thickness", std::max(0.0, 2 * half + astray()));
   }
 
   static constexpr double board = 150;  // mm
-  double unit_;
+  double unit_, sd_;
   std::mt19937 random_;
   std::normal_distribution<double> noise_;
   std::vector<std::string> header_;
@@ -133,7 +134,17 @@ TEST_CASE("worksheet, filled, checked, planned: the form comes out within the re
         CHECK(error < 0.003);                             // seen 0.0017
         CHECK(std::abs(found - ratio) < 3 * error);       // three standard errors; seen 2.8 over many seeds
       }
-      // A later step stands here: measured again where the plan's target is, nothing is left to do.
+
+      // Worked down to the form itself, and measured again on a new sheet: nothing is left.
+      const Result again = run({"plan", sheet, "-o", folder.at("form"), "--thickness", "12%", "--trailing-edge-thickness", "form",
+                                "--spanwise", "as-measured", "--quiet"});
+      INFO(again.err);
+      REQUIRE(again.status == 0);
+      const std::string after = folder.write("after.csv", Filling(way.millimetres, seed, 0).fill(table));
+      const Result rechecked = run({"recheck", folder.at("form"), after, "-o", folder.at("left"), "--json"});
+      INFO(rechecked.out << rechecked.err);
+      REQUIRE(rechecked.status == 0);
+      CHECK(Json::parse(rechecked.out)["verdict"] == "nothing left");
     }
   }
 }
@@ -159,8 +170,8 @@ TEST_CASE("a sheet that is still blank is refused by check and plan, and says wh
   for (const char* command : {"check", "plan"}) {
     const Result result = run({command, sheet});
     CHECK(result.status == 2);
-    CHECK(result.err == sheet + ":4: there is no reading below the header row, only places: the sheet is still blank: "
-                                "fill in the columns of readings, at two places of a station or more\n");
+    CHECK(result.err == sheet + ":4: nothing is filled in yet: 72 places wait for their readings: write what was read beside "
+                                "each x; places that cannot be reached may stay empty\n");  // by hand: 12 of 5 stations and of one again
   }
 }
 
