@@ -210,7 +210,7 @@ TEST_CASE("the three rudders: as little as the thinnest found by trying") {
       const auto measured = blade::measured(*job, k);
       const auto& request = job->stations[k].target;
       const auto found = target::least_fill(measured, form::fit_form(measured, job->reading_error), request);
-      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, request, 0, 0);
+      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, request, request.extend_leading_edge.mm, request.extend_trailing_edge.mm);
       double thinnest = 1;  // every tenth of a per mille, thick to thin, until a reading is cut too deep
       for (int step = 3500; step >= 200; --step) {
         const auto curve = target::curve_of(wish, step * 1e-4);
