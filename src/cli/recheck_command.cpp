@@ -1,7 +1,7 @@
 // fairblade recheck PLAN READINGS...: what is left to do, against the target that a plan froze.
 //
-// Results go to out/NAME-recheck unless told, NAME being the plan's folder: beside where `plan` writes by itself, and never
-// into the plan's own folder, whose results are of another run.
+// Results go to out/NAME-recheck unless told, NAME being the plan's folder: beside where `plan` writes by itself, and
+// never into the plan's own folder, whose results are of another run.
 #include <filesystem>
 #include <ostream>
 
@@ -30,18 +30,25 @@ struct RecheckArguments {
 void describe(CLI::App& app, RecheckArguments& arguments) {
   app.get_formatter()->column_width(36);
   app.add_option("PLAN", arguments.plan, "the folder that plan wrote, or its plan.json")->required()->type_name("");
-  app.add_option("READINGS", arguments.readings, "CSVs of readings, one for each round, oldest first")->required()->type_name("");
-  app.add_option("-o,--output", arguments.folder, "where the results go; out/<name of PLAN>-recheck/ unless told")->type_name("DIR");
-  app.add_option("--tolerance", arguments.tolerance, "within it nothing need be done; 0.5mm unless told")->type_name("LENGTH");
-  app.add_option("--stage", arguments.stage, "the surface that was measured: bare, glassed or final;\nthe one at which filler is shaped unless told")
+  app.add_option("READINGS", arguments.readings, "CSVs of readings, one for each round, oldest first")
+      ->required()
+      ->type_name("");
+  app.add_option("-o,--output", arguments.folder, "where the results go; out/<name of PLAN>-recheck/ unless told")
+      ->type_name("DIR");
+  app.add_option("--tolerance", arguments.tolerance, "within it nothing need be done; 0.5mm unless told")
+      ->type_name("LENGTH");
+  app.add_option(
+         "--stage", arguments.stage,
+         "the surface that was measured: bare, glassed or final;\nthe one at which filler is shaped unless told")
       ->type_name("STAGE");
   app.add_flag("--json", arguments.json, "print recheck.json instead of the list");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
   app.add_flag("--strict", arguments.strict, "exit status 1 when something is left to do");
-  app.footer("A column down in the CSV takes readings at any height between the stations, columns ahead and chord tell\n"
-             "where the edges are now. The target is the plan's, whatever became of the job.\n\n"
-             "exit status: 0 done; 1 something is left to do, under --strict; 2 refused; 3 not written\n"
-             "example: fairblade recheck out/whimbrel profiles/whimbrel/after-filling.csv");
+  app.footer(
+      "A column down in the CSV takes readings at any height between the stations, columns ahead and chord tell\n"
+      "where the edges are now. The target is the plan's, whatever became of the job.\n\n"
+      "exit status: 0 done; 1 something is left to do, under --strict; 2 refused; 3 not written\n"
+      "example: fairblade recheck out/whimbrel profiles/whimbrel/after-filling.csv");
 }
 
 std::string folder_of(const RecheckArguments& arguments) {
@@ -63,8 +70,10 @@ Outcome<recheck::Options> options_of(const RecheckArguments& arguments, LengthUn
   using Kind = job::LengthOfText::Kind;
   const bool length = read.kind == Kind::length || read.kind == Kind::no_unit;
   if (!length || !(read.mm >= least && read.mm <= most)) {
-    return Fault{{"--tolerance", 0}, "\"" + arguments.tolerance + "\" is no tolerance",
-                 "give a length from " + in_unit(least, LengthUnit::mm) + " to " + in_unit(most, LengthUnit::mm) + ", as in 0.5mm"};
+    return Fault{{"--tolerance", 0},
+                 "\"" + arguments.tolerance + "\" is no tolerance",
+                 "give a length from " + in_unit(least, LengthUnit::mm) + " to " + in_unit(most, LengthUnit::mm) +
+                     ", as in 0.5mm"};
   }
   out.tolerance = read.mm;
   return out;
@@ -76,7 +85,8 @@ std::vector<emit::File> files_of(const recheck::Recheck& recheck) {
   words.within = "the tolerance";
   const auto next = report::what_next(recheck);
   if (recheck.verdict != recheck::Verdict::go_on) words.begin = "Nowhere. ";
-  for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k) words.begin += (k > 0 ? " " : "") + next[k];
+  for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k)
+    words.begin += (k > 0 ? " " : "") + next[k];
   const auto map = drawing::draw_highs_and_lows(recheck.frozen.job, recheck::map_of(recheck), words);
   return {{"what-is-left.svg", emit::to_svg(map)},
           {"recheck.json", report::recheck_json(recheck)},
@@ -86,8 +96,10 @@ std::vector<emit::File> files_of(const recheck::Recheck& recheck) {
 }  // namespace
 
 int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
-  CLI::App app("New readings after a round of filling or sanding, against the target frozen in a plan: what is still high or low.",
-               "fairblade recheck");
+  CLI::App app(
+      "New readings after a round of filling or sanding, against the target frozen in a plan: what is still high or "
+      "low.",
+      "fairblade recheck");
   RecheckArguments arguments;
   describe(app, arguments);
   if (const auto status = parse(app, args, out, err)) return *status;
@@ -113,9 +125,11 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   if (arguments.json) {
     out << files[1].bytes;
   } else if (!arguments.quiet) {
-    out << report::recheck_text(*recheck) << "\nWritten to " << folder << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
+    out << report::recheck_text(*recheck) << "\nWritten to " << folder
+        << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
   }
-  return arguments.strict && recheck->verdict == recheck::Verdict::go_on ? ExitStatus::done_with_warnings : ExitStatus::done;
+  return arguments.strict && recheck->verdict == recheck::Verdict::go_on ? ExitStatus::done_with_warnings
+                                                                         : ExitStatus::done;
 }
 
 }  // namespace fairblade::cli

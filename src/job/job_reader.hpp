@@ -43,7 +43,7 @@ class JobReader {
   void read_stations();
   void read_readings();
   void read_readings_file();
-  void leave_out_unread();
+  bool leave_out_unread();
   void learn_methods();
   void learn_own_error();
   void take_stations();

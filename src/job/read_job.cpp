@@ -45,7 +45,7 @@ bool JobReader::read_root(const std::string& text) {
   if (is_csv(path_, text)) {
     csv_ = read_csv(text, path_, LengthUnit::mm, true, {}, faults_);
     if (!csv_) return false;
-    if (!measures_) leave_out_unread();
+    if (!measures_ && !leave_out_unread()) return false;
     root_ = tree_of_csv(*csv_, faults_);
     if (!root_.find("job")) {
       const std::string stem = std::filesystem::path(path_).stem().string();

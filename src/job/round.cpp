@@ -39,11 +39,13 @@ class RoundReader {
 
   /// Is it a key that a CSV sets for a job?
   static bool of_a_job(std::string_view key) {
-    static constexpr std::array<std::string_view, 14> keys{"job", "coating_to_strip", "bottom", "speed", "centre_station", "coats", "fillers",
-                                                           "workshop", "zones", "nose_glass", "packs", "water", "print", "target"};
+    static constexpr std::array<std::string_view, 14> keys{
+        "job",   "coating_to_strip", "bottom", "speed", "centre_station", "coats", "fillers", "workshop",
+        "zones", "nose_glass",       "packs",  "water", "print",          "target"};
     const std::string_view first = key.substr(0, key.find('.'));
     const auto of_target = target_keys();
-    return std::find(keys.begin(), keys.end(), first) != keys.end() || std::find(of_target.begin(), of_target.end(), key) != of_target.end();
+    return std::find(keys.begin(), keys.end(), first) != keys.end() ||
+           std::find(of_target.begin(), of_target.end(), key) != of_target.end();
   }
 
   void read_keys(const CsvContent& content) {
@@ -56,13 +58,16 @@ class RoundReader {
           continue;
         }
         const std::string near = nearest_name(row.key, ours);
-        faults_.add(place, in_quotes(row.key) + " stands above the header row",
-                    near.empty() ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
-                                 : "did you mean " + in_quotes(near) + "?");
+        faults_.add(
+            place, in_quotes(row.key) + " stands above the header row",
+            near.empty()
+                ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
+                : "did you mean " + in_quotes(near) + "?");
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");
       } else if (row.key == "reading_error") {
-        round_.reading_error = reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
+        round_.reading_error =
+            reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
       } else if (row.key != "units") {
         Node value = node_of_text(row.values.front(), row.line);
         if (row.values.size() > 1) {
@@ -105,7 +110,8 @@ class RoundReader {
   bool gaps_to_breadths(const StationDraft& draft, RoundStation& out) {
     if (!draft.board_port || !draft.board_starboard) {
       faults_.add(out.place, "\"board\" of station " + out.name + " is missing",
-                  "these are gaps: put a row board,DISTANCE above the header, the straightedge's distance from the centre plane");
+                  "these are gaps: put a row board,DISTANCE above the header, the straightedge's distance from the "
+                  "centre plane");
       return false;
     }
     for (Reading& reading : out.readings) {

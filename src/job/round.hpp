@@ -1,10 +1,11 @@
-// Product: Round, the readings of one file that were taken after a round of filling or sanding; still as they lie on the
-// sheet, in mm, with their lines. Verbs: read_round.
+// Product: Round, the readings of one file that were taken after a round of filling or sanding; still as they lie on
+// the sheet, in mm, with their lines. Verbs: read_round.
 //
-// The file is a CSV in the dialects and columns of a job's. A station is one of the plan's, by name, or any other height,
-// which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells, and
-// whoever places the readings says so. Rows of key,value above the header: units, x_from, board, measured_by, reading_error;
-// a sheet that began as a job's may keep the job's other keys, which count for nothing here and are told.
+// The file is a CSV in the dialects and columns of a job's. A station is one of the plan's, by name, or any other
+// height, which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells,
+// and whoever places the readings says so. Rows of key,value above the header: units, x_from, board, measured_by,
+// reading_error; a sheet that began as a job's may keep the job's other keys, which count for nothing here and are
+// told.
 #pragma once
 #include <optional>
 #include <string>
@@ -20,11 +21,11 @@ enum class CountedFrom { leading_edge, trailing_edge, stock };  ///< x: aft of, 
 
 struct RoundStation {
   std::string name;
-  Place place;                        ///< of its first row
+  Place place;                               ///< of its first row
   std::optional<double> down, ahead, chord;  ///< mm, where they were written
   CountedFrom x_from = CountedFrom::leading_edge;
   MeasuredBy measured_by = MeasuredBy::half_breadths;
-  std::vector<Reading> readings;      ///< x as it was read; gaps have become half-breadths
+  std::vector<Reading> readings;  ///< x as it was read; gaps have become half-breadths
 };
 
 struct Round {

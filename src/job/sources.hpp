@@ -1,8 +1,8 @@
-// Product: the files that a job was read from, each with a digest of its bytes, so that a later run can tell whether they
-// are still what they were. Verbs: sources_of, state_of.
+// Product: the files that a job was read from, each with a digest of its bytes, so that a later run can tell whether
+// they are still what they were. Verbs: sources_of, state_of.
 //
-// The digest is FNV-1a of 64 bits (Fowler, Noll and Vo; RFC 9923), in 16 hexadecimal digits: it tells an edit from none,
-// and is no proof against someone who wants to deceive.
+// The digest is FNV-1a of 64 bits (Fowler, Noll and Vo; RFC 9923), in 16 hexadecimal digits: it tells an edit from
+// none, and is no proof against someone who wants to deceive.
 #pragma once
 #include <string>
 #include <string_view>

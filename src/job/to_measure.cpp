@@ -10,20 +10,18 @@
 namespace fairblade::job {
 
 /// Stations of a CSV alone that stand in it with places only were not taken: they are left out, and told. A sheet without
-/// any reading is still blank.
-void JobReader::leave_out_unread() {
-  if (!csv_->whole) return;  // a refused row may be the one
+/// any reading is still blank: false.
+bool JobReader::leave_out_unread() {
+  if (!csv_->whole) return true;  // a refused row may be the one
   const auto unread = [](const CsvStation& station) { return station.readings.empty(); };
-  if (!anything_read(*csv_, faults_)) {
-    csv_->whole = false;  // its stations need not be told one by one
-    return;
-  }
+  if (!anything_read(*csv_, faults_)) return false;
   for (const CsvStation& station : csv_->stations) {
     if (!unread(station)) continue;
     job_.warnings.push_back({"station-not-read", "station " + station.name,
                              "has no readings (" + path_ + ":" + std::to_string(station.line) + "), only places: left out"});
   }
   std::erase_if(csv_->stations, unread);
+  return true;
 }
 
 /// Where readings are still to come, what their columns hold; a readings_file need not be there yet.

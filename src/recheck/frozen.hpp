@@ -1,9 +1,10 @@
 // Product: Frozen, the target that a plan wrote, as sections that the other rooms know how to cut, coat and loft; and
 // Surface, one height of it at the stage that was measured. Verbs: freeze, surface_at. mm.
 //
-// The target is never worked out again: its faces run through the points in plan.json (200 to a face, even in sqrt(x), and
-// both sides of a step) by cubics in sqrt(x) with the points' own slopes (Hermite). Seen: within 0.00001 mm of the curve that
-// was planned, 0.00007 mm on a face bent round a patch. Heights between stations are lofted, and coats taken off, by the rooms that did it for the plan's templates.
+// The target is never worked out again: its faces run through the points in plan.json (200 to a face, even in sqrt(x),
+// and both sides of a step) by cubics in sqrt(x) with the points' own slopes (Hermite). Seen: within 0.00001 mm of the
+// curve that was planned, 0.00007 mm on a face bent round a patch. Heights between stations are lofted, and coats taken
+// off, by the rooms that did it for the plan's templates.
 #pragma once
 #include <optional>
 #include <string>
@@ -22,15 +23,15 @@ struct Frozen {
   fill::Stage stage;  ///< the one that was measured
 };
 
-/// `stage`: "bare", "glassed" or "final"; empty: the stage at which the filler is shaped. Refused: one that the coats of
-/// the plan do not make.
+/// `stage`: "bare", "glassed" or "final"; empty: the stage at which the filler is shaped. Refused: one that the coats
+/// of the plan do not make.
 Outcome<Frozen> freeze(const job::FrozenPlan& plan, const std::string& stage);
 
 struct Surface {
   std::string name;
   double down = 0;
-  std::string between;  ///< "B and C" for a height between stations; else empty
-  fill::StageSection section;  ///< x aft of the leading edge as it was measured before the work
+  std::string between;                 ///< "B and C" for a height between stations; else empty
+  fill::StageSection section;          ///< x aft of the leading edge as it was measured before the work
   std::optional<double> origin_ahead;  ///< mm that x = 0 stands ahead of the stock
 };
 

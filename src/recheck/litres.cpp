@@ -20,8 +20,8 @@ struct Profile {
   std::vector<double> place, depth;
 
   double at(double g) const {
-    const auto k = std::clamp<std::size_t>(static_cast<std::size_t>(std::upper_bound(place.begin(), place.end(), g) - place.begin()), 1,
-                                           place.size() - 1);
+    const auto k = std::clamp<std::size_t>(
+        static_cast<std::size_t>(std::upper_bound(place.begin(), place.end(), g) - place.begin()), 1, place.size() - 1);
     const double run = place[k] - place[k - 1];
     const double w = run > 0 ? std::clamp((g - place[k - 1]) / run, 0.0, 1.0) : 1;
     return depth[k - 1] + w * (depth[k] - depth[k - 1]);
@@ -32,7 +32,8 @@ Profile profile_of(const HeightRead& height, std::size_t number, Face face) {
   Profile out{height.surface.down, number, {}, {}};
   const double girth = height.girth[face == Face::port ? 0 : 1];
   std::vector<std::pair<double, double>> read;
-  for (const std::size_t k : height.of(face)) read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
+  for (const std::size_t k : height.of(face))
+    read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
   std::sort(read.begin(), read.end());
   const auto push = [&](double place, double depth) {
     out.place.push_back(place);
@@ -44,7 +45,8 @@ Profile profile_of(const HeightRead& height, std::size_t number, Face face) {
   return out;
 }
 
-/// Integrals of what is above nothing and of what is below it, w of the way from one profile to another; per mm of girth.
+/// Integrals of what is above nothing and of what is below it, w of the way from one profile to another; per mm of
+/// girth.
 Amount areas(const Profile& a, const Profile& b, const std::vector<double>& places, double w) {
   Amount out;
   const auto depth = [&](double g) { return (1 - w) * a.at(g) + w * b.at(g); };
@@ -66,7 +68,8 @@ Amount areas(const Profile& a, const Profile& b, const std::vector<double>& plac
 /// One face of the blade.
 class FaceIntegral {
  public:
-  FaceIntegral(const std::vector<Profile>& profiles, const std::map<double, double>& girths) : profiles_(profiles), girths_(girths) {}
+  FaceIntegral(const std::vector<Profile>& profiles, const std::map<double, double>& girths)
+      : profiles_(profiles), girths_(girths) {}
 
   /// mm³ between two heights, none of the profiles' nor of the girths' strictly between them.
   Amount over(double from, double to) const {
@@ -121,15 +124,16 @@ std::map<double, double> girths_of(const Frozen& frozen, const std::vector<Heigh
     if (!section) continue;
     const Polyline& line = section->line(face);
     double length = 0;
-    for (std::size_t k = 1; k < line.size(); ++k) length += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
+    for (std::size_t k = 1; k < line.size(); ++k)
+      length += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
     out[target.down] = length;
   }
   return out;
 }
 
 /// The surface that each reading stands for: half-way to its neighbours along the girth and down the blade.
-void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& profiles, Face face, double first, double last,
-           std::vector<fill::WeighedChange>& out) {
+void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& profiles, Face face, double first,
+           double last, std::vector<fill::WeighedChange>& out) {
   for (std::size_t p = 0; p < profiles.size(); ++p) {
     const HeightRead& height = heights[profiles[p].height];
     const double above = p == 0 ? first : (profiles[p - 1].down + profiles[p].down) / 2;
@@ -142,7 +146,8 @@ void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& p
       const double to = i + 1 == own.size() ? girth : (one.girth + height.readings[own[i + 1]].girth) / 2;
       // Calipers are one reading for both faces, so it is weighed once, twice over.
       if (one.both && face == Face::starboard) continue;
-      out.push_back({one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
+      out.push_back(
+          {one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
     }
   }
 }

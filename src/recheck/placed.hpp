@@ -1,10 +1,10 @@
 // Product: HeightRead, the readings of one height laid against the frozen target. Verbs: place_round, place_first. mm.
 //
-// x is counted from an edge that the work itself may have moved, so it is brought to the stock first: with `ahead` in the
-// row, from where the leading edge is now; without it, the leading edge is taken to stand where the target has it at this
-// stage (and, for x ahead of a trailing edge, `chord` or the target's), and that is said. Depth: square to the face,
-// positive where filler is to be added, negative where something is to come off. Calipers tell the thickness alone: what
-// is left is shared by both faces.
+// x is counted from an edge that the work itself may have moved, so it is brought to the stock first: with `ahead` in
+// the row, from where the leading edge is now; without it, the leading edge is taken to stand where the target has it
+// at this stage (and, for x ahead of a trailing edge, `chord` or the target's), and that is said. Depth: square to the
+// face, positive where filler is to be added, negative where something is to come off. Calipers tell the thickness
+// alone: what is left is shared by both faces.
 #pragma once
 #include <array>
 #include <vector>
@@ -19,16 +19,16 @@ using section::Face;
 struct Judged {
   double read_x = 0;  ///< as on the sheet
   job::CountedFrom from = job::CountedFrom::leading_edge;
-  double x = 0;       ///< aft of the leading edge as it was measured before the work
+  double x = 0;  ///< aft of the leading edge as it was measured before the work
   Face face = Face::port;
-  bool both = false;  ///< calipers: stands for port and starboard alike
+  bool both = false;                    ///< calipers: stands for port and starboard alike
   double half_breadth = 0, target = 0;  ///< here, and of the target at this x
-  double depth = 0;   ///< + to add, - to take off
-  double sigma = 0;   ///< one standard deviation of it
-  double girth = 0;   ///< of the place along the face from the leading edge
-  int line = 0;       ///< in the round's file; 0: from the plan
+  double depth = 0;                     ///< + to add, - to take off
+  double sigma = 0;                     ///< one standard deviation of it
+  double girth = 0;                     ///< of the place along the face from the leading edge
+  int line = 0;                         ///< in the round's file; 0: from the plan
   int repeats = 1;
-  bool alone = false; ///< far out, with neighbours that are not: read it again (set by spots)
+  bool alone = false;  ///< far out, with neighbours that are not: read it again (set by spots)
 };
 
 /// Where an edge stands against the target's, as far as `ahead` and `chord` tell; positive: it is short of it.
@@ -43,7 +43,7 @@ struct HeightRead {
   std::vector<Judged> readings;   ///< port by x, then starboard by x; of calipers both
   EdgesRead edges;
   bool calipers = false;
-  std::size_t beyond_edge = 0;    ///< readings aft of the target's trailing edge, on no face of it
+  std::size_t beyond_edge = 0;                   ///< readings aft of the target's trailing edge, on no face of it
   std::vector<std::size_t> of(Face face) const;  ///< which readings
 };
 
@@ -54,7 +54,8 @@ struct Assumed {
 };
 
 /// From the top down. `sigma`: how far one reading strays.
-Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed);
+Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma,
+                                             Assumed& assumed);
 /// The readings that the plan was made from, against the same surface.
 Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::FrozenPlan& plan);
 

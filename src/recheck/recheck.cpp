@@ -10,8 +10,9 @@ namespace fairblade::recheck {
 namespace {
 
 constexpr double false_alarms = 0.005;  // of rounds of noise alone, by each of three tests
-constexpr double clearly = 3;          // standard deviations of a mean that is told in so many words
-constexpr double calipers_beyond = 4.5;  // port + starboard against calipers, in sqrt(3) reading errors, as check has it
+constexpr double clearly = 3;           // standard deviations of a mean that is told in so many words
+constexpr double calipers_beyond =
+    4.5;  // port + starboard against calipers, in sqrt(3) reading errors, as check has it
 
 void count(RoundResult& out, double tolerance) {
   for (const HeightRead& height : out.heights) {
@@ -24,9 +25,9 @@ void count(RoundResult& out, double tolerance) {
   }
 }
 
-/// The readings' own scatter, as a share of what was told; the median takes no notice of what is left to do here and there.
-/// A median of n sizes has a standard deviation of 1.16 / sqrt(n) of itself: it is taken higher by nearly two of those, lest
-/// half of all honest rounds be judged too strictly.
+/// The readings' own scatter, as a share of what was told; the median takes no notice of what is left to do here and
+/// there. A median of n sizes has a standard deviation of 1.16 / sqrt(n) of itself: it is taken higher by nearly two of
+/// those, lest half of all honest rounds be judged too strictly.
 double own_share(const std::vector<HeightRead>& heights) {
   constexpr std::size_t enough = 20;
   constexpr double least = 1.0 / 3, median_of_normal = 0.6745;
@@ -41,8 +42,8 @@ double own_share(const std::vector<HeightRead>& heights) {
   return std::clamp(upward * median(std::move(sizes)) / median_of_normal, least, 1.0);
 }
 
-/// Are the readings what a perfect blade would give? Their greatest, their sum of squares and their mean, each held to what
-/// chance gives once in two hundred rounds.
+/// Are the readings what a perfect blade would give? Their greatest, their sum of squares and their mean, each held to
+/// what chance gives once in two hundred rounds.
 bool no_more_than_noise(const RoundResult& round, Recheck& out) {
   double squares = 0, sum = 0, weight = 0, greatest = 0, n = 0;
   for (const HeightRead& height : round.heights) {
@@ -62,7 +63,8 @@ bool no_more_than_noise(const RoundResult& round, Recheck& out) {
   // Wilson and Hilferty (1931): the cube root of chi² / n is all but normal.
   const double cube = std::cbrt(squares / n), spread = 2 / (9 * n);
   const bool many = passes(std::max(0.0, (cube - (1 - spread)) / std::sqrt(spread)), 0.5);
-  const bool shifted = passes(std::abs(out.common) / out.common_error, 1) && std::abs(out.common) > 0.1 * round.reading_error;
+  const bool shifted =
+      passes(std::abs(out.common) / out.common_error, 1) && std::abs(out.common) > 0.1 * round.reading_error;
   return !passes(greatest, n) && !many && !shifted;
 }
 
@@ -91,7 +93,8 @@ std::vector<Aside> asides_of(const RoundResult& round) {
     if (!read) continue;
     const double across = (mean[1] - mean[0]) / 2, along = (mean[1] + mean[0]) / 2;
     const double own = std::hypot(error[0], error[1]) / 2;
-    const bool both = mean[0] * mean[1] < 0 && std::min(std::abs(mean[0]), std::abs(mean[1])) > clearly * std::max(error[0], error[1]);
+    const bool both = mean[0] * mean[1] < 0 &&
+                      std::min(std::abs(mean[0]), std::abs(mean[1])) > clearly * std::max(error[0], error[1]);
     if (both && std::abs(across) > 2 * std::abs(along) && std::abs(across) > 4.5 * own) out.push_back({h, across});
   }
   return out;
@@ -139,7 +142,8 @@ class Maker {
     }
     if (last) {
       out_.defaults = assumed.defaults;
-      if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
+      if (!round->reading_error)
+        out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
       compare_calipers(*round, result);
       if (!round->job_keys.empty()) {
         std::string keys;
@@ -176,8 +180,10 @@ class Maker {
     out_.aside = asides_of(now);
     out_.beyond_by_chance = expected_beyond(now, out_.options.tolerance);
     const bool noise = no_more_than_noise(now, out_);
-    if (now.within == now.readings) out_.verdict = Verdict::nothing_left;
-    else if (noise && out_.spots.empty()) out_.verdict = Verdict::reading_error;
+    if (now.within == now.readings)
+      out_.verdict = Verdict::nothing_left;
+    else if (noise && out_.spots.empty())
+      out_.verdict = Verdict::reading_error;
   }
 
   /// Where both faces and the thickness were read, they must agree.
@@ -188,8 +194,9 @@ class Maker {
         if (!one.port || !one.starboard || !one.caliper) continue;
         const double off = *one.port + *one.starboard - *one.caliper;
         if (std::abs(off) <= calipers_beyond * std::sqrt(3.0) * result.told_error) continue;
-        out_.notes.push_back(station.name + " at x " + shown(one.x) + ": port + starboard is " + shown(std::abs(off)) + (off > 0 ? " more" : " less") +
-                             " than the calipers say (" + round.file + ":" + std::to_string(one.line) + "): read it again.");
+        out_.notes.push_back(station.name + " at x " + shown(one.x) + ": port + starboard is " + shown(std::abs(off)) +
+                             (off > 0 ? " more" : " less") + " than the calipers say (" + round.file + ":" +
+                             std::to_string(one.line) + "): read it again.");
       }
     }
   }
@@ -200,20 +207,25 @@ class Maker {
     std::string missing;
     for (const auto& target : out_.frozen.targets) {
       const auto here = [&](const HeightRead& one) { return one.surface.down == target.down; };
-      if (std::none_of(now.heights.begin(), now.heights.end(), here)) missing += (missing.empty() ? "" : ", ") + target.station;
+      if (std::none_of(now.heights.begin(), now.heights.end(), here))
+        missing += (missing.empty() ? "" : ", ") + target.station;
     }
     if (!missing.empty()) {
       out_.notes.push_back("Not read this time: station " + missing + ". The litres take what was read next to it" +
                            (now.litres.carried_on ? ", carried on to the plan's first and last station." : "."));
     }
-    if (now.heights.size() == 1) out_.notes.push_back("One height alone was read: the litres are as if the whole blade were like it.");
+    if (now.heights.size() == 1)
+      out_.notes.push_back("One height alone was read: the litres are as if the whole blade were like it.");
     for (const HeightRead& height : now.heights) {
       for (const Face face : {Face::port, Face::starboard}) {
-        if (height.of(face).empty()) out_.notes.push_back(height.surface.name + ": nothing was read to " + section::name_of(face) + ".");
+        if (height.of(face).empty())
+          out_.notes.push_back(height.surface.name + ": nothing was read to " + section::name_of(face) + ".");
       }
       if (height.beyond_edge > 0) {
         out_.notes.push_back(height.surface.name + ": " + std::to_string(height.beyond_edge) +
-                             (height.beyond_edge == 1 ? " reading lies" : " readings lie") + " aft of the target's trailing edge and cannot be judged; a column \"chord\" would tell how much is to be cut back.");
+                             (height.beyond_edge == 1 ? " reading lies" : " readings lie") +
+                             " aft of the target's trailing edge and cannot be judged; "
+                             "a column \"chord\" would tell how much is to be cut back.");
       }
       say_edges(height);
     }
@@ -222,17 +234,22 @@ class Maker {
 
   /// All over as high as coats are thick: they may be on already. As low: they may not be on yet.
   void say_stage() {
-    const auto coats_to = [&](const fill::Stage& other) { return out_.frozen.stage.to_come - other.to_come; };  // from this one on
+    const auto coats_to = [&](const fill::Stage& other) {
+      return out_.frozen.stage.to_come - other.to_come;
+    };  // from this one on
     const fill::Stage* best = &out_.frozen.stage;
     for (const fill::Stage& other : out_.frozen.stages) {
       if (std::abs(out_.common + coats_to(other)) < std::abs(out_.common + coats_to(*best))) best = &other;
     }
     const double coats = coats_to(*best);
-    if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) || std::abs(out_.common) < clearly * out_.common_error) return;
+    if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) ||
+        std::abs(out_.common) < clearly * out_.common_error)
+      return;
     const std::string name = fill::name_of(best->kind);
-    out_.notes.push_back("On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
-                         ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name + " surface are " +
-                         shown(std::abs(coats)) + ". If it was the " + name + " surface that you measured, say --stage " + name + ".");
+    out_.notes.push_back(
+        "On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
+        ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name + " surface are " +
+        shown(std::abs(coats)) + ". If it was the " + name + " surface that you measured, say --stage " + name + ".");
   }
 
   void say_edges(const HeightRead& height) {
@@ -255,10 +272,12 @@ class Maker {
     for (const job::Source& one : plan_.sources) {
       const auto state = job::state_of(one);
       if (state == job::SourceState::changed) {
-        out_.notes.push_back(one.file + " was changed since the plan was made. That moves nothing here: the target is the plan's. "
+        out_.notes.push_back(one.file +
+                             " was changed since the plan was made. That moves nothing here: the target is the plan's. "
                              "Templates cut from another plan would not fit it.");
       } else if (state == job::SourceState::gone) {
-        out_.notes.push_back(one.file + " is not to be found from here, so whether it was changed since the plan is not known. "
+        out_.notes.push_back(one.file +
+                             " is not to be found from here, so whether it was changed since the plan is not known. "
                              "It is not needed.");
       }
     }
@@ -272,10 +291,13 @@ class Maker {
 }  // namespace
 
 const char* name_of(Verdict verdict) {
-  return verdict == Verdict::nothing_left ? "nothing left" : verdict == Verdict::reading_error ? "within reading error" : "go on";
+  return verdict == Verdict::nothing_left    ? "nothing left"
+         : verdict == Verdict::reading_error ? "within reading error"
+                                             : "go on";
 }
 
-Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings, const Options& options) {
+Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings,
+                         const Options& options) {
   return Maker(plan, options).run(readings);
 }
 

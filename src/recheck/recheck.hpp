@@ -1,5 +1,5 @@
-// Product of the recheck room: Recheck, what is left to do after a round of filling or sanding, against the target frozen
-// in a plan; and how the work went on from round to round. Verbs: recheck. mm, litres.
+// Product of the recheck room: Recheck, what is left to do after a round of filling or sanding, against the target
+// frozen in a plan; and how the work went on from round to round. Verbs: recheck. mm, litres.
 //
 // The target comes from plan.json alone. Whether the job was edited since is looked up only to say so.
 #pragma once
@@ -21,12 +21,13 @@ struct Options {
 /// One set of readings against the target: the plan's own, or a round's.
 struct RoundResult {
   std::string file;
-  double told_error = 0;     ///< mm, how far one reading strays, by the file or the plan
+  double told_error = 0;  ///< mm, how far one reading strays, by the file or the plan
   /// mm, what everything is judged with: the told one, or the readings' own scatter about the target where that is less
-  /// (median of the sizes / 0.6745, higher by chance's share; 20 readings at least; never below a third of what was told).
+  /// (median of the sizes / 0.6745, higher by chance's share; 20 readings at least; never below a third of what was
+  /// told).
   double reading_error = 0;
-  std::vector<HeightRead> heights;  ///< from the top down
-  std::size_t readings = 0, within = 0;  ///< readings of a face; of those, within the tolerance
+  std::vector<HeightRead> heights;           ///< from the top down
+  std::size_t readings = 0, within = 0;      ///< readings of a face; of those, within the tolerance
   double deepest_low = 0, deepest_high = 0;  ///< mm, both positive
   Litres litres;
 };
@@ -52,10 +53,10 @@ struct Recheck {
   std::vector<Spot> spots;          ///< of the last round, worst first
   std::vector<Aside> aside;
   Verdict verdict = Verdict::go_on;
-  double beyond_by_chance = 0;      ///< readings of the last round that reading error alone would put beyond the tolerance
+  double beyond_by_chance = 0;  ///< readings of the last round that reading error alone would put beyond the tolerance
   double common = 0, common_error = 0;  ///< mm, weighted mean depth of the last round
   std::vector<DefaultUsed> defaults;
-  std::vector<std::string> notes;   ///< what the owner should know: the job was edited, a face was not read
+  std::vector<std::string> notes;  ///< what the owner should know: the job was edited, a face was not read
   const RoundResult& now() const { return rounds.back(); }
 };
 

@@ -11,9 +11,9 @@ namespace {
 constexpr double false_alarms = 0.005;  // of whole rounds of noise
 constexpr double without_greatest = 2;
 constexpr double alone_beyond = 4, neighbours_within = 2;  // standard deviations
-constexpr double whole_face = 0.8;     // of the girth that was read
-constexpr double flat_below = 0.4;     // of the target's roundness
-constexpr std::size_t longest_run = 400;  // readings; a scan's runs are no longer than this
+constexpr double whole_face = 0.8;                         // of the girth that was read
+constexpr double flat_below = 0.4;                         // of the target's roundness
+constexpr std::size_t longest_run = 400;                   // readings; a scan's runs are no longer than this
 
 /// z that a normal variable passes, either way, with that probability.
 double threshold(double probability) {
@@ -30,9 +30,9 @@ struct Run {
 struct Line {
   std::size_t height = 0;
   Face face = Face::port;
-  std::vector<std::size_t> of;     // HeightRead::readings
+  std::vector<std::size_t> of;        // HeightRead::readings
   std::vector<double> depth, weight;  // less the face's level where that was found; 1/s²
-  std::vector<char> out;           // alone: left out of the scan
+  std::vector<char> out;              // alone: left out of the scan
 };
 
 class Scan {
@@ -212,8 +212,8 @@ class Scan {
         const auto [c, d] = ends(other.reach.back(), one.face);
         const bool whole = one.kind == SpotKind::face_high || one.kind == SpotKind::face_low;
         const bool other_whole = other.kind == SpotKind::face_high || other.kind == SpotKind::face_low;
-        return other.face == one.face && other.both == one.both && (other.mean > 0) == (one.mean > 0) && whole == other_whole &&
-               other.reach.back().height + 1 == one.reach.front().height && a <= d && c <= b;
+        return other.face == one.face && other.both == one.both && (other.mean > 0) == (one.mean > 0) &&
+               whole == other_whole && other.reach.back().height + 1 == one.reach.front().height && a <= d && c <= b;
       };
       const auto same = std::find_if(out.begin(), out.end(), joins);
       if (same == out.end()) {
@@ -225,7 +225,8 @@ class Scan {
       if (std::abs(one.worst) > std::abs(same->worst)) *same = one;
       same->reach = std::move(reach);
     }
-    std::stable_sort(out.begin(), out.end(), [](const Spot& a, const Spot& b) { return std::abs(a.worst) > std::abs(b.worst); });
+    std::stable_sort(out.begin(), out.end(),
+                     [](const Spot& a, const Spot& b) { return std::abs(a.worst) > std::abs(b.worst); });
     return out;
   }
 
@@ -250,6 +251,8 @@ const char* name_of(SpotKind kind) {
   return "";
 }
 
-std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance) { return Scan(heights, tolerance).run(); }
+std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance) {
+  return Scan(heights, tolerance).run();
+}
 
 }  // namespace fairblade::recheck

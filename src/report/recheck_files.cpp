@@ -17,7 +17,9 @@ using recheck::Recheck;
 using recheck::RoundResult;
 
 const char* name_of(job::CountedFrom from) {
-  return from == job::CountedFrom::stock ? "stock" : from == job::CountedFrom::trailing_edge ? "trailing-edge" : "leading-edge";
+  return from == job::CountedFrom::stock           ? "stock"
+         : from == job::CountedFrom::trailing_edge ? "trailing-edge"
+                                                   : "leading-edge";
 }
 const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
 bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
@@ -100,14 +102,18 @@ std::string recheck_json(const Recheck& all) {
   out["tolerance"] = all.options.tolerance;
   out["verdict"] = recheck::name_of(all.verdict);
   out["next"] = what_next(all);
-  out["litres"] = {{"add", l.left.add},
-                   {"add_error", l.add_error},
-                   {"remove", l.left.remove},
-                   {"remove_error", l.remove_error},
-                   {"perfect_blade_would_show", l.by_chance},
-                   {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
-                   {"how", "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
-  out["readings"] = {{"all", now.readings}, {"within", now.within}, {"beyond_by_chance", all.beyond_by_chance},
+  out["litres"] = {
+      {"add", l.left.add},
+      {"add_error", l.add_error},
+      {"remove", l.left.remove},
+      {"remove_error", l.remove_error},
+      {"perfect_blade_would_show", l.by_chance},
+      {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
+      {"how",
+       "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
+  out["readings"] = {{"all", now.readings},
+                     {"within", now.within},
+                     {"beyond_by_chance", all.beyond_by_chance},
                      {"reading_error", now.reading_error},
                      {"reading_error_told", now.told_error}};
   out["common"] = {{"change", all.common}, {"error", all.common_error}};
@@ -134,12 +140,14 @@ std::string still_to_do_csv(const Recheck& all) {
       rows.push_back({&height, &one});
     }
   }
-  std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return std::abs(a.one->depth) > std::abs(b.one->depth); });
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const Row& a, const Row& b) { return std::abs(a.one->depth) > std::abs(b.one->depth); });
   std::string out = "station,down,x,x_from,side,measured,target,change,what\n";
   for (const Row& row : rows) {
-    out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' + fixed(row.one->read_x, decimals) + ',' +
-           name_of(row.one->from) + ',' + side_of(*row.one) + ',' + fixed(row.one->half_breadth, decimals) + ',' +
-           fixed(row.one->target, decimals) + ',' + fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
+    out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
+           fixed(row.one->read_x, decimals) + ',' + name_of(row.one->from) + ',' + side_of(*row.one) + ',' +
+           fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' +
+           fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
            (row.one->alone ? "; alone: read it again" : "") + '\n';
   }
   return out;

@@ -41,12 +41,14 @@ std::string spot_words(const Recheck& recheck, const Spot& spot) {
   std::string where = on_one_line(heights[spot.reach.front().height].surface.name);
   if (spot.reach.size() > 1) where += " to " + on_one_line(heights[spot.reach.back().height].surface.name);
   where += spot.both ? " both sides" : std::string(" ") + section::name_of(spot.face);
-  if (spot.reach.size() == 1 && !height.surface.between.empty()) where += " (between " + on_one_line(height.surface.between) + ")";
+  if (spot.reach.size() == 1 && !height.surface.between.empty())
+    where += " (between " + on_one_line(height.surface.between) + ")";
   if (whole(spot)) {
-    return where + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.mean) + " on the whole, worst " + depth_words(recheck, spot.worst);
+    return where + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.mean) + " on the whole, worst " +
+           depth_words(recheck, spot.worst);
   }
-  return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.worst) +
-         (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
+  return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " +
+         depth_words(recheck, spot.worst) + (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
 }
 
 }  // namespace
@@ -99,11 +101,13 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
       if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told.count({h, k}) != 0) continue;
       if (one.both && one.face == section::Face::starboard) continue;
       constexpr double likely = 2.5;  // standard deviations
-      out.push_back({one.depth, !one.alone && std::abs(one.depth) > likely * one.sigma, where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
-                                    (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
+      out.push_back({one.depth, !one.alone && std::abs(one.depth) > likely * one.sigma,
+                     where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
+                         (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
     }
   }
-  std::stable_sort(out.begin(), out.end(), [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
+  std::stable_sort(out.begin(), out.end(),
+                   [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
   return out;
 }
 
@@ -112,12 +116,13 @@ std::vector<std::string> edge_words(const Recheck& recheck) {
   for (const HeightRead& height : recheck.now().heights) {
     const auto say = [&](const std::optional<double>& is_short, const char* what, const char* low, const char* high) {
       if (!is_short || std::abs(*is_short) <= recheck.options.tolerance) return;
-      out.push_back(on_one_line(height.surface.name) + what + number_in_unit(std::abs(*is_short), recheck.frozen.job.units) +
-                    (*is_short > 0 ? low : high));
+      out.push_back(on_one_line(height.surface.name) + what +
+                    number_in_unit(std::abs(*is_short), recheck.frozen.job.units) + (*is_short > 0 ? low : high));
     };
     say(height.edges.leading, " leading edge: ", " short", " too far forward");
     say(height.edges.trailing, " trailing edge: ", " short", " to cut back");
-    say(height.edges.chord, " chord: ", " short; \"ahead\" would tell at which edge", " too long; \"ahead\" would tell at which edge");
+    say(height.edges.chord, " chord: ", " short; \"ahead\" would tell at which edge",
+        " too long; \"ahead\" would tell at which edge");
   }
   return out;
 }
@@ -126,7 +131,8 @@ std::vector<std::string> alone_words(const Recheck& recheck) {
   std::vector<std::string> out;
   for (const HeightRead& height : recheck.now().heights) {
     for (const Judged& one : height.readings) {
-      if (one.alone && !(one.both && one.face == section::Face::starboard)) out.push_back(where_words(recheck, height, one));
+      if (one.alone && !(one.both && one.face == section::Face::starboard))
+        out.push_back(where_words(recheck, height, one));
     }
   }
   return out;
@@ -138,7 +144,8 @@ std::vector<std::string> what_next(const Recheck& recheck) {
   const std::string tolerance = in_unit(recheck.options.tolerance, unit);
   std::vector<std::string> out;
   for (const recheck::Aside& one : recheck.aside) {
-    out.push_back("First look at the datum: at " + on_one_line(now.heights[one.height].surface.name) + " both faces are out the same way, as if the section, or what it was measured from, stood " +
+    out.push_back("First look at the datum: at " + on_one_line(now.heights[one.height].surface.name) +
+                  " both faces are out the same way, as if the section, or what it was measured from, stood " +
                   in_unit(std::abs(one.to_port), unit) + (one.to_port > 0 ? " to port." : " to starboard."));
   }
   if (const auto alone = alone_words(recheck); !alone.empty()) {
@@ -149,9 +156,11 @@ std::vector<std::string> what_next(const Recheck& recheck) {
   if (recheck.verdict == recheck::Verdict::nothing_left) {
     out.push_back("Nothing left: every reading lies within " + tolerance + " of the target. Stop here." + after);
   } else if (recheck.verdict == recheck::Verdict::reading_error) {
-    out.push_back("Stop here: " + counted(now.readings - now.within, "reading") + " of " + std::to_string(now.readings) + (now.readings - now.within == 1 ? " lies" : " lie") +
-                  " beyond " + tolerance + ", and a reading error of " + in_unit(now.reading_error, unit) + " alone would put about " +
-                  fixed(recheck.beyond_by_chance, 0) + " there. None hang together. What is left is less than these readings can tell." + after);
+    const std::size_t beyond = now.readings - now.within;
+    out.push_back("Stop here: " + counted(beyond, "reading") + " of " + std::to_string(now.readings) +
+                  (beyond == 1 ? " lies" : " lie") + " beyond " + tolerance + ", and a reading error of " +
+                  in_unit(now.reading_error, unit) + " alone would put about " + fixed(recheck.beyond_by_chance, 0) +
+                  " there. None hang together. What is left is less than these readings can tell." + after);
   } else {
     const auto todo = to_do(recheck);
     const std::string in_what(name_of(unit));
@@ -165,8 +174,9 @@ std::vector<std::string> what_next(const Recheck& recheck) {
     const std::string high = worst(false), low = worst(true);
     if (!high.empty()) out.push_back("Take off the highs first, the worst first (" + in_what + "): " + high + ".");
     if (!low.empty()) {
-      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" + in_what + "): " + low + ". That is " +
-                    litres(now.litres.left.add) + " on the blade, before sanding and loss.");
+      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" +
+                    in_what + "): " + low + ". That is " + litres(now.litres.left.add) +
+                    " on the blade, before sanding and loss.");
     }
     if (high.empty() && low.empty()) out.push_back("No reading stands out, yet all together they do.");
     out.push_back("Then read again, and give the new file after " + on_one_line(now.file) + ".");

@@ -15,6 +15,7 @@ namespace {
 json plan_of(const std::string& folder) {
   static const std::regex place(R"(\([^()]*\.(json|csv):[0-9]+\))");
   json plan = json::parse(std::regex_replace(bytes_of(folder + "/plan.json"), place, "(PLACE)"));
+  plan.erase("sources");
   for (json& station : plan["stations"]) {
     if (station["target"].contains("governing")) station["target"]["governing"].erase("line");
   }

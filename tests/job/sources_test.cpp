@@ -1,9 +1,9 @@
-// Whether a job's files are still what they were. Expected digests: the published test vectors of FNV-1a, 64 bits (RFC 9923,
-// recalled: of "", "a" and "foobar").
-#include "catch.hpp"
-
-#include "job/scratch.hpp"
+// Whether a job's files are still what they were. Expected digests: the published test vectors of FNV-1a, 64 bits (RFC
+// 9923, recalled: of "", "a" and "foobar").
 #include "job/sources.hpp"
+
+#include "catch.hpp"
+#include "job/scratch.hpp"
 
 using namespace fairblade;
 
@@ -16,7 +16,9 @@ TEST_CASE("digests are FNV-1a's") {
 TEST_CASE("a job's files: the same, changed, gone") {
   const Scratch scratch;
   const std::string readings = scratch.write("r.csv", "station,x,port,starboard\nA,0,0,0\nA,50,10,10\nA,400,1,1\n");
-  const auto job = scratch.read("j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 } ], "readings_file": "r.csv" })");
+  const auto job = scratch.read(
+      "j.json",
+      R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 } ], "readings_file": "r.csv" })");
   REQUIRE(job);
   const auto sources = job::sources_of(*job);
   REQUIRE(sources.size() == 2);

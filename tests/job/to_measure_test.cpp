@@ -85,6 +85,6 @@ TEST_CASE("a table that is still blank is refused in one line") {
   REQUIRE_FALSE(job);
   REQUIRE(job.faults().size() == 1);
   CHECK(job.faults()[0].place.line == 2);
-  CHECK(job.faults()[0].what == "there is no reading below the header row, only places: the sheet is still blank");
+  CHECK(job.faults()[0].what == "nothing is filled in yet: 4 places wait for their readings");
   CHECK_FALSE(job.faults()[0].remedy.empty());
 }

@@ -89,10 +89,12 @@ inline std::string round(const Off& off) {
 
 inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
-inline recheck::Recheck judged(const job::FrozenPlan& plan, const std::vector<std::string>& texts, recheck::Options options = {}) {
+inline recheck::Recheck judged(const job::FrozenPlan& plan, const std::vector<std::string>& texts,
+                               recheck::Options options = {}) {
   const Scratch folder;
   std::vector<std::string> files;
-  for (const std::string& text : texts) files.push_back(folder.write("round-" + std::to_string(files.size() + 1) + ".csv", text));
+  for (const std::string& text : texts)
+    files.push_back(folder.write("round-" + std::to_string(files.size() + 1) + ".csv", text));
   const auto out = recheck::recheck(plan, files, options);
   if (!out) throw std::runtime_error(one_line(out.faults().front()));
   return *out;
