@@ -27,17 +27,15 @@ inline Shape parabola(double r) {
 }
 /// From its leading end; semi-axes along and across.
 inline Shape ellipse(double a, double b) {
-  return std::make_shared<const Curve>(
-      [a, b](double x) { return b * std::sqrt(std::max(0.0, 1 - (a - x) * (a - x) / (a * a))); },
-      [a, b](double x) {
-        const double s = (a - x) / a;
-        return b / a * s / std::sqrt(std::max(1e-300, 1 - s * s));
-      });
+  return std::make_shared<const Curve>([a, b](double x) { return b * std::sqrt(std::max(0.0, 1 - (a - x) * (a - x) / (a * a))); },
+                                       [a, b](double x) {
+                                         const double s = (a - x) / a;
+                                         return b / a * s / std::sqrt(std::max(1e-300, 1 - s * s));
+                                       });
 }
 /// Straight: half an edge at the trailing edge, growing by `taper` per mm ahead of it.
 inline Shape wedge(double chord, double edge, double taper) {
-  return std::make_shared<const Curve>([=](double x) { return edge / 2 + taper * (chord - x); },
-                                       [=](double) { return -taper; });
+  return std::make_shared<const Curve>([=](double x) { return edge / 2 + taper * (chord - x); }, [=](double) { return -taper; });
 }
 
 inline target::TargetSection both(const Shape& shape, double chord, double radius) {

@@ -42,9 +42,9 @@ struct DefaultUsed {
 template <class T>
 class Outcome {
  public:
-  Outcome(T value) : value_(std::move(value)) {}                        // NOLINT: meant to be implicit
-  Outcome(Fault fault) : faults_{std::move(fault)} {}                   // NOLINT
-  Outcome(std::vector<Fault> faults) : faults_(std::move(faults)) {}    // NOLINT
+  Outcome(T value) : value_(std::move(value)) {}                      // NOLINT: meant to be implicit
+  Outcome(Fault fault) : faults_{std::move(fault)} {}                 // NOLINT
+  Outcome(std::vector<Fault> faults) : faults_(std::move(faults)) {}  // NOLINT
   explicit operator bool() const { return value_.has_value(); }
   T& operator*() { return *value_; }
   const T& operator*() const { return *value_; }

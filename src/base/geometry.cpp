@@ -54,8 +54,8 @@ double perimeter(const Polygon& polygon) { return bg::perimeter(polygon); }
 MultiPolygon offset(const Polygon& polygon, double distance) {
   namespace buffer = bg::strategy::buffer;
   MultiPolygon out;
-  bg::buffer(polygon, out, buffer::distance_symmetric<double>(distance), buffer::side_straight(),
-             buffer::join_miter(20), buffer::end_flat(), buffer::point_square());
+  bg::buffer(polygon, out, buffer::distance_symmetric<double>(distance), buffer::side_straight(), buffer::join_miter(20),
+             buffer::end_flat(), buffer::point_square());
   return out;
 }
 

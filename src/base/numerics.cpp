@@ -28,8 +28,8 @@ std::optional<double> root_between(const std::function<double(double)>& f, doubl
   if (at_high == 0) return high;
   if (!(std::isfinite(at_low) && std::isfinite(at_high)) || (at_low > 0) == (at_high > 0)) return std::nullopt;
   std::uintmax_t steps = 100;
-  const auto ends = boost::math::tools::toms748_solve(f, low, high, at_low, at_high,
-                                                      boost::math::tools::eps_tolerance<double>(46), steps);
+  const auto ends =
+      boost::math::tools::toms748_solve(f, low, high, at_low, at_high, boost::math::tools::eps_tolerance<double>(46), steps);
   return (ends.first + ends.second) / 2;
 }
 

@@ -8,8 +8,7 @@
 namespace fairblade {
 
 /// Coefficients of sqrt(x), x, x², x³, x⁴ for t = 1.
-inline constexpr std::array<double, 5> plain_form_coefficients{5 * 0.2969, -5 * 0.1260, -5 * 0.3516, 5 * 0.2843,
-                                                               -5 * 0.1015};
+inline constexpr std::array<double, 5> plain_form_coefficients{5 * 0.2969, -5 * 0.1260, -5 * 0.3516, 5 * 0.2843, -5 * 0.1015};
 
 /// Half-breadth of the form of t = 1 at x = u².
 constexpr double plain_form(double u) {

@@ -141,8 +141,8 @@ std::string upper_case(std::string_view text) {
 std::string file_name_of(std::string_view text) {
   std::string out;
   for (const char c : text) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' ||
-                       c == '_' || c == '-';
+    const bool plain =
+        (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '_' || c == '-';
     if (plain) {
       out += c;
     } else if (!out.empty() && out.back() != '-') {
@@ -158,8 +158,11 @@ std::string file_name_of(std::string_view text) {
 bool valid_utf8(std::string_view text, std::size_t& bad_offset) {
   for (std::size_t i = 0; i < text.size();) {
     const auto lead = static_cast<unsigned char>(text[i]);
-    const std::size_t length = lead < 0x80 ? 1 : lead >= 0xc2 && lead < 0xe0 ? 2 : (lead & 0xf0) == 0xe0 ? 3
-                               : lead >= 0xf0 && lead < 0xf5 ? 4 : 0;
+    const std::size_t length = lead < 0x80                   ? 1
+                               : lead >= 0xc2 && lead < 0xe0 ? 2
+                               : (lead & 0xf0) == 0xe0       ? 3
+                               : lead >= 0xf0 && lead < 0xf5 ? 4
+                                                             : 0;
     bad_offset = i;
     if (length == 0 || i + length > text.size()) return false;
     for (std::size_t k = 1; k < length; ++k) {

@@ -34,8 +34,6 @@ std::string number_in_unit(double mm, LengthUnit unit) {
   return fixed(mm / millimetres_in(unit), decimals);
 }
 
-std::string in_unit(double mm, LengthUnit unit) {
-  return number_in_unit(mm, unit) + " " + std::string(name_of(unit));
-}
+std::string in_unit(double mm, LengthUnit unit) { return number_in_unit(mm, unit) + " " + std::string(name_of(unit)); }
 
 }  // namespace fairblade

@@ -47,10 +47,12 @@ void judge_bulk(const Stations& blade, double sigma, std::vector<Finding>& out) 
   if (!found) return;
   const MeasuredSection& one = blade.measured[found->station];
   const double mm = found->off * (one.chord + one.skeg), thick = bulk_of(one);
-  std::string what = "all over, this section is " + in_unit(std::abs(mm), blade.job.units) + (mm > 0 ? " thicker" : " thinner") + " than the others make it";
+  std::string what = "all over, this section is " + in_unit(std::abs(mm), blade.job.units) + (mm > 0 ? " thicker" : " thinner") +
+                     " than the others make it";
   if (thick > 1.7 * (thick - mm)) what += "; was the whole thickness written where half was asked?";
-  out.push_back(at_station(blade, found->station, mm > 0 ? "bump" : "hollow", Rank::blade, n > 3 ? Sureness::likely : Sureness::look, std::move(what),
-                           "lay a straightedge along the span: if light shows it is the blade, if not measure this station again"));
+  out.push_back(at_station(
+      blade, found->station, mm > 0 ? "bump" : "hollow", Rank::blade, n > 3 ? Sureness::likely : Sureness::look, std::move(what),
+      "lay a straightedge along the span: if light shows it is the blade, if not measure this station again"));
 }
 
 // Chords and leading edges off the line of the others, by far: an outline may be anything, but seldom has a step.
@@ -78,7 +80,7 @@ struct ShapeMisses {
   std::size_t station = 0;
   std::vector<Face> faces;
   std::vector<Miss> misses;
-  std::vector<Eigen::Vector3d> shared;  ///< what bulk, level and slope of the centre line do to each
+  std::vector<Eigen::Vector3d> shared;               ///< what bulk, level and slope of the centre line do to each
   Eigen::Vector3d spread = Eigen::Vector3d::Zero();  ///< their standard deviations
 };
 
@@ -139,7 +141,9 @@ std::vector<ShapeMisses> misses_of(const Stations& blade, double sigma, const st
       const double side = both_sides(mine) ? section::sign_of(point.face) : 0;
       const Eigen::Vector3d row(median(std::move(shapes)), side, side * (share - 0.5));
       found.faces.push_back(point.face);
-      found.misses.push_back({point.x, point.half_breadth - row.dot(Eigen::Vector3d(size.value * mine.chord, level.value, slope.value)), point.line});
+      found.misses.push_back({point.x,
+                              point.half_breadth - row.dot(Eigen::Vector3d(size.value * mine.chord, level.value, slope.value)),
+                              point.line});
       found.shared.push_back(row);
     }
     constexpr std::size_t fewest = 6, most = 300;
@@ -163,7 +167,9 @@ Run worst_run(const ShapeMisses& one, Face face, double spread, double least) {
   for (Eigen::Index i = 0; i < n; ++i) {
     left[i] = one.misses[static_cast<std::size_t>(i)].mm;
     for (Eigen::Index j = 0; j < n; ++j) {
-      together(i, j) += one.shared[static_cast<std::size_t>(i)].cwiseProduct(one.spread).dot(one.shared[static_cast<std::size_t>(j)].cwiseProduct(one.spread));
+      together(i, j) += one.shared[static_cast<std::size_t>(i)]
+                            .cwiseProduct(one.spread)
+                            .dot(one.shared[static_cast<std::size_t>(j)].cwiseProduct(one.spread));
     }
   }
   const Eigen::MatrixXd inverse = together.llt().solve(Eigen::MatrixXd::Identity(n, n));
@@ -183,7 +189,11 @@ Run worst_run(const ShapeMisses& one, Face face, double spread, double least) {
       for (std::size_t k = i; k < j; ++k) denominator += 2 * inverse(last, static_cast<Eigen::Index>(mine[k]));
       const double mm = numerator / denominator, size = std::abs(numerator) / std::sqrt(denominator);
       if (size <= best.size || std::abs(mm) < least) continue;
-      best = {&one, face, {mine.begin() + static_cast<std::ptrdiff_t>(i), mine.begin() + static_cast<std::ptrdiff_t>(j) + 1}, mm, size};
+      best = {&one,
+              face,
+              {mine.begin() + static_cast<std::ptrdiff_t>(i), mine.begin() + static_cast<std::ptrdiff_t>(j) + 1},
+              mm,
+              size};
     }
   }
   return best;
@@ -198,11 +208,13 @@ void tell_run(const Stations& blade, const Run& run, std::vector<Finding>& out) 
     if (misses[i].mm / run.mm > misses[deepest].mm / run.mm) deepest = i;
   }
   const bool low = run.mm < 0;
-  const std::string where = run.at.size() == 1 ? "at x " + in_unit(from, unit) : "from x " + in_unit(from, unit) + " to " + in_unit(to, unit);
-  auto finding = at_station(blade, run.of->station, low ? "hollow" : "bump", Rank::blade, run.size > 8 ? Sureness::certain : Sureness::likely,
-                            where + " this face is some " + in_unit(std::abs(run.mm), unit) + (low ? " low" : " high") +
-                                ", against the same place of the other stations",
-                            "lay a straightedge along the span there: if light shows it is the blade, if not measure this place again");
+  const std::string where =
+      run.at.size() == 1 ? "at x " + in_unit(from, unit) : "from x " + in_unit(from, unit) + " to " + in_unit(to, unit);
+  auto finding = at_station(
+      blade, run.of->station, low ? "hollow" : "bump", Rank::blade, run.size > 8 ? Sureness::certain : Sureness::likely,
+      where + " this face is some " + in_unit(std::abs(run.mm), unit) + (low ? " low" : " high") +
+          ", against the same place of the other stations",
+      "lay a straightedge along the span there: if light shows it is the blade, if not measure this place again");
   finding.side = both_sides(blade.measured[run.of->station]) ? section::name_of(run.face) : "";
   finding.x = misses[deepest].x;
   finding.place = {blade.measured[run.of->station].readings_from, misses[deepest].line};
@@ -236,7 +248,9 @@ void judge_shape(const Stations& blade, double sigma, const std::vector<std::siz
 std::vector<std::size_t> askew_stations(const Stations& blade, const std::vector<Finding>& told) {
   std::vector<std::size_t> out;
   for (std::size_t k = 0; k < blade.job.stations.size(); ++k) {
-    const auto here = [&](const Finding& one) { return one.station == blade.job.stations[k].name && (one.code == "twist" || one.code == "off-centre"); };
+    const auto here = [&](const Finding& one) {
+      return one.station == blade.job.stations[k].name && (one.code == "twist" || one.code == "off-centre");
+    };
     if (std::any_of(told.begin(), told.end(), here)) out.push_back(k);
   }
   return out;
@@ -247,8 +261,10 @@ std::vector<std::size_t> askew_stations(const Stations& blade, const std::vector
 void judge_along_the_span(const Stations& blade, double sigma, std::vector<Finding>& out) {
   if (blade.measured.size() < 3) return;
   judge_outline(blade, sigma, out);
-  const bool behind_skeg = std::any_of(blade.measured.begin(), blade.measured.end(), [](const MeasuredSection& one) { return one.skeg > 0; });
-  const bool plate = std::any_of(blade.measured.begin(), blade.measured.end(), [](const MeasuredSection& one) { return !one.port.with_form(); });
+  const bool behind_skeg =
+      std::any_of(blade.measured.begin(), blade.measured.end(), [](const MeasuredSection& one) { return one.skeg > 0; });
+  const bool plate =
+      std::any_of(blade.measured.begin(), blade.measured.end(), [](const MeasuredSection& one) { return !one.port.with_form(); });
   if (plate) return;
   std::vector<Finding> bulk, shape;
   judge_bulk(blade, sigma, bulk);

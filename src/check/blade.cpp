@@ -13,7 +13,8 @@
 namespace fairblade::check {
 using section::MeasuredSection;
 
-Finding at_station(const Stations& blade, std::size_t k, std::string code, Rank rank, Sureness sure, std::string what, std::string remedy) {
+Finding at_station(const Stations& blade, std::size_t k, std::string code, Rank rank, Sureness sure, std::string what,
+                   std::string remedy) {
   const job::Station& station = blade.job.stations[k];
   return {std::move(code), rank, sure, station.name, "", std::nullopt, station.place, std::move(what), std::move(remedy)};
 }
@@ -40,7 +41,8 @@ std::optional<CentreEnds> centre_ends(const Stations& blade, std::size_t k, doub
   }
   slope /= about;
   // Places between readings share them: an edge of a line through n halves of two readings, n some six to nine.
-  return CentreEnds{level - slope / 2, level + slope / 2, sigma / std::sqrt(2.0) * std::sqrt(1.0 / 6 + 0.25 / (about * 6.0 / places))};
+  return CentreEnds{level - slope / 2, level + slope / 2,
+                    sigma / std::sqrt(2.0) * std::sqrt(1.0 / 6 + 0.25 / (about * 6.0 / places))};
 }
 
 void judge_noses(const Stations& blade, const std::vector<double>& lost, double sigma, std::vector<Finding>& out) {
@@ -50,10 +52,12 @@ void judge_noses(const Stations& blade, const std::vector<double>& lost, double 
     const auto edge = edge_thickness(station, sigma);
     const bool flat = edge && edge->flat();
     if (!flat && lost[k] == 0) continue;
-    std::string what = flat ? "the leading edge is flat, " + in_unit(edge->mm, blade.job.units) + " wide" : "the nose is fuller than a leading edge at x = 0 can be";
+    std::string what = flat ? "the leading edge is flat, " + in_unit(edge->mm, blade.job.units) + " wide"
+                            : "the nose is fuller than a leading edge at x = 0 can be";
     if (lost[k] > 0) what += "; some " + in_unit(lost[k], blade.job.units) + " of it seems to be gone";
-    auto finding = at_station(blade, k, "leading-edge-worn", Rank::blade, flat ? Sureness::certain : Sureness::likely, std::move(what),
-                              "count x from the stock, not from the worn edge; ask for the nose to be built out (--extend-leading-edge)");
+    auto finding =
+        at_station(blade, k, "leading-edge-worn", Rank::blade, flat ? Sureness::certain : Sureness::likely, std::move(what),
+                   "count x from the stock, not from the worn edge; ask for the nose to be built out (--extend-leading-edge)");
     if (flat) finding.x = 0;
     out.push_back(std::move(finding));
   }
@@ -72,10 +76,11 @@ void judge_edges_off_centre(const Stations& blade, double sigma, std::vector<Fin
     const double error = std::sqrt(1.5) * sigma;
     if (std::abs(off - said) < beyond * error) continue;
     const bool turned = std::abs(off + said) < 3 * error;
-    auto finding = at_station(blade, k, turned ? "sides-swapped" : "edge-off-centre-disagrees", Rank::sides, Sureness::likely,
-                              "by its readings the trailing edge stands " + in_unit(off, blade.job.units) + " to port, by trailing_edge_off_centre " +
-                                  in_unit(said, blade.job.units),
-                              turned ? "port and starboard have changed places, or the sign of trailing_edge_off_centre" : "measure the edge again");
+    auto finding = at_station(
+        blade, k, turned ? "sides-swapped" : "edge-off-centre-disagrees", Rank::sides, Sureness::likely,
+        "by its readings the trailing edge stands " + in_unit(off, blade.job.units) + " to port, by trailing_edge_off_centre " +
+            in_unit(said, blade.job.units),
+        turned ? "port and starboard have changed places, or the sign of trailing_edge_off_centre" : "measure the edge again");
     out.push_back(std::move(finding));
   }
 }
@@ -103,7 +108,8 @@ std::vector<Row> rows_of(const Stations& blade, const std::vector<std::size_t>& 
     double about = 0;
     for (const SpanNumber& one : others) about += (one.down - line.mean) * (one.down - line.mean);
     const double apart = mine.down - line.mean, n = static_cast<double>(others.size());
-    out.push_back({r.x, *r.port - *r.starboard, line.at(mine.down), std::sqrt(2.0) * sigma * std::sqrt(1 + 1 / n + (n > 2 ? apart * apart / about : 0.5)), r.line});
+    out.push_back({r.x, *r.port - *r.starboard, line.at(mine.down),
+                   std::sqrt(2.0) * sigma * std::sqrt(1 + 1 / n + (n > 2 ? apart * apart / about : 0.5)), r.line});
   }
   return out;
 }
@@ -144,7 +150,8 @@ Turned best_turned(std::size_t station, std::vector<Row> rows) {
   for (std::size_t i = 0; i < rows.size(); ++i) {
     double gain = 0, left = 0;
     for (std::size_t j = i; j < rows.size(); ++j) {
-      const double as_is = (rows[j].off - rows[j].by_others) / rows[j].error, over = (rows[j].off + rows[j].by_others) / rows[j].error;
+      const double as_is = (rows[j].off - rows[j].by_others) / rows[j].error,
+                   over = (rows[j].off + rows[j].by_others) / rows[j].error;
       gain += as_is * as_is - over * over;
       left += over * over;
       if (i == 0 && j + 1 == rows.size()) {
@@ -179,18 +186,23 @@ void judge_swapped_stations(const Stations& blade, double sigma, std::vector<Fin
     auto rows = rows_of(blade, told, k, sigma);
     if (!rows.empty()) cases.push_back(best_turned(k, std::move(rows)));
   }
-  const auto best = std::max_element(cases.begin(), cases.end(), [](const Turned& a, const Turned& b) { return a.gain < b.gain; });
+  const auto best =
+      std::max_element(cases.begin(), cases.end(), [](const Turned& a, const Turned& b) { return a.gain < b.gain; });
   if (best == cases.end() || !convinces(*best)) return;
   std::string others;
   for (const Turned& one : cases) {
-    if (&one != &*best && one.gain > 0.6 * best->gain && convinces(one)) others += " (or station " + blade.measured[one.station].station + ")";
+    if (&one != &*best && one.gain > 0.6 * best->gain && convinces(one))
+      others += " (or station " + blade.measured[one.station].station + ")";
   }
   const Row &first = best->rows[best->first], &last = best->rows[best->last];
   const auto unit = blade.job.units;
-  auto finding = at_station(blade, best->station, "sides-swapped", Rank::sides, others.empty() ? Sureness::certain : Sureness::likely,
-                            "port and starboard seem to have changed places" + (best->whole() ? std::string() : " from x " + in_unit(first.x, unit) + " to " + in_unit(last.x, unit)) +
-                                others + ": turned over, it agrees with the other stations",
-                            best->whole() ? "look at the sheet, and exchange the two columns of this station" : "look at the sheet, and exchange the two columns there");
+  auto finding =
+      at_station(blade, best->station, "sides-swapped", Rank::sides, others.empty() ? Sureness::certain : Sureness::likely,
+                 "port and starboard seem to have changed places" +
+                     (best->whole() ? std::string() : " from x " + in_unit(first.x, unit) + " to " + in_unit(last.x, unit)) +
+                     others + ": turned over, it agrees with the other stations",
+                 best->whole() ? "look at the sheet, and exchange the two columns of this station"
+                               : "look at the sheet, and exchange the two columns there");
   if (!best->whole()) {
     finding.x = first.x;
     finding.place = {blade.job.stations[best->station].readings_from, first.line};

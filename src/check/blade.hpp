@@ -30,7 +30,8 @@ std::optional<CentreEnds> centre_ends(const Stations& blade, std::size_t k, doub
 /// Were both sides read, each by itself?
 bool both_sides(const section::MeasuredSection& measured);
 /// The beginning of a finding on station k.
-Finding at_station(const Stations& blade, std::size_t k, std::string code, Rank rank, Sureness sure, std::string what, std::string remedy);
+Finding at_station(const Stations& blade, std::size_t k, std::string code, Rank rank, Sureness sure, std::string what,
+                   std::string remedy);
 
 void judge_noses(const Stations& blade, const std::vector<double>& lost, double sigma, std::vector<Finding>& out);
 void judge_swapped_stations(const Stations& blade, double sigma, std::vector<Finding>& out);

@@ -46,7 +46,8 @@ std::vector<Meant> other_numbers(double mm, LengthUnit unit) {
     }
   }
   for (char digit = '1'; digit <= '9'; ++digit) {
-    add_number(out, text.front() == '-' ? "-" + std::string(1, digit) + text.substr(1) : digit + text, in_unit, "a digit is lacking in front");
+    add_number(out, text.front() == '-' ? "-" + std::string(1, digit) + text.substr(1) : digit + text, in_unit,
+               "a digit is lacking in front");
   }
   out.push_back({mm / 2, "the whole thickness for a half"});
   out.push_back({mm * 2, "a half for the whole thickness"});

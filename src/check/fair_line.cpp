@@ -9,9 +9,7 @@
 
 namespace fairblade::check {
 
-const char* name_of(Kind kind) {
-  return kind == Kind::port ? "port" : kind == Kind::starboard ? "starboard" : "caliper";
-}
+const char* name_of(Kind kind) { return kind == Kind::port ? "port" : kind == Kind::starboard ? "starboard" : "caliper"; }
 
 std::vector<Seen> seen_at(const job::Station& station) {
   std::vector<Seen> out;
@@ -32,7 +30,7 @@ constexpr double any_thickness = 1, any_shift = 0.1, any_skew = 0.1, any_edge = 
 constexpr double edge_share = 0.004;  // of the chord: nearer to the leading edge than this is the edge itself
 
 struct Spot {
-  double half, centre;   // what the reading is made of: half·H + centre·C
+  double half, centre;  // what the reading is made of: half·H + centre·C
   double angle, form, along;
   bool edge;
   double x;
@@ -67,8 +65,8 @@ Eigen::MatrixXd covariance(const std::vector<Spot>& spots, const Frame& frame, c
   Eigen::MatrixXd out(n, n);
   for (Eigen::Index i = 0; i < n; ++i) {
     for (Eigen::Index j = 0; j <= i; ++j) {
-      out(i, j) = out(j, i) = together(spots[static_cast<std::size_t>(i)], spots[static_cast<std::size_t>(j)],
-                                       frame.chord + frame.skeg, smooth);
+      out(i, j) = out(j, i) =
+          together(spots[static_cast<std::size_t>(i)], spots[static_cast<std::size_t>(j)], frame.chord + frame.skeg, smooth);
     }
     out(i, i) += frame.sigma * frame.sigma;
   }
@@ -132,7 +130,8 @@ double log_likelihood(const std::vector<Seen>& seen, const Frame& frame, const S
   const Eigen::VectorXd values = values_of(seen);
   const Eigen::MatrixXd factor = solver.matrixL();
   constexpr double half_log_turn = 0.9189385332046727;  // of 2 pi
-  return -0.5 * values.dot(solver.solve(values)) - factor.diagonal().array().log().sum() - half_log_turn * static_cast<double>(values.size());
+  return -0.5 * values.dot(solver.solve(values)) - factor.diagonal().array().log().sum() -
+         half_log_turn * static_cast<double>(values.size());
 }
 
 const std::vector<Smoothness>& smoothnesses() {

@@ -23,8 +23,8 @@ const char* name_of(Sureness sureness) {
 namespace {
 
 /// The stations that the section room takes; those that it refuses were named by the sheet's judges, or are now.
-Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, const std::vector<bool>& aside, std::vector<double>& lost,
-                 std::vector<Finding>& out) {
+Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, const std::vector<bool>& aside,
+                 std::vector<double>& lost, std::vector<Finding>& out) {
   Stations blade;
   blade.job = job;
   blade.job.stations.clear();
@@ -38,7 +38,8 @@ Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, 
     auto measured = section::measure_section(blade.job, station);
     if (!measured) {
       const Fault& fault = measured.faults().front();
-      out.push_back({"sides-disagree", Rank::sides, Sureness::certain, station.name, "", std::nullopt, fault.place, fault.what, fault.remedy});
+      out.push_back({"sides-disagree", Rank::sides, Sureness::certain, station.name, "", std::nullopt, fault.place, fault.what,
+                     fault.remedy});
       continue;
     }
     blade.fitted.push_back(form::fit_form(*measured, job.reading_error));
@@ -59,15 +60,19 @@ std::size_t places_read(const job::Station& station) {
 
 // Where one of three readings of a place was found wrong, the caliper's disagreement is told with it, not twice.
 void say_once(std::vector<Finding>& list) {
-  const auto same_place = [](const Finding& a, const Finding& b) { return a.station == b.station && a.x && b.x && std::abs(*a.x - *b.x) < 1e-6; };
+  const auto same_place = [](const Finding& a, const Finding& b) {
+    return a.station == b.station && a.x && b.x && std::abs(*a.x - *b.x) < 1e-6;
+  };
   std::vector<Finding> kept;
   for (const Finding& one : list) {
-    const auto slip = std::find_if(list.begin(), list.end(), [&](const Finding& s) { return s.code == "slipped-digit" && same_place(s, one); });
+    const auto slip =
+        std::find_if(list.begin(), list.end(), [&](const Finding& s) { return s.code == "slipped-digit" && same_place(s, one); });
     const bool told_better = slip != list.end() && (one.code == "repeats-disagree" || (one.code == "caliper-disagrees" && one.x));
     if (told_better) continue;
     kept.push_back(one);
     if (one.code != "slipped-digit" || one.side != "caliper") continue;
-    const auto caliper = std::find_if(list.begin(), list.end(), [&](const Finding& c) { return c.code == "caliper-disagrees" && same_place(c, one); });
+    const auto caliper = std::find_if(list.begin(), list.end(),
+                                      [&](const Finding& c) { return c.code == "caliper-disagrees" && same_place(c, one); });
     if (caliper == list.end()) continue;
     kept.back().code = "caliper-disagrees";
     kept.back().what = "the caliper says " + one.what;
@@ -76,7 +81,9 @@ void say_once(std::vector<Finding>& list) {
   std::vector<Finding> out;
   for (const Finding& one : kept) {
     const bool shape = one.code == "hollow" || one.code == "bump";
-    const bool told = shape && std::any_of(out.begin(), out.end(), [&](const Finding& o) { return o.code == one.code && o.station == one.station && (o.side.empty() || o.side == one.side); });
+    const bool told = shape && std::any_of(out.begin(), out.end(), [&](const Finding& o) {
+                        return o.code == one.code && o.station == one.station && (o.side.empty() || o.side == one.side);
+                      });
     if (!told) out.push_back(one);
   }
   list = std::move(out);
@@ -84,7 +91,9 @@ void say_once(std::vector<Finding>& list) {
 
 void notes_on(const job::Job& job, Findings& findings) {
   if (job.stations.size() < 3) findings.notes.push_back("three stations or more tell twist, lean and hollows along the span");
-  if (findings.own.repeats == 0) findings.notes.push_back("read a few places twice: it tells your own error, here taken as " + in_unit(findings.own.mm, job.units));
+  if (findings.own.repeats == 0)
+    findings.notes.push_back("read a few places twice: it tells your own error, here taken as " +
+                             in_unit(findings.own.mm, job.units));
   const bool caliper = std::any_of(job.stations.begin(), job.stations.end(), [](const job::Station& s) {
     return std::any_of(s.readings.begin(), s.readings.end(), [](const job::Reading& r) { return r.caliper.has_value(); });
   });
@@ -125,19 +134,20 @@ Findings find(const job::Job& job) {
   const Stations blade = measure(job, judged, aside, lost, out.list);
   judge_noses(blade, lost, sigma, out.list);
   judge_swapped_stations(blade, sigma, out.list);
-  const bool swapped = std::any_of(out.list.begin(), out.list.end(), [](const Finding& one) { return one.code == "sides-swapped"; });
+  const bool swapped =
+      std::any_of(out.list.begin(), out.list.end(), [](const Finding& one) { return one.code == "sides-swapped"; });
   if (!swapped) {
     judge_twist(blade, sigma, out.list);
     judge_lean(blade, sigma, out.list);
   }
-  const bool heights = std::any_of(out.list.begin(), out.list.end(), [](const Finding& one) { return one.rank == Rank::heights; });
+  const bool heights =
+      std::any_of(out.list.begin(), out.list.end(), [](const Finding& one) { return one.rank == Rank::heights; });
   if (!swapped && !heights) judge_along_the_span(blade, sigma, out.list);
 
   say_once(out.list);
   notes_on(job, out);
-  std::stable_sort(out.list.begin(), out.list.end(), [](const Finding& a, const Finding& b) {
-    return a.rank != b.rank ? a.rank < b.rank : a.sure < b.sure;
-  });
+  std::stable_sort(out.list.begin(), out.list.end(),
+                   [](const Finding& a, const Finding& b) { return a.rank != b.rank ? a.rank < b.rank : a.sure < b.sure; });
   return out;
 }
 

@@ -21,11 +21,11 @@ const char* name_of(Sureness sureness);
 enum class Rank { units, heights, outline, reading, sides, caliper, blade, coverage, habit };
 
 struct Finding {
-  std::string code;      ///< short and stable: "slipped-digit", "sides-swapped", "inches", ...
+  std::string code;  ///< short and stable: "slipped-digit", "sides-swapped", "inches", ...
   Rank rank = Rank::reading;
   Sureness sure = Sureness::likely;
-  std::string station;   ///< empty: the job as a whole
-  std::string side;      ///< "port", "starboard", "caliper", or empty
+  std::string station;      ///< empty: the job as a whole
+  std::string side;         ///< "port", "starboard", "caliper", or empty
   std::optional<double> x;  ///< mm aft of the leading edge
   Place place;
   std::string what, remedy;
@@ -33,11 +33,11 @@ struct Finding {
 
 /// How far one reading strays, one standard deviation, mm.
 struct OwnError {
-  double mm = 0;          ///< what the thresholds were worked with
-  double told = 0;        ///< the job's reading_error
+  double mm = 0;    ///< what the thresholds were worked with
+  double told = 0;  ///< the job's reading_error
   bool told_by_owner = false;
   std::optional<double> from_repeats;
-  int repeats = 0;        ///< readings beyond the first at one place
+  int repeats = 0;                         ///< readings beyond the first at one place
   std::optional<double> about_fair_lines;  ///< how the readings scatter about their stations' fair lines
 };
 

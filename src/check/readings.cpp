@@ -77,7 +77,12 @@ class StationJudge {
     const auto& a = station_.readings[rows.first];
     const auto& b = station_.readings[rows.last];
     const std::string where = rows.first == rows.last ? "at x " + shown(a.x) : "from x " + shown(a.x) + " to " + shown(b.x);
-    out_.push_back({"sides-swapped", Rank::sides, Sureness::likely, station_.name, "", a.x,
+    out_.push_back({"sides-swapped",
+                    Rank::sides,
+                    Sureness::likely,
+                    station_.name,
+                    "",
+                    a.x,
                     {station_.readings_from, a.line},
                     "port and starboard have changed places " + where + ": set right, they follow the other rows",
                     "look at the sheet, and exchange the two columns there"});
@@ -118,7 +123,8 @@ class StationJudge {
       std::vector<Suspect> run;
       for (std::size_t k = 0; k <= rows.size(); ++k) {
         const auto same = std::find_if(suspects_.begin(), suspects_.end(), [&](const Suspect& s) {
-          return k < rows.size() && s.seen.row == rows[k] && s.seen.kind == kind && (run.empty() || s.off() * run.front().off() > 0);
+          return k < rows.size() && s.seen.row == rows[k] && s.seen.kind == kind &&
+                 (run.empty() || s.off() * run.front().off() > 0);
         });
         if (same != suspects_.end()) {
           run.push_back(*same);
@@ -131,15 +137,22 @@ class StationJudge {
   }
 
   void tell_hollow(const std::vector<Suspect>& run) {
-    const auto deepest = *std::max_element(run.begin(), run.end(), [](const Suspect& a, const Suspect& b) { return std::abs(a.off()) < std::abs(b.off()); });
+    const auto deepest = *std::max_element(
+        run.begin(), run.end(), [](const Suspect& a, const Suspect& b) { return std::abs(a.off()) < std::abs(b.off()); });
     const bool low = deepest.off() < 0;
-    out_.push_back({low ? "hollow" : "bump", Rank::blade, Sureness::likely, station_.name, name_of(deepest.seen.kind), deepest.seen.x,
+    out_.push_back({low ? "hollow" : "bump",
+                    Rank::blade,
+                    Sureness::likely,
+                    station_.name,
+                    name_of(deepest.seen.kind),
+                    deepest.seen.x,
                     {station_.readings_from, run.front().seen.line},
-                    std::to_string(run.size()) + " readings side by side, x " + shown(run.front().seen.x) + " to " + shown(run.back().seen.x) +
-                        ", are up to " + shown(std::abs(deepest.off())) + (low ? " low" : " high"),
+                    std::to_string(run.size()) + " readings side by side, x " + shown(run.front().seen.x) + " to " +
+                        shown(run.back().seen.x) + ", are up to " + shown(std::abs(deepest.off())) + (low ? " low" : " high"),
                     "lay a batten there: the blade may be so, or the rule stood askew"});
     std::erase_if(suspects_, [&](const Suspect& s) {
-      return std::any_of(run.begin(), run.end(), [&](const Suspect& r) { return r.seen.row == s.seen.row && r.seen.kind == s.seen.kind; });
+      return std::any_of(run.begin(), run.end(),
+                         [&](const Suspect& r) { return r.seen.row == s.seen.row && r.seen.kind == s.seen.kind; });
     });
   }
 
@@ -191,7 +204,8 @@ class StationJudge {
       return !expected.empty();
     };
     auto meant = meant_by(reading.x, job_.units, fits);
-    if (!meant && ordered && fits((*before + *after) / 2)) meant = Meant{(*before + *after) / 2, "it is out of the order of the rows"};
+    if (!meant && ordered && fits((*before + *after) / 2))
+      meant = Meant{(*before + *after) / 2, "it is out of the order of the rows"};
     return meant;
   }
 
@@ -201,8 +215,14 @@ class StationJudge {
     std::string what = "all that was read at x " + shown(reading.x) + " is about " + shown(std::abs(row.front().off())) +
                        (row.front().off() > 0 ? " too much" : " too little");
     what += meant ? "; it would fit at x " + shown(meant->mm) + " (" + meant->how + ")" : ": x itself may be wrong";
-    out_.push_back({"x-slipped", Rank::reading, meant ? Sureness::likely : Sureness::look, station_.name, "", reading.x,
-                    {station_.readings_from, reading.line}, std::move(what),
+    out_.push_back({"x-slipped",
+                    Rank::reading,
+                    meant ? Sureness::likely : Sureness::look,
+                    station_.name,
+                    "",
+                    reading.x,
+                    {station_.readings_from, reading.line},
+                    std::move(what),
                     meant ? "look at the sheet, and correct x" : "look at the sheet; measure this place again"});
   }
 
@@ -212,10 +232,19 @@ class StationJudge {
     // Gaps were turned into half-breadths: what was written is not known here.
     const bool written = station_.measured_by != job::MeasuredBy::gaps || one.seen.kind == Kind::caliper;
     const auto meant = written ? meant_by(one.seen.value, job_.units, fits) : std::nullopt;
-    std::string what = shown(one.seen.value) + " where the others say " + shown(one.expected.value) + ", give or take " + shown(one.expected.error);
+    std::string what = shown(one.seen.value) + " where the others say " + shown(one.expected.value) + ", give or take " +
+                       shown(one.expected.error);
     if (meant) what += "; " + shown(meant->mm) + " would fit (" + meant->how + ")";
-    out_.push_back({"slipped-digit", Rank::reading, size > 8 ? Sureness::certain : size > 5.5 ? Sureness::likely : Sureness::look, station_.name,
-                    name_of(one.seen.kind), one.seen.x, {station_.readings_from, one.seen.line}, std::move(what),
+    out_.push_back({"slipped-digit",
+                    Rank::reading,
+                    size > 8     ? Sureness::certain
+                    : size > 5.5 ? Sureness::likely
+                                 : Sureness::look,
+                    station_.name,
+                    name_of(one.seen.kind),
+                    one.seen.x,
+                    {station_.readings_from, one.seen.line},
+                    std::move(what),
                     "look at the sheet; measure this place again"});
   }
 

@@ -12,9 +12,9 @@ constexpr double beyond = 4.5;  ///< standard deviations; see findings.hpp
 
 /// What one station's readings say of each other.
 struct StationJudged {
-  job::Station station;       ///< without the readings that were found wrong; swapped rows set right
-  double nose_lost = 0;       ///< mm of leading edge that the readings say is gone; 0: none that they can tell
-  double scatter = 0;         ///< standard deviations of readings about the fair line, robust; 0 where it cannot be told
+  job::Station station;  ///< without the readings that were found wrong; swapped rows set right
+  double nose_lost = 0;  ///< mm of leading edge that the readings say is gone; 0: none that they can tell
+  double scatter = 0;    ///< standard deviations of readings about the fair line, robust; 0 where it cannot be told
 };
 
 /// The thickness read at the very leading edge, mm, and its standard deviation; nothing where it was not read.

@@ -60,7 +60,8 @@ std::optional<EdgeThickness> edge_thickness(const job::Station& station, double 
 
 OwnError own_error_of(const job::Job& job) {
   OwnError out;
-  out.told_by_owner = std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
+  out.told_by_owner =
+      std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
   // What was not told may have been learnt from the repeats already: they are not to count twice.
   out.told = out.told_by_owner ? job.reading_error : job::Job{}.reading_error;
   job::Repeats all;
@@ -82,8 +83,15 @@ void judge_repeats(const job::Job& job, const job::Station& station, double sigm
     // The range of n readings, from sqrt(2) for two; a little more for more.
     const double many = std::sqrt(2.0) * (1 + 0.15 * (static_cast<double>(group.values.size()) - 2));
     if (group.spread() < beyond * many * sigma) continue;
-    out.push_back({"repeats-disagree", Rank::reading, Sureness::likely, station.name, name_of(group.kind), group.x, {station.readings_from, group.line},
-                   "read " + std::to_string(group.values.size()) + " times, and the readings differ by " + in_unit(group.spread(), job.units),
+    out.push_back({"repeats-disagree",
+                   Rank::reading,
+                   Sureness::likely,
+                   station.name,
+                   name_of(group.kind),
+                   group.x,
+                   {station.readings_from, group.line},
+                   "read " + std::to_string(group.values.size()) + " times, and the readings differ by " +
+                       in_unit(group.spread(), job.units),
                    "measure this place once more"});
   }
 }
@@ -110,18 +118,29 @@ void judge_calipers(const job::Job& job, const job::Station& station, double sig
   const double bias_limit = std::max(1.5 * sigma, one_row / std::sqrt(many) * 1.2533);
   const bool bias = rows.size() >= 4 && std::abs(middle) > bias_limit;
   const auto say = [&](const Row& row, std::string side, std::string what, std::string remedy, Sureness sure, bool with_place) {
-    out.push_back({"caliper-disagrees", Rank::caliper, sure, station.name, std::move(side), with_place ? std::optional(row.reading->x) : std::nullopt,
-                   {station.readings_from, row.reading->line}, std::move(what), std::move(remedy)});
+    out.push_back({"caliper-disagrees",
+                   Rank::caliper,
+                   sure,
+                   station.name,
+                   std::move(side),
+                   with_place ? std::optional(row.reading->x) : std::nullopt,
+                   {station.readings_from, row.reading->line},
+                   std::move(what),
+                   std::move(remedy)});
   };
   if (bias) {
-    say(rows.front(), "", "port + starboard is " + in_unit(std::abs(middle), job.units) + (middle > 0 ? " more" : " less") + " than the caliper all along the chord",
+    say(rows.front(), "",
+        "port + starboard is " + in_unit(std::abs(middle), job.units) + (middle > 0 ? " more" : " less") +
+            " than the caliper all along the chord",
         "measure between the boards again, and the caliper's zero", Sureness::likely, false);
   }
   for (const Row& row : rows) {
     const double off = row.off - (bias ? middle : 0);
     if (std::abs(off) < one_row) continue;
-    say(row, "", "port + starboard is " + in_unit(std::abs(row.off), job.units) + (row.off > 0 ? " more" : " less") + " than the caliper",
-        "measure this place again: one of the three has slipped", std::abs(off) > 8 * std::sqrt(3.0) * sigma ? Sureness::certain : Sureness::likely, true);
+    say(row, "",
+        "port + starboard is " + in_unit(std::abs(row.off), job.units) + (row.off > 0 ? " more" : " less") + " than the caliper",
+        "measure this place again: one of the three has slipped",
+        std::abs(off) > 8 * std::sqrt(3.0) * sigma ? Sureness::certain : Sureness::likely, true);
   }
 }
 

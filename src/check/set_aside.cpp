@@ -49,7 +49,8 @@ Sorted sorted_with(const std::vector<Seen>& seen, const Frame& frame, const Smoo
     else out.agreeing.push_back(one.seen);
   }
   const double anything = std::log(rare / (2.0 / 3 * frame.chord));
-  out.probability = log_likelihood(out.agreeing, frame, smooth) + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
+  out.probability =
+      log_likelihood(out.agreeing, frame, smooth) + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
   return out;
 }
 

@@ -73,7 +73,8 @@ bool ends_at_chord(const Station& station, double slack) { return std::abs(furth
 
 void tell_chord(const Station& station, const job::Job& job, std::string why, Sureness sure, std::vector<Finding>& out) {
   auto finding = of_station(station, "chord-disagrees", Rank::outline,
-                            "the chord is " + in_unit(station.chord, job.units) + ", but " + std::move(why), "measure the chord again, and look at the last x");
+                            "the chord is " + in_unit(station.chord, job.units) + ", but " + std::move(why),
+                            "measure the chord again, and look at the last x");
   finding.sure = sure;
   finding.x = furthest_aft(station);
   out.push_back(std::move(finding));
@@ -89,9 +90,12 @@ void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, 
     const double last = furthest_aft(station);
     const auto tail = tail_of(station);
     const auto most = 2 * half_thickness(station);
-    const auto ahead = std::min_element(station.readings.begin(), station.readings.end(), [](const auto& a, const auto& b) { return a.x < b.x; })->x;
+    const auto ahead = std::min_element(station.readings.begin(), station.readings.end(), [](const auto& a, const auto& b) {
+                         return a.x < b.x;
+                       })->x;
     if (ahead < -slack) {
-      tell_chord(station, job, "a reading lies " + in_unit(-ahead, job.units) + " ahead of the leading edge", Sureness::certain, out);
+      tell_chord(station, job, "a reading lies " + in_unit(-ahead, job.units) + " ahead of the leading edge", Sureness::certain,
+                 out);
       out.back().x = ahead;
       out.back().remedy = "look at the chord, \"ahead\" and where x is counted from";
       aside[k] = true;
@@ -103,8 +107,15 @@ void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, 
       // One place that is thick, while the others keep within the chord, is a slip of x.
       const bool one_thick = outside == 1 && tail && tail->x == last && tail->thickness > 0.35 * most;
       if (one_thick) {
-        const auto& r = *std::find_if(station.readings.begin(), station.readings.end(), [&](const auto& one) { return one.x == last; });
-        out.push_back({"x-slipped", Rank::reading, Sureness::certain, station.name, "", last, {station.readings_from, r.line},
+        const auto& r =
+            *std::find_if(station.readings.begin(), station.readings.end(), [&](const auto& one) { return one.x == last; });
+        out.push_back({"x-slipped",
+                       Rank::reading,
+                       Sureness::certain,
+                       station.name,
+                       "",
+                       last,
+                       {station.readings_from, r.line},
                        "x lies " + in_unit(last - station.chord, job.units) + " beyond the chord, and the blade is " +
                            in_unit(tail->thickness, job.units) + " thick there",
                        "look at the sheet, and correct x"});
@@ -128,8 +139,10 @@ void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, 
     const double reach = (station.chord - tail->x) / (tail->x - tail->before_x);
     const double left_error = sigma * std::sqrt(2.0) * std::hypot(1 + reach, reach);
     if (left < -4.5 * left_error || (others_end && tail->thickness < 0.25 * most)) {
-      tell_chord(station, job, "the last reading is at " + in_unit(last, job.units) +
-                     (left < -4.5 * left_error ? ", where the faces all but meet" : "; the other stations are read to the end of theirs"),
+      tell_chord(station, job,
+                 "the last reading is at " + in_unit(last, job.units) +
+                     (left < -4.5 * left_error ? ", where the faces all but meet"
+                                               : "; the other stations are read to the end of theirs"),
                  left < -4.5 * left_error ? Sureness::likely : Sureness::look, out);
       aside[k] = true;
     }
@@ -162,10 +175,12 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
     const auto found = nearest_unit(share, far_bottom ? 0.96 : usual_depth, 4, units_of_heights(job.units));
     const std::string like = found ? found->words : "another unit";
     const Unit& likeliest = found ? *found : units_of_heights(job.units).back();  // of a job in mm: centimetres
-    out.push_back({likeliest.factor == 10 ? "heights-in-cm" : "heights-in-" + std::string(likeliest.code), Rank::heights, Sureness::likely, "", "", std::nullopt,
-                   job.stations.front().place,
-                   "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " + in_unit(chord, job.units) +
-                       (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) + ": their heights look like " + like,
+    out.push_back({likeliest.factor == 10 ? "heights-in-cm" : "heights-in-" + std::string(likeliest.code), Rank::heights,
+                   Sureness::likely, "", "", std::nullopt, job.stations.front().place,
+                   "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " +
+                       in_unit(chord, job.units) +
+                       (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) +
+                       ": their heights look like " + like,
                    "write \"down\" in " + std::string(name_of(job.units)) + "; leave it if they are that close"});
     return;
   }
@@ -179,9 +194,13 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
       if (other[k] == downs[k] || now < 4 || unevenness(other) > std::min(1.5, now / 4)) continue;
       const Station& station = job.stations[k];
       const char* words = factor == 10 ? "centimetres" : factor == 25.4 ? "inches" : "a slipped point";
-      auto finding = of_station(station, factor == 10 ? "heights-in-cm" : factor == 25.4 ? "heights-in-inches" : "height-slipped", Rank::heights,
-                                "its height " + in_unit(station.down, job.units) + " looks like " + words + ": " + in_unit(other[k], job.units) +
-                                    " would stand evenly among the others",
+      auto finding = of_station(station,
+                                factor == 10     ? "heights-in-cm"
+                                : factor == 25.4 ? "heights-in-inches"
+                                                 : "height-slipped",
+                                Rank::heights,
+                                "its height " + in_unit(station.down, job.units) + " looks like " + words + ": " +
+                                    in_unit(other[k], job.units) + " would stand evenly among the others",
                                 "look at the sheet, and correct \"down\"");
       finding.sure = Sureness::likely;
       out.push_back(std::move(finding));
@@ -191,8 +210,8 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
 }
 
 void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& out, std::vector<std::string>& notes) {
-  constexpr std::size_t fewest = 7;     // practice: eight to twelve
-  constexpr double widest_gap = 0.35;   // of the chord
+  constexpr std::size_t fewest = 7;    // practice: eight to twelve
+  constexpr double widest_gap = 0.35;  // of the chord
   const Station& station = job.stations[k];
   const auto has = [&](const job::Reading& r, int side) {
     return r.caliper.has_value() || (side == 0 ? r.port.has_value() : r.starboard.has_value());
@@ -216,22 +235,26 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
       out.push_back(std::move(finding));
     };
     if (mine.empty()) {
-      add("one-side-only", Sureness::certain, "nothing was read on this side", "read it too, or put a caliper over both", std::nullopt);
+      add("one-side-only", Sureness::certain, "nothing was read on this side", "read it too, or put a caliper over both",
+          std::nullopt);
       continue;
     }
     if (mine.size() < fewest) {
-      add("too-few-readings", Sureness::certain, "only " + std::to_string(mine.size()) + " places were read" + (alike ? "" : " on this side"),
+      add("too-few-readings", Sureness::certain,
+          "only " + std::to_string(mine.size()) + " places were read" + (alike ? "" : " on this side"),
           "read eight to twelve a side, crowded toward the nose", std::nullopt);
       continue;
     }
     const auto in_tenth = std::count_if(mine.begin(), mine.end(), [&](double x) { return x > 1e-6 && x <= 0.1 * station.chord; });
     if (in_tenth == 0 && station.skeg == 0) {
-      add("first-tenth-empty", Sureness::certain, "no reading in the first tenth of the chord (" + in_unit(station.chord / 10, job.units) +
-              "), where the nose is", "read three or four places there", std::nullopt);
+      add("first-tenth-empty", Sureness::certain,
+          "no reading in the first tenth of the chord (" + in_unit(station.chord / 10, job.units) + "), where the nose is",
+          "read three or four places there", std::nullopt);
     }
     for (std::size_t j = 1; j < mine.size(); ++j) {
       if (mine[j] - mine[j - 1] < widest_gap * station.chord) continue;
-      add("gap-in-readings", Sureness::certain, "nothing was read between x " + in_unit(mine[j - 1], job.units) + " and " + in_unit(mine[j], job.units),
+      add("gap-in-readings", Sureness::certain,
+          "nothing was read between x " + in_unit(mine[j - 1], job.units) + " and " + in_unit(mine[j], job.units),
           "read a place or two in between", mine[j - 1]);
     }
     if (station.skeg == 0 && mine.front() > 1e-6) {

@@ -64,15 +64,27 @@ void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Find
   if (chord < shortest_chord && job.units == LengthUnit::mm) {
     // Inches run to some twenty, centimetres to some sixty.
     const bool inches = chord < 25;
-    out.push_back({inches ? "inches" : "centimetres", Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0},
-                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " + (inches ? "inches" : "centimetres") +
-                       " in a job in millimetres",
+    out.push_back({inches ? "inches" : "centimetres",
+                   Rank::units,
+                   Sureness::certain,
+                   "",
+                   "",
+                   std::nullopt,
+                   {job.file, 0},
+                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " +
+                       (inches ? "inches" : "centimetres") + " in a job in millimetres",
                    std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"});
     aside.assign(aside.size(), true);
     return;
   }
   if (chord > longest_chord && job.units != LengthUnit::mm) {
-    out.push_back({"millimetres", Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0},
+    out.push_back({"millimetres",
+                   Rank::units,
+                   Sureness::certain,
+                   "",
+                   "",
+                   std::nullopt,
+                   {job.file, 0},
                    "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like millimetres in a job in " +
                        (job.units == LengthUnit::inch ? "inches" : "centimetres"),
                    "say \"units\": \"mm\", or write all lengths in " + unit});
@@ -87,16 +99,19 @@ void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Find
       if (const auto found = unit_between(station.chord, chord, 1.6, job.units)) {
         const bool all = extent < 1.05 * station.chord;  // the readings are small with it
         out.push_back(of_station(station, found->code, Rank::units,
-                                 (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words + ", as it seems: chord " +
-                                     in_unit(station.chord, job.units) + " where the others have some " + in_unit(chord, job.units),
+                                 (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words +
+                                     ", as it seems: chord " + in_unit(station.chord, job.units) +
+                                     " where the others have some " + in_unit(chord, job.units),
                                  "write them in " + unit));
         aside[k] = true;
         continue;
       }
     }
     if (const auto found = near_unit(job, k)) {
-      auto finding = of_station(station, found->code, Rank::units, "chord and readings look like " + std::string(found->words) + ": chord " +
-                                    in_unit(station.chord, job.units) + " where the line of the others has " + in_unit(*chord_by_the_others(job, k), job.units),
+      auto finding = of_station(station, found->code, Rank::units,
+                                "chord and readings look like " + std::string(found->words) + ": chord " +
+                                    in_unit(station.chord, job.units) + " where the line of the others has " +
+                                    in_unit(*chord_by_the_others(job, k), job.units),
                                 "write them in " + unit + "; leave them if the outline is so");
       finding.sure = Sureness::likely;
       out.push_back(std::move(finding));
@@ -105,21 +120,29 @@ void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Find
     }
     if (extent > 3 * station.chord) {
       if (const auto found = unit_between(station.chord, extent, 1.2, job.units)) {
-        out.push_back(of_station(station, found->code, Rank::units, "the chord looks like " + std::string(found->words) + ": " +
-                                     in_unit(station.chord, job.units) + " where the readings run to " + in_unit(extent, job.units), "write it in " + unit));
+        out.push_back(of_station(station, found->code, Rank::units,
+                                 "the chord looks like " + std::string(found->words) + ": " + in_unit(station.chord, job.units) +
+                                     " where the readings run to " + in_unit(extent, job.units),
+                                 "write it in " + unit));
         aside[k] = true;
         continue;
       }
     }
-    const auto in_x = extent < station.chord / 5 || extent > 5 * station.chord ? unit_between(extent, station.chord, 1.2, job.units) : std::nullopt;
-    const auto in_size = by_chord < thinnest ? unit_between(by_chord, usual_thickness, 2.4, job.units)
-                         : by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job.units) : std::nullopt;
+    const auto in_x = extent < station.chord / 5 || extent > 5 * station.chord
+                          ? unit_between(extent, station.chord, 1.2, job.units)
+                          : std::nullopt;
+    const auto in_size = by_chord < thinnest   ? unit_between(by_chord, usual_thickness, 2.4, job.units)
+                         : by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job.units)
+                                               : std::nullopt;
     if (in_x || in_size) {
       const Unit found = in_x ? *in_x : *in_size;
       const std::string which = in_x && in_size ? "the readings look" : in_x ? "the places x look" : "the half-breadths look";
-      const std::string numbers = in_x ? ": they run to " + in_unit(extent, job.units) + " on a chord of " + in_unit(station.chord, job.units)
-                                       : ": the blade would be " + in_unit(2 * half, job.units) + " thick on a chord of " + in_unit(station.chord, job.units);
-      auto finding = of_station(station, found.code, Rank::units, which + " like " + found.words + numbers, "write them in " + unit + ", or say \"units\"");
+      const std::string numbers =
+          in_x ? ": they run to " + in_unit(extent, job.units) + " on a chord of " + in_unit(station.chord, job.units)
+               : ": the blade would be " + in_unit(2 * half, job.units) + " thick on a chord of " +
+                     in_unit(station.chord, job.units);
+      auto finding = of_station(station, found.code, Rank::units, which + " like " + found.words + numbers,
+                                "write them in " + unit + ", or say \"units\"");
       finding.sure = in_x ? Sureness::certain : Sureness::likely;
       out.push_back(std::move(finding));
       aside[k] = true;
@@ -129,8 +152,10 @@ void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Find
     if (port > 0 && starboard > 0 && std::max(port, starboard) > 5 * std::min(port, starboard)) {
       const bool port_small = port < starboard;
       if (const auto found = unit_between(std::min(port, starboard), std::max(port, starboard), 1.5, job.units)) {
-        auto finding = of_station(station, found->code, Rank::units, std::string("one side looks like ") + found->words + ": at most " +
-                                      in_unit(std::min(port, starboard), job.units) + " where the other has " + in_unit(std::max(port, starboard), job.units),
+        auto finding = of_station(station, found->code, Rank::units,
+                                  std::string("one side looks like ") + found->words + ": at most " +
+                                      in_unit(std::min(port, starboard), job.units) + " where the other has " +
+                                      in_unit(std::max(port, starboard), job.units),
                                   "write it in " + unit);
         finding.side = port_small ? "port" : "starboard";
         out.push_back(std::move(finding));

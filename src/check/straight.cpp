@@ -19,7 +19,8 @@ struct Extremes {
   SpanNumber least, most;
 };
 Extremes extremes_of(const SpanNumbers& numbers) {
-  const auto [least, most] = std::minmax_element(numbers.begin(), numbers.end(), [](const auto& a, const auto& b) { return a.value < b.value; });
+  const auto [least, most] =
+      std::minmax_element(numbers.begin(), numbers.end(), [](const auto& a, const auto& b) { return a.value < b.value; });
   return {*least, *most};
 }
 
@@ -28,12 +29,17 @@ std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), u
 /// A section alone: it is turned where its two edges say so too, not only the lie of its faces.
 void judge_one(const Stations& blade, const SpanNumber& one, double sigma, std::vector<Finding>& out) {
   const auto& measured = blade.measured[one.station];
-  const double edges = (measured.port.at(measured.chord) - measured.starboard.at(measured.chord) - measured.port.at(0) + measured.starboard.at(0)) / 2;
+  const double edges = (measured.port.at(measured.chord) - measured.starboard.at(measured.chord) - measured.port.at(0) +
+                        measured.starboard.at(0)) /
+                       2;
   const double by_edges = std::atan2(edges, measured.chord) / degree;
   const double limit = std::max(least_twist, beyond * one.error);
-  if (std::abs(one.value) < limit || by_edges * one.value < 0 || std::abs(edges) < beyond * sigma || std::abs(by_edges) < limit / 2) return;
+  if (std::abs(one.value) < limit || by_edges * one.value < 0 || std::abs(edges) < beyond * sigma ||
+      std::abs(by_edges) < limit / 2)
+    return;
   out.push_back(at_station(blade, one.station, "twist", Rank::blade, Sureness::likely,
-                           "the section is turned " + fixed(std::abs(one.value), 1) + " degrees against the centre plane: its trailing edge " +
+                           "the section is turned " + fixed(std::abs(one.value), 1) +
+                               " degrees against the centre plane: its trailing edge " +
                                to_side(measured.chord * std::tan(one.value * degree), blade.job.units),
                            "see whether the boards stood parallel, and sight down the trailing edge"));
 }
@@ -50,13 +56,15 @@ void judge_twist(const Stations& blade, double sigma, std::vector<Finding>& out)
   }
   if (turned.size() == 1 && both_sides(blade.measured[turned.front().station])) judge_one(blade, turned.front(), sigma, out);
   if (turned.size() < 2) return;
-  const auto edge = [&](std::size_t k, double degrees) { return to_side(blade.measured[k].chord * std::tan(degrees * degree), blade.job.units); };
+  const auto edge = [&](std::size_t k, double degrees) {
+    return to_side(blade.measured[k].chord * std::tan(degrees * degree), blade.job.units);
+  };
   const auto [least, most] = extremes_of(turned);
   if (most.value - least.value < std::max(least_twist, 1.5 * beyond * std::max(least.error, most.error))) return;
   if (const auto one = alone(turned, least_twist / 2)) {
     out.push_back(at_station(blade, one->station, "twist", Rank::blade, Sureness::certain,
-                             "this section alone is twisted, by " + fixed(std::abs(one->off), 1) + " degrees against the others: its trailing edge " +
-                                 edge(one->station, one->off),
+                             "this section alone is twisted, by " + fixed(std::abs(one->off), 1) +
+                                 " degrees against the others: its trailing edge " + edge(one->station, one->off),
                              "set up the boards again here; if it stays, the blade is twisted: sight down the trailing edge"));
     return;
   }
@@ -64,7 +72,8 @@ void judge_twist(const Stations& blade, double sigma, std::vector<Finding>& out)
   const SpanNumber &first = port_last ? least : most, &last = port_last ? most : least;
   out.push_back(at_station(blade, last.station, "twist", Rank::blade, Sureness::certain,
                            "the blade is twisted: from station " + blade.measured[first.station].station + " to this one by " +
-                               fixed(std::abs(last.value - first.value), 1) + " degrees, the trailing edge " + edge(last.station, last.value - first.value),
+                               fixed(std::abs(last.value - first.value), 1) + " degrees, the trailing edge " +
+                               edge(last.station, last.value - first.value),
                            "sight down the trailing edge; a target on the centre plane fills one face and cuts the other"));
 }
 
@@ -104,7 +113,8 @@ void judge_lean(const Stations& blade, double sigma, std::vector<Finding>& out) 
   if (const auto one = alone(lies.stock, slack)) {
     if (twisted) return;
     out.push_back(at_station(blade, one->station, "off-centre", Rank::blade, Sureness::likely,
-                             "this section alone stands " + to_side(one->off, unit) + " of the others", "set up the boards again here, from the stock"));
+                             "this section alone stands " + to_side(one->off, unit) + " of the others",
+                             "set up the boards again here, from the stock"));
     return;
   }
   const auto [least, most] = extremes_of(lies.stock);
@@ -115,7 +125,8 @@ void judge_lean(const Stations& blade, double sigma, std::vector<Finding>& out) 
     if (std::abs(lean) < least_lean || only_twist) return;
     const auto &first = lies.stock.front(), &last = lies.stock.back();
     out.push_back(at_station(blade, last.station, "lean", Rank::blade, Sureness::certain,
-                             "going down, the blade leans " + fixed(std::abs(lean), 1) + " degrees to " + (lean > 0 ? "port" : "starboard") + " of the stock, " +
+                             "going down, the blade leans " + fixed(std::abs(lean), 1) + " degrees to " +
+                                 (lean > 0 ? "port" : "starboard") + " of the stock, " +
                                  to_side(std::tan(lean * degree) * (last.down - first.down), unit) + " here",
                              "hold a straightedge along the stock; the boards stood askew, or stock or blade is bent"));
     return;

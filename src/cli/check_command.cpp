@@ -11,8 +11,9 @@
 namespace fairblade::cli {
 
 int run_check(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
-  CLI::App app("Reads the measuring sheet like a mate who measured a hundred rudders: slips, swapped sides, units, twist, hollows.",
-               "fairblade check");
+  CLI::App app(
+      "Reads the measuring sheet like a mate who measured a hundred rudders: slips, swapped sides, units, twist, hollows.",
+      "fairblade check");
   std::string path;
   bool json = false, quiet = false, strict = false;
   app.get_formatter()->column_width(36);
@@ -20,8 +21,9 @@ int run_check(const std::vector<std::string>& args, std::ostream& out, std::ostr
   app.add_flag("--json", json, "print JSON instead of the list");
   app.add_flag("--quiet", quiet, "print nothing but refusals");
   app.add_flag("--strict", strict, "exit status 1 when anything was found");
-  app.footer("exit status: 0 done; 1 something was found, under --strict; 2 the job is refused\n"
-             "example: fairblade check profiles/whimbrel/whimbrel.json");
+  app.footer(
+      "exit status: 0 done; 1 something was found, under --strict; 2 the job is refused\n"
+      "example: fairblade check profiles/whimbrel/whimbrel.json");
   if (const auto status = parse(app, args, out, err)) return *status;
 
   const auto job = job::read_job_as_written(path);

@@ -22,8 +22,9 @@ int run_choices(const std::vector<std::string>& args, std::ostream& out, std::os
   app.add_flag("--quiet", quiet, "print nothing but refusals");
   app.add_flag("--strict", strict, "exit status 1 when no choice keeps max_removal");
   add_target_options(app, target);
-  app.footer("exit status: 0 done; 1 done, under --strict, but no choice keeps max_removal; 2 refused\n"
-             "example: fairblade choices profiles/whimbrel/whimbrel.json --trailing-edge-thickness 4");
+  app.footer(
+      "exit status: 0 done; 1 done, under --strict, but no choice keeps max_removal; 2 refused\n"
+      "example: fairblade choices profiles/whimbrel/whimbrel.json --trailing-edge-thickness 4");
   if (const auto status = parse(app, args, out, err)) return *status;
 
   const auto job = job::read_job(path, overrides_of(app, target));
@@ -37,8 +38,8 @@ int run_choices(const std::vector<std::string>& args, std::ostream& out, std::os
   }
   if (json) out << report::choices_json(*job, choices);
   else if (!quiet) out << report::choices_text(*job, choices);
-  const bool one_keeps = std::any_of(choices.begin(), choices.end(),
-                                     [](const plan::Choice& one) { return !one.refused && !one.breaks_limit; });
+  const bool one_keeps =
+      std::any_of(choices.begin(), choices.end(), [](const plan::Choice& one) { return !one.refused && !one.breaks_limit; });
   return strict && !one_keeps ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 

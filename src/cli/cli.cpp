@@ -44,8 +44,8 @@ int dispatch(const std::vector<std::string>& args, std::ostream& out, std::ostre
     known.push_back(command.name);
   }
   const std::string near = nearest_name(word, known);
-  return refuse("there is no command \"" + word + "\"",
-                near.empty() ? "see fairblade --help" : "did you mean " + near + "?", err);
+  return refuse("there is no command \"" + word + "\"", near.empty() ? "see fairblade --help" : "did you mean " + near + "?",
+                err);
 }
 
 }  // namespace

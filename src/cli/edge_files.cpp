@@ -38,19 +38,18 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
     const bool on_pages = fill::on_pages(plan.job, stage.kind, false);
     std::vector<pages::Piece> of_stage;
     if (on_pages) add_cards(plan.job, noses, of_stage);
-    add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind,
-               drawing::nose_tables(plan.job, stage, noses, paper), files, of_stage);
+    add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind, drawing::nose_tables(plan.job, stage, noses, paper),
+               files, of_stage);
     if (on_pages) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
   }
   const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing);
   add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card, paper), files, pieces);
 }
 
-void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name,
-                         std::vector<emit::File>& files, std::vector<pages::Piece>& pieces) {
+void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name, std::vector<emit::File>& files,
+                         std::vector<pages::Piece>& pieces) {
   const std::string kind = fill::name_of(nose.section.stage.kind);
-  files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg",
-                   emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
+  files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg", emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
   if (!fill::on_pages(job, nose.section.stage.kind, true)) return;
   add_cards(job, {nose}, pieces);
 }

@@ -17,7 +17,7 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
                 std::vector<pages::Piece>& pieces);
 
 /// The gauge that goes with the aft half of a clearance template.
-void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name,
-                         std::vector<emit::File>& files, std::vector<pages::Piece>& pieces);
+void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name, std::vector<emit::File>& files,
+                         std::vector<pages::Piece>& pieces);
 
 }  // namespace fairblade::cli

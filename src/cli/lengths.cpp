@@ -14,7 +14,8 @@ std::optional<double> Lengths::read(const char* option, std::string_view text, d
     return std::nullopt;
   }
   if (length.kind == Kind::not_a_length || length.mm < least || length.mm > most) {
-    faults_.push_back({{option, 0}, "\"" + std::string(text) + "\" is no length for this",
+    faults_.push_back({{option, 0},
+                       "\"" + std::string(text) + "\" is no length for this",
                        "give " + in_unit(least, unit_) + " to " + in_unit(most, unit_)});
     return std::nullopt;
   }

@@ -33,8 +33,9 @@ void describe(CLI::App& app, OffsetsArguments& arguments) {
   app.add_flag("--json", arguments.json, "print JSON instead of the table (mm)");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
   app.add_flag("--strict", arguments.strict, "exit status 1 when there are warnings");
-  app.footer("exit status: 0 done; 1 done with warnings, under --strict; 2 refused; 3 the drawing was not written\n"
-             "example: fairblade offsets 0012 --chord 420 --trailing-edge-thickness 4");
+  app.footer(
+      "exit status: 0 done; 1 done with warnings, under --strict; 2 refused; 3 the drawing was not written\n"
+      "example: fairblade offsets 0012 --chord 420 --trailing-edge-thickness 4");
 }
 
 Outcome<target::FormAsked> asked_of(const CLI::App& app, const OffsetsArguments& arguments) {
@@ -49,8 +50,10 @@ Outcome<target::FormAsked> asked_of(const CLI::App& app, const OffsetsArguments&
   Lengths lengths(*unit, faults);
   const auto chord = lengths.read("--chord", arguments.chord, 10, 5000);
   out.chord = chord.value_or(5000);
-  if (app.count("--leading-edge-radius") > 0) out.radius = lengths.read("--leading-edge-radius", arguments.radius, 0.05, out.chord / 2);
-  if (app.count("--trailing-edge-thickness") > 0) out.edge = lengths.read("--trailing-edge-thickness", arguments.edge, 0, out.chord / 2);
+  if (app.count("--leading-edge-radius") > 0)
+    out.radius = lengths.read("--leading-edge-radius", arguments.radius, 0.05, out.chord / 2);
+  if (app.count("--trailing-edge-thickness") > 0)
+    out.edge = lengths.read("--trailing-edge-thickness", arguments.edge, 0, out.chord / 2);
   for (std::string_view rest = arguments.places; !rest.empty();) {
     const std::size_t comma = rest.find(',');
     if (const auto x = lengths.read("--at", rest.substr(0, comma), 0, out.chord)) out.more_places.push_back(*x);

@@ -20,7 +20,7 @@
 namespace fairblade::cli {
 namespace {
 
-constexpr double long_chord = 600;   // mm: beyond it a template is split in two
+constexpr double long_chord = 600;      // mm: beyond it a template is split in two
 constexpr double aft_half_from = 0.15;  // of the chord
 constexpr double nose_overlap = 0.9;    // of the nose gauge: the aft half begins before that ends
 
@@ -68,8 +68,7 @@ class Templates {
   void draw_positive(const Section& section, const fill::Stage& stage) {
     const auto surface = fill::stage_section(section.target, stage);
     if (!surface) return;
-    const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port,
-                                     section.measured.thickness_only, 0};
+    const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const auto sheet = drawing::draw_positive(wanted);
     const std::string kind = fill::name_of(stage.kind);
     files_.push_back({"templates/" + section.name + "-section-" + kind + ".svg", emit::to_svg(drawing::framed(sheet))});
@@ -91,8 +90,8 @@ class Templates {
   void draw_files(const std::string& name, drawing::TemplateOf wanted, const std::string& end) {
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
-      files_.push_back({"templates/" + name + "-" + section::name_of(face) + end + ".svg",
-                        emit::to_svg(drawing::draw_template(wanted))});
+      files_.push_back(
+          {"templates/" + name + "-" + section::name_of(face) + end + ".svg", emit::to_svg(drawing::draw_template(wanted))});
     }
   }
 
@@ -109,8 +108,7 @@ class Templates {
     if (together) return add_piece(section.target, pair, section.target.station + ", port and starboard, " + what);
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
-      add_piece(section.target, drawing::draw_card(wanted),
-                section.target.station + ", " + section::name_of(face) + ", " + what);
+      add_piece(section.target, drawing::draw_card(wanted), section.target.station + ", " + section::name_of(face) + ", " + what);
     }
   }
 
@@ -167,8 +165,8 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
   const auto map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
   const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
-  const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)),
-                         water, emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
+  const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)), water,
+                         emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
   out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole), found_in(plan.job))});
   out.push_back({"plan.json", report::plan_json(plan, job::sources_of(plan.job))});
   out.push_back({"offsets.csv", report::offsets_csv(plan)});

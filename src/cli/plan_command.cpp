@@ -41,8 +41,9 @@ void describe(CLI::App& app, PlanArguments& arguments) {
   app.add_option("--write-job", arguments.job_file, "save what was asked, options and all, as a job file with comments")
       ->type_name("FILE");
   add_target_options(app, arguments.target);
-  app.footer("exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written\n"
-             "example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4");
+  app.footer(
+      "exit status: 0 done; 1 done with warnings, under --strict; 2 refused, nothing written; 3 results not written\n"
+      "example: fairblade plan profiles/whimbrel/whimbrel.json --thickness 13% --trailing-edge-thickness 4");
 }
 
 std::string folder_of(const PlanArguments& arguments) {
@@ -67,7 +68,8 @@ Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const jo
     const std::string_view word = rest.substr(0, comma);
     rest = comma == std::string_view::npos ? std::string_view() : rest.substr(comma + 1);
     const auto height = length_in(job, word);
-    if (!height) return Fault{{"--at", 0}, "\"" + std::string(word) + "\" is no height", "give numbers with commas between, e.g. 150,250"};
+    if (!height)
+      return Fault{{"--at", 0}, "\"" + std::string(word) + "\" is no height", "give numbers with commas between, e.g. 150,250"};
     out.push_back(*height);
   }
   if (!arguments.every.empty()) {
@@ -75,7 +77,8 @@ Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const jo
     const double first = job.stations.front().down;
     const double span = job.stations.back().down - first;
     if (!step || *step <= 0 || span / *step > 500) {
-      return Fault{{"--every", 0}, "\"" + arguments.every + "\" is no step", "give one number, a 500th of the blade's span at least"};
+      return Fault{
+          {"--every", 0}, "\"" + arguments.every + "\" is no step", "give one number, a 500th of the blade's span at least"};
     }
     for (int k = 1; first + k * *step < job.stations.back().down; ++k) out.push_back(first + k * *step);
   }
@@ -89,7 +92,8 @@ std::optional<Fault> set_gauge_spacing(const std::string& text, job::Job& job) {
   constexpr double least = 10, most = 1000;  // mm, as in the job file
   const auto spacing = length_in(job, text);
   if (!spacing || *spacing < least || *spacing > most) {
-    return Fault{{"--gauge-spacing", 0}, "\"" + text + "\" is no spacing of gauges",
+    return Fault{{"--gauge-spacing", 0},
+                 "\"" + text + "\" is no spacing of gauges",
                  "give one length from " + in_unit(least, job.units) + " to " + in_unit(most, job.units)};
   }
   job.print.gauge_spacing = *spacing;
@@ -100,8 +104,10 @@ std::optional<Fault> set_gauge_spacing(const std::string& text, job::Job& job) {
 // A job file that asks the same; heights to draw at are no part of a job.
 std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const PlanArguments& arguments) {
   std::vector<std::string> remarks{version_line() + ": what was asked of " + arguments.job};
-  if (!arguments.heights.empty()) remarks.push_back("Drawn between the stations too; ask for it again with --at " + arguments.heights);
-  if (!arguments.every.empty()) remarks.push_back("Drawn between the stations too; ask for it again with --every " + arguments.every);
+  if (!arguments.heights.empty())
+    remarks.push_back("Drawn between the stations too; ask for it again with --at " + arguments.heights);
+  if (!arguments.every.empty())
+    remarks.push_back("Drawn between the stations too; ask for it again with --every " + arguments.every);
   return job::job_file_text(asked, plan.job.defaults, remarks);
 }
 
@@ -130,8 +136,7 @@ void print_files(const std::string& folder, const std::vector<emit::File>& files
 }  // namespace
 
 int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
-  CLI::App app("The whole job: measures against a target, and writes drawings, offsets and litres of filler.",
-               "fairblade plan");
+  CLI::App app("The whole job: measures against a target, and writes drawings, offsets and litres of filler.", "fairblade plan");
   PlanArguments arguments;
   describe(app, arguments);
   if (const auto status = parse(app, args, out, err)) return *status;

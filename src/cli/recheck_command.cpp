@@ -30,16 +30,12 @@ struct RecheckArguments {
 void describe(CLI::App& app, RecheckArguments& arguments) {
   app.get_formatter()->column_width(36);
   app.add_option("PLAN", arguments.plan, "the folder that plan wrote, or its plan.json")->required()->type_name("");
-  app.add_option("READINGS", arguments.readings, "CSVs of readings, one for each round, oldest first")
-      ->required()
-      ->type_name("");
+  app.add_option("READINGS", arguments.readings, "CSVs of readings, one for each round, oldest first")->required()->type_name("");
   app.add_option("-o,--output", arguments.folder, "where the results go; out/<name of PLAN>-recheck/ unless told")
       ->type_name("DIR");
-  app.add_option("--tolerance", arguments.tolerance, "within it nothing need be done; 0.5mm unless told")
-      ->type_name("LENGTH");
-  app.add_option(
-         "--stage", arguments.stage,
-         "the surface that was measured: bare, glassed or final;\nthe one at which filler is shaped unless told")
+  app.add_option("--tolerance", arguments.tolerance, "within it nothing need be done; 0.5mm unless told")->type_name("LENGTH");
+  app.add_option("--stage", arguments.stage,
+                 "the surface that was measured: bare, glassed or final;\nthe one at which filler is shaped unless told")
       ->type_name("STAGE");
   app.add_flag("--json", arguments.json, "print recheck.json instead of the list");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
@@ -70,10 +66,10 @@ Outcome<recheck::Options> options_of(const RecheckArguments& arguments, LengthUn
   using Kind = job::LengthOfText::Kind;
   const bool length = read.kind == Kind::length || read.kind == Kind::no_unit;
   if (!length || !(read.mm >= least && read.mm <= most)) {
-    return Fault{{"--tolerance", 0},
-                 "\"" + arguments.tolerance + "\" is no tolerance",
-                 "give a length from " + in_unit(least, LengthUnit::mm) + " to " + in_unit(most, LengthUnit::mm) +
-                     ", as in 0.5mm"};
+    return Fault{
+        {"--tolerance", 0},
+        "\"" + arguments.tolerance + "\" is no tolerance",
+        "give a length from " + in_unit(least, LengthUnit::mm) + " to " + in_unit(most, LengthUnit::mm) + ", as in 0.5mm"};
   }
   out.tolerance = read.mm;
   return out;
@@ -85,8 +81,7 @@ std::vector<emit::File> files_of(const recheck::Recheck& recheck) {
   words.within = "the tolerance";
   const auto next = report::what_next(recheck);
   if (recheck.verdict != recheck::Verdict::go_on) words.begin = "Nowhere. ";
-  for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k)
-    words.begin += (k > 0 ? " " : "") + next[k];
+  for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k) words.begin += (k > 0 ? " " : "") + next[k];
   const auto map = drawing::draw_highs_and_lows(recheck.frozen.job, recheck::map_of(recheck), words);
   return {{"what-is-left.svg", emit::to_svg(map)},
           {"recheck.json", report::recheck_json(recheck)},
@@ -125,11 +120,9 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   if (arguments.json) {
     out << files[1].bytes;
   } else if (!arguments.quiet) {
-    out << report::recheck_text(*recheck) << "\nWritten to " << folder
-        << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
+    out << report::recheck_text(*recheck) << "\nWritten to " << folder << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
   }
-  return arguments.strict && recheck->verdict == recheck::Verdict::go_on ? ExitStatus::done_with_warnings
-                                                                         : ExitStatus::done;
+  return arguments.strict && recheck->verdict == recheck::Verdict::go_on ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 
 }  // namespace fairblade::cli

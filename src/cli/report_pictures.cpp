@@ -9,7 +9,8 @@ namespace fairblade::cli {
 
 report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whole) {
   report::ReportPictures out;
-  const std::string print_map = "To print: highs-and-lows.svg, or the page of that name in print.html.", print_water = "To print: water.svg.";
+  const std::string print_map = "To print: highs-and-lows.svg, or the page of that name in print.html.",
+                    print_water = "To print: water.svg.";
   out.maps.push_back({print_map, std::move(whole.map)});
   out.narrow_maps.push_back({print_map, std::move(whole.narrow_map)});
   out.water = {print_water, std::move(whole.water)};

@@ -30,7 +30,8 @@ struct WorksheetArguments {
 void describe(CLI::App& app, WorksheetArguments& arguments) {
   app.get_formatter()->column_width(36);
   app.add_option("JOB", arguments.job, "a job file or CSV with stations; readings need not be in it")->type_name("");
-  app.add_option("-o,--output", arguments.folder, "where the pages go; out/<name of the job>-worksheet/ unless told")->type_name("DIR");
+  app.add_option("-o,--output", arguments.folder, "where the pages go; out/<name of the job>-worksheet/ unless told")
+      ->type_name("DIR");
   app.add_option("--stations", arguments.stations, "without a JOB: so many stations, from top to bottom")->type_name("N");
   app.add_option("--span", arguments.span, "and the blade's height along the stock")->type_name("LENGTH");
   app.add_option("--chord", arguments.chord, "and its chord, as far as is known, at the top")->type_name("LENGTH");
@@ -45,8 +46,9 @@ void describe(CLI::App& app, WorksheetArguments& arguments) {
       ->type_name("[FILE]");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals, and the table where it is printed");
   app.add_flag("--strict", arguments.strict, "exit status 1 when there is advice on the stations");
-  app.footer("exit status: 0 done; 1 done with advice, under --strict; 2 refused, nothing written; 3 pages or table not written\n"
-             "example: fairblade worksheet --stations 5 --span 1000 --chord 420");
+  app.footer(
+      "exit status: 0 done; 1 done with advice, under --strict; 2 refused, nothing written; 3 pages or table not written\n"
+      "example: fairblade worksheet --stations 5 --span 1000 --chord 420");
 }
 
 /// The options that lay stations out, where they stand beside a JOB that has its own.
@@ -65,7 +67,8 @@ Outcome<job::ToMeasure> laid_out(const CLI::App& app, const WorksheetArguments& 
   const auto unit = length_unit(arguments.units);
   if (!unit) faults.push_back({{"--units", 0}, "\"" + arguments.units + "\" is no unit", "use mm, cm or in"});
   if (app.count("--job") > 0 && (arguments.name.empty() || arguments.name.size() > 80)) {
-    faults.push_back({{"--job", 0}, arguments.name.empty() ? "is empty" : "is longer than 80 letters", "give the job a short name"});
+    faults.push_back(
+        {{"--job", 0}, arguments.name.empty() ? "is empty" : "is longer than 80 letters", "give the job a short name"});
   }
   std::size_t bad = 0;
   if (!valid_utf8(arguments.name, bad)) faults.push_back({{"--job", 0}, "is not UTF-8", "write it in plain letters"});
@@ -100,7 +103,9 @@ Outcome<job::ToMeasure> laid_out(const CLI::App& app, const WorksheetArguments& 
 std::optional<Fault> set_way_and_paper(const CLI::App& app, const WorksheetArguments& arguments, job::ToMeasure& job) {
   if (app.count("--measured-by") > 0) {
     const auto way = job::measured_by_named(arguments.way);
-    if (!way) return Fault{{"--measured-by", 0}, "\"" + arguments.way + "\" is no way of measuring", "use half-breadths, thickness or gaps"};
+    if (!way)
+      return Fault{
+          {"--measured-by", 0}, "\"" + arguments.way + "\" is no way of measuring", "use half-breadths, thickness or gaps"};
     for (auto& station : job.stations) station.measured_by = *way;
   }
   using job::Paper;
@@ -129,7 +134,9 @@ std::vector<emit::File> pages_of(const worksheet::Worksheet& sheet) {
     pieces.push_back({"station " + sheet.job.stations[k].name, drawing::draw_worksheet_station(sheet, k, false, room), {}, {}});
   }
   pieces.push_back({"station " + sheet.job.stations[sheet.twice].name + ", a second time",
-                    drawing::draw_worksheet_station(sheet, sheet.twice, true, room), {}, {}});
+                    drawing::draw_worksheet_station(sheet, sheet.twice, true, room),
+                    {},
+                    {}});
   const auto set = pages::frame_pages(job, pieces);
   std::vector<emit::File> out;
   std::vector<const drawing::Sheet*> sheets;
@@ -137,7 +144,8 @@ std::vector<emit::File> pages_of(const worksheet::Worksheet& sheet) {
     out.push_back({page.file, emit::to_svg(page.sheet)});
     sheets.push_back(&page.sheet);
   }
-  out.push_back({"print.html", emit::print_html(job.name + ": measuring sheets", sheets, set.page_size, emit::worksheet_results.sign)});
+  out.push_back(
+      {"print.html", emit::print_html(job.name + ": measuring sheets", sheets, set.page_size, emit::worksheet_results.sign)});
   return out;
 }
 
@@ -157,7 +165,8 @@ int tell_not_written(const Fault& fault, std::ostream& err) {
 }  // namespace
 
 int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
-  CLI::App app("Blank measuring sheets to print and take to the yard: a cover and a page for each station.", "fairblade worksheet");
+  CLI::App app("Blank measuring sheets to print and take to the yard: a cover and a page for each station.",
+               "fairblade worksheet");
   WorksheetArguments arguments;
   describe(app, arguments);
   if (const auto status = parse(app, args, out, err)) return *status;
@@ -173,7 +182,8 @@ int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::
 
   auto job = with_job ? job::read_to_measure(arguments.job) : laid_out(app, arguments);
   if (!job) return refuse(job.faults(), err);
-  if (job->stations.empty()) return refuse({{{arguments.job, 0}, "has no station to measure", "give at least one that is not interpolated"}}, err);
+  if (job->stations.empty())
+    return refuse({{{arguments.job, 0}, "has no station to measure", "give at least one that is not interpolated"}}, err);
   if (const auto fault = set_way_and_paper(app, arguments, *job)) return refuse({*fault}, err);
   const auto sheet = worksheet::worksheet_of(std::move(*job));
 

@@ -20,8 +20,7 @@ Field ringed(const Field& field) {
   out.columns = columns + 2;
   for (std::size_t r = 0; r < rows + 2; ++r) {
     for (std::size_t c = 0; c < columns + 2; ++c) {
-      const std::size_t row = std::clamp<std::size_t>(r, 1, rows) - 1,
-                        column = std::clamp<std::size_t>(c, 1, columns) - 1;
+      const std::size_t row = std::clamp<std::size_t>(r, 1, rows) - 1, column = std::clamp<std::size_t>(c, 1, columns) - 1;
       const std::size_t at = row * columns + column;
       const bool rim = r == 0 || c == 0 || r == rows + 1 || c == columns + 1;
       out.places.push_back(field.places[at]);

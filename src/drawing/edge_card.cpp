@@ -34,13 +34,14 @@ class Words {
 void Words::build_past() {
   if (card_.build_past <= 0) {
     flow_.paragraph("The faces meet at the edge " + where(*card_.governs) +
-                        ": there is nothing to build past, and nothing to saw. Ask for a trailing_edge_thickness.", 3);
+                        ": there is nothing to build past, and nothing to saw. Ask for a trailing_edge_thickness.",
+                    3);
     return;
   }
   std::string words = "Build " + length(card_.build_past) + " past the saw line all the way down, fair the taper, then saw. ";
   if (card_.held_back) {
-    words += "Usual is " + length(fill::usual_build_past) + "; less here, because " + where(*card_.governs) +
-             " the faces meet " + length(*card_.heights[*card_.governs].furthest) +
+    words += "Usual is " + length(fill::usual_build_past) + "; less here, because " + where(*card_.governs) + " the faces meet " +
+             length(*card_.heights[*card_.governs].furthest) +
              " past it, and a third of the edge's thickness should be left to hold the paste.";
   } else {
     words += "So much, that the paste's ragged end and the tape's mark come off with the saw (common practice, no source).";
@@ -56,10 +57,13 @@ void Words::limits() {
     if (!furthest) open += (open.empty() ? "" : ", ") + where(k);
     else if (!nearest || *furthest < *card_.heights[*nearest].furthest) nearest = k;
   }
-  flow_.paragraph("Taper: mm in 100 mm of chord, by which each face closes at the edge. Faces meet: how far past the saw line the taper closes, edge "
-                  "thickness over the tapers of both faces; past that there is nothing to saw.");
+  flow_.paragraph(
+      "Taper: mm in 100 mm of chord, by which each face closes at the edge. Faces meet: how far past the saw line the taper "
+      "closes, edge "
+      "thickness over the tapers of both faces; past that there is nothing to saw.");
   if (nearest) {
-    flow_.paragraph("Nearest " + where(*nearest) + ": " + length(*card_.heights[*nearest].furthest) + " is the furthest that overbuilding makes sense.");
+    flow_.paragraph("Nearest " + where(*nearest) + ": " + length(*card_.heights[*nearest].furthest) +
+                    " is the furthest that overbuilding makes sense.");
   }
   if (!open.empty()) {
     flow_.paragraph("The faces run parallel or open aft " + open + ": no limit from the taper there.");
@@ -68,12 +72,15 @@ void Words::limits() {
 
 void Words::batten() {
   if (!card_.from_stock) {
-    flow_.paragraph("Where the leading edge stands from the stock (ahead) is not known, so the distances run from the leading edge, and by how much "
-                    "a straight batten misses the edge cannot be told.");
+    flow_.paragraph(
+        "Where the leading edge stands from the stock (ahead) is not known, so the distances run from the leading edge, and by "
+        "how much "
+        "a straight batten misses the edge cannot be told.");
     return;
   }
   if (card_.heights.size() < 2) {
-    flow_.paragraph("One station only: how the edge runs down the blade is not known. Clamp the batten by your own marks above and below.");
+    flow_.paragraph(
+        "One station only: how the edge runs down the blade is not known. Clamp the batten by your own marks above and below.");
     return;
   }
   flow_.paragraph("Batten: its taped edge, clamped " + where(0) + " and " + where(card_.heights.size() - 1) +
@@ -83,11 +90,15 @@ void Words::batten() {
   }
   if (card_.furthest_out) {
     const EdgeHeight& at = card_.heights[*card_.furthest_out];
-    std::string words = "Furthest out " + where(*card_.furthest_out) + ": " + length(at.miss) + ", so much more to saw off there.";
-    const auto too_far = [&](const EdgeHeight& h) { return h.furthest && h.miss > 0.05 && card_.build_past + h.miss > *h.furthest; };
+    std::string words =
+        "Furthest out " + where(*card_.furthest_out) + ": " + length(at.miss) + ", so much more to saw off there.";
+    const auto too_far = [&](const EdgeHeight& h) {
+      return h.furthest && h.miss > 0.05 && card_.build_past + h.miss > *h.furthest;
+    };
     const auto one = std::find_if(card_.heights.begin(), card_.heights.end(), too_far);
     if (one != card_.heights.end()) {
-      words += " That is past where the faces meet, first " + where_words(one->name, one->station.has_value()) + ": bend the batten to the edge.";
+      words += " That is past where the faces meet, first " + where_words(one->name, one->station.has_value()) +
+               ": bend the batten to the edge.";
     }
     flow_.paragraph(words);
   }
@@ -107,7 +118,8 @@ void Words::coats() {
     widths += (widths.empty() ? "" : ", ") + std::string(fill::name_of(stage.kind));
   }
   flow_.paragraph("The coats wrap the edge face too, " + length(card_.stages.front().to_come) +
-                  " in all: the filler is sawn so far ahead of the finished edge. Edge width is given for each stage (" + widths + ").");
+                  " in all: the filler is sawn so far ahead of the finished edge. Edge width is given for each stage (" + widths +
+                  ").");
 }
 
 Grid grid_of(const job::Job& job, const EdgeCard& card) {
@@ -120,7 +132,8 @@ Grid grid_of(const job::Job& job, const EdgeCard& card) {
   if (!coated && !batten) grid.columns.back().width = 32;
   if (batten) grid.columns.push_back({from, "batten", 13});
   if (batten) grid.columns.push_back({"", "misses by", 13});
-  for (const fill::Stage& stage : card.stages) grid.columns.push_back({"edge width", coated ? fill::name_of(stage.kind) : "", coated ? 11.5 : 19});
+  for (const fill::Stage& stage : card.stages)
+    grid.columns.push_back({"edge width", coated ? fill::name_of(stage.kind) : "", coated ? 11.5 : 19});
   for (const char* side : {"port taper", "starb. taper"}) {
     grid.columns.push_back({side, "in 100", 10.5});
     grid.columns.push_back({side, "\xc2\xb0", 8});
@@ -149,7 +162,8 @@ std::vector<Sheet> edge_cards(const job::Job& job, const EdgeCard& card, const P
   Flow flow("Trailing edge, " + job.name, {"Trailing edge", job.name}, paper.table_height);
   Words words(job, card, flow);
   words.build_past();
-  if (card.from_stock && card.heights.size() > 1) flow.picture(draw_edge_from_side(job, card, Flow::room, std::min(118.0, flow.tallest_picture())), "side-");
+  if (card.from_stock && card.heights.size() > 1)
+    flow.picture(draw_edge_from_side(job, card, Flow::room, std::min(118.0, flow.tallest_picture())), "side-");
   if (card.shown && card.build_past > 0) {
     flow.picture(draw_dam(job, card, Flow::room), "dam-");
     flow.picture(draw_saw(job, card, Flow::room), "saw-");

@@ -14,8 +14,8 @@ namespace {
 using fill::EdgeCard;
 using fill::EdgeHeight;
 
-constexpr double batten_width = 45;                    // mm, of the timber as drawn
-constexpr double names_room = 22, numbers_room = 46;   // mm of paper, left and right
+constexpr double batten_width = 45;                   // mm, of the timber as drawn
+constexpr double names_room = 22, numbers_room = 46;  // mm of paper, left and right
 constexpr double head = 13, foot = 4, type = 2.5, pitch = 3.5;
 
 class SideView {
@@ -78,8 +78,7 @@ void SideView::letter(const EdgeHeight& h) {
 
 Sheet SideView::draw() {
   add_text(sheet_, {0, 3.4},
-           "From the port side, 1 : " + trimmed(per_, 0) + "; numbers in " + unit_words(job_) +
-               " aft of the stock centreline",
+           "From the port side, 1 : " + trimmed(per_, 0) + "; numbers in " + unit_words(job_) + " aft of the stock centreline",
            2.7);
   add_forward_arrow(sheet_, {2, 10.5}, 18);
   const double bottom = top_ + span_;
@@ -99,11 +98,8 @@ Sheet SideView::draw() {
   for (const bool lower : {false, true}) {
     const double x = (lower ? to : from) + batten_width / 2, y = at(0, lower ? bottom : top_).y() + (lower ? -1.6 : 1.6);
     const double left = at(x, 0).x() - 1.2;
-    sheet_.items.emplace_back(Path{{{{left, y - 1}, {left + 2.4, y - 1}, {left + 2.4, y + 1}, {left, y + 1}}},
-                                   true,
-                                   Pen::none,
-                                   Fill::dark,
-                                   {}});
+    sheet_.items.emplace_back(
+        Path{{{{left, y - 1}, {left + 2.4, y - 1}, {left + 2.4, y + 1}, {left, y + 1}}}, true, Pen::none, Fill::dark, {}});
   }
   for (const std::size_t k : lettered()) letter(card_.heights[k]);
   return std::move(sheet_);

@@ -147,24 +147,25 @@ double Tail::words() {
   const std::string from = card_.from_stock ? " aft of the stock" : " aft of the leading edge";
   const auto where = [](const EdgeHeight& h) { return shortened(where_words(h.name, h.station.has_value()), type, false, 34); };
   const auto places = [&](double past) {
-    const auto place = [&](const EdgeHeight& h) {
-      return length_words(h.saw + past, job_) + " " + where(h);
-    };
+    const auto place = [&](const EdgeHeight& h) { return length_words(h.saw + past, job_) + " " + where(h); };
     const std::string first = place(top);
     return card_.heights.size() < 2 ? first + from : first + " and " + place(bottom) + from;
   };
   Column column(sheet_, words_left_, head - 2, sheet_.width - words_left_);
   if (saw_) {
     column.paragraph("When both faces are hard and fair, move the timber forward: its edge " + places(0) +
-                         ". A wedge (hatched) keeps it square to the centre plane.", type);
+                         ". A wedge (hatched) keeps it square to the centre plane.",
+                     type);
     column.skip(1);
     column.paragraph("Saw along it, then plane the edge face square.", type);
     column.skip(1);
-    column.paragraph("Edge face after the saw: " + length_words(top.widths.front(), job_) + " " +
-                         where(top) + ".", type);
+    column.paragraph("Edge face after the saw: " + length_words(top.widths.front(), job_) + " " + where(top) + ".", type);
   } else {
-    column.paragraph("Tape the straight edge of a timber, so that the paste lets go of it. Clamp it square to the centre plane: its taped edge " +
-                         places(card_.build_past) + ".", type);
+    column.paragraph(
+        "Tape the straight edge of a timber, so that the paste lets go of it. Clamp it square to the centre plane: its taped "
+        "edge " +
+            places(card_.build_past) + ".",
+        type);
     column.skip(1);
     column.paragraph("Fill up to the tape (hatched). Screed both faces so that they run on straight to the timber.", type);
   }
@@ -174,8 +175,8 @@ double Tail::words() {
 Sheet Tail::draw() {
   const std::string scale = per_ == 1 ? ", full size" : ", 1 : " + trimmed(per_, 0);
   add_text(sheet_, {0, 3.6},
-           (saw_ ? "2. The same timber as straight edge for the saw" : "1. The timber as dam for the paste") + scale, 3, Anchor::start,
-           true);
+           (saw_ ? "2. The same timber as straight edge for the saw" : "1. The timber as dam for the paste") + scale, 3,
+           Anchor::start, true);
   section();
   paste();
   wood();

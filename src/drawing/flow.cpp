@@ -110,8 +110,7 @@ void Flow::grid_row(const Grid& grid, const std::vector<std::string>& cells) {
     const bool left = column.words || spread;
     const std::string words = shortened(cells[k], Grid::type, false, width - 2 * pad);
     if (!words.empty()) {
-      add_text(sheet, {left ? x + pad : x + width - pad, baseline}, words, Grid::type,
-               left ? Anchor::start : Anchor::end);
+      add_text(sheet, {left ? x + pad : x + width - pad, baseline}, words, Grid::type, left ? Anchor::start : Anchor::end);
     }
     x += width;
   }

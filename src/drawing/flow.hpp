@@ -12,8 +12,8 @@ namespace fairblade::drawing {
 struct Grid {
   struct Column {
     std::string group, heading;
-    double width = 10;         ///< mm
-    bool words = false;        ///< to the left; numbers stand to the right
+    double width = 10;   ///< mm
+    bool words = false;  ///< to the left; numbers stand to the right
   };
   std::vector<Column> columns;
   /// A row with fewer cells than there are columns spreads its last one over the rest.
@@ -25,9 +25,9 @@ struct Grid {
 
 class Flow {
  public:
-  static constexpr double widest = 180;  ///< mm, of a sheet
-  static constexpr double rim = 3;                      ///< mm of white round what is printed
-  static constexpr double room = widest - 2 * rim;      ///< mm, across
+  static constexpr double widest = 180;             ///< mm, of a sheet
+  static constexpr double rim = 3;                  ///< mm of white round what is printed
+  static constexpr double room = widest - 2 * rim;  ///< mm, across
 
   /// `head` is repeated on each sheet, its first line large. A sheet is at most `highest` mm high.
   Flow(std::string title, std::vector<std::string> head, double highest);

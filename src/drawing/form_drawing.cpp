@@ -44,10 +44,15 @@ class FormDrawing {
   void title() {
     Column column(sheet_, margin, margin, sheet_.width - 2 * margin);
     column.line("Section " + offsets_.name, 6, true);
-    column.line("Chord " + length(offsets_.asked.chord) + ", greatest thickness " + length(offsets_.max_thickness) + " at x = " +
-                    number(offsets_.section.max_thickness_at * offsets_.asked.chord, offsets_.asked.units) + ".", 3.6);
-    column.paragraph("Drawn full size; both halves are alike. Half-breadths are measured from the chord line, x from the leading edge. Leading-edge radius " +
-                         length(offsets_.section.leading_edge_radius) + ", trailing edge " + length(offsets_.section.trailing_edge_thickness) + " thick.", 3.2);
+    column.line("Chord " + length(offsets_.asked.chord) + ", greatest thickness " + length(offsets_.max_thickness) +
+                    " at x = " + number(offsets_.section.max_thickness_at * offsets_.asked.chord, offsets_.asked.units) + ".",
+                3.6);
+    column.paragraph(
+        "Drawn full size; both halves are alike. Half-breadths are measured from the chord line, x from the leading edge. "
+        "Leading-edge radius " +
+            length(offsets_.section.leading_edge_radius) + ", trailing edge " + length(offsets_.section.trailing_edge_thickness) +
+            " thick.",
+        3.2);
     y_ = column.bottom() + 4;
   }
 
@@ -83,7 +88,8 @@ class FormDrawing {
       ordinates.runs.push_back({{x, centre_ - row.half_breadth}, {x, centre_ + row.half_breadth}});
       led.runs.push_back({{x, centre_ + row.half_breadth}, {x, bend}, {label, top - 1.5}, {label, top}});
       add_text(sheet_, {label + 0.36 * type, top + 1}, number(row.x, offsets_.asked.units), type, Anchor::end, false, -90);
-      add_text(sheet_, {label + 0.36 * type, top + cell + 1}, number(row.half_breadth, offsets_.asked.units), type, Anchor::end, true, -90);
+      add_text(sheet_, {label + 0.36 * type, top + cell + 1}, number(row.half_breadth, offsets_.asked.units), type, Anchor::end,
+               true, -90);
     }
     sheet_.items.emplace_back(ordinates);
     sheet_.items.emplace_back(led);

@@ -17,7 +17,7 @@ namespace {
 using fill::ChangeMap;
 using section::Face;
 
-constexpr double margin = map_margin;  // mm
+constexpr double margin = map_margin;                        // mm
 constexpr double telephone_side = 92, telephone_face = 105;  // mm: how wide the sheet, how high a face may stand on it
 constexpr double title_height = 9, beside_face = 7, below_face = 6;
 constexpr double strip_height = 36;
@@ -60,7 +60,12 @@ class MapDrawing {
  public:
   enum class ReadOn { paper, telephone };
   MapDrawing(const job::Job& job, const ChangeMap& map, const MapWords& words, const PaperRoom& room, ReadOn read_on)
-      : job_(job), map_(map), words_(words), room_(room), extent_(extent_of(map)), strip_(extent_.down_to <= extent_.down_from),
+      : job_(job),
+        map_(map),
+        words_(words),
+        room_(room),
+        extent_(extent_of(map)),
+        strip_(extent_.down_to <= extent_.down_from),
         telephone_(read_on == ReadOn::telephone) {}
   Sheet draw();
 
@@ -105,8 +110,7 @@ double MapDrawing::head(Sheet& sheet) const {
 }
 
 double MapDrawing::foot(Sheet& sheet, double top) const {
-  Column column(sheet, margin, map_key(sheet, map_, scales_, job_.units, extent_.stock_shown, top),
-                sheet.width - 2 * margin);
+  Column column(sheet, margin, map_key(sheet, map_, scales_, job_.units, extent_.stock_shown, top), sheet.width - 2 * margin);
   constexpr std::size_t most_bytes = 400;  // of a note: names may run to any length
   for (const std::string& each : map_notes(job_, map_, extent_.stock_shown, strip_, words_.within)) {
     const bool whole = each.size() <= most_bytes;
@@ -164,13 +168,11 @@ MapDrawing::Page MapDrawing::page_for_paper() const {
   Page upright = page(room_.short_side, room_.long_side), lying = page(room_.long_side, room_.short_side);
   const bool lies = upright.best.scale == 0 || (lying.best.scale > 0 && lying.best.scale < upright.best.scale);
   Page out = std::move(lies ? lying : upright);
-  add_text(out.sheet, {out.sheet.width - margin, margin + 6}, "scale 1 : " + trimmed(out.best.scale, 2), 4.6, Anchor::end,
-           true);
+  add_text(out.sheet, {out.sheet.width - margin, margin + 6}, "scale 1 : " + trimmed(out.best.scale, 2), 4.6, Anchor::end, true);
   return out;
 }
 
-void MapDrawing::title(Sheet& sheet, const MapFrame& frame, double left, double right, double y,
-                       TextRoom& placing) const {
+void MapDrawing::title(Sheet& sheet, const MapFrame& frame, double left, double right, double y, TextRoom& placing) const {
   const bool port = frame.face == Face::port;
   const double tip = port ? left + 1 : right - 1, way = port ? 1 : -1;
   // In the middle, or where that is too near the arrow and its word, beside them.

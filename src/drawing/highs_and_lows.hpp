@@ -12,7 +12,7 @@ namespace fairblade::drawing {
 
 struct MapWords {
   std::string heading = "Highs and lows";
-  std::string begin;  ///< where to begin; empty: worked out from the deepest places
+  std::string begin;                         ///< where to begin; empty: worked out from the deepest places
   std::string within = "the reading error";  ///< what depths that are left white lie within
 };
 

@@ -22,8 +22,8 @@ std::size_t character_length(std::string_view words) {
 bool unprintable(std::string_view c) {
   if (c.size() == 1) return static_cast<unsigned char>(c[0]) < 0x20 || c[0] == 0x7f;
   if (c.size() == 2) return c[0] == '\xc2' && static_cast<unsigned char>(c[1]) < 0xa0;
-  return c == "\xef\xbf\xbe" || c == "\xef\xbf\xbf" || c == "\xef\xbb\xbf" ||
-         (c >= "\xe2\x80\xa8" && c <= "\xe2\x80\xae") || (c >= "\xe2\x81\xa6" && c <= "\xe2\x81\xa9");
+  return c == "\xef\xbf\xbe" || c == "\xef\xbf\xbf" || c == "\xef\xbb\xbf" || (c >= "\xe2\x80\xa8" && c <= "\xe2\x80\xae") ||
+         (c >= "\xe2\x81\xa6" && c <= "\xe2\x81\xa9");
 }
 
 }  // namespace

@@ -33,13 +33,12 @@ std::vector<fill::MapStation> shown_stations(const fill::ChangeMap& map, const M
   return out;
 }
 
-MapFace::MapFace(const fill::ChangeMap& map, const MapFrame& frame, const std::array<DepthScale, 2>& scales,
-                 LengthUnit unit)
+MapFace::MapFace(const fill::ChangeMap& map, const MapFrame& frame, const std::array<DepthScale, 2>& scales, LengthUnit unit)
     : map_(map), frame_(frame), scales_(scales), unit_(unit), stations_(shown_stations(map, frame)) {}
 
 bool MapFace::shown(const fill::MapPlace& place) const {
-  return place.face == frame_.face && std::any_of(stations_.begin(), stations_.end(),
-                                                  [&](const fill::MapStation& one) { return one.down == place.down; });
+  return place.face == frame_.face &&
+         std::any_of(stations_.begin(), stations_.end(), [&](const fill::MapStation& one) { return one.down == place.down; });
 }
 
 bool MapFace::stock_shown() const { return map_.stock_known && frame_.aft_from <= 0 && frame_.aft_to >= 0; }
@@ -67,8 +66,7 @@ void MapFace::hatching(Sheet& sheet) const {
       MultiPolygon thinner;
       boost::geometry::simplify(area, thinner, 0.03);
       if (band == 0) {
-        Path ground{
-            {}, true, Pen::none, scale.sign < 0 ? Fill::light : Fill::none, id(scale.sign < 0 ? "take-off" : "add")};
+        Path ground{{}, true, Pen::none, scale.sign < 0 ? Fill::light : Fill::none, id(scale.sign < 0 ? "take-off" : "add")};
         for (const Polygon& piece : thinner) {
           ground.runs.emplace_back(piece.outer().begin(), piece.outer().end());
           for (const auto& hole : piece.inners()) ground.runs.emplace_back(hole.begin(), hole.end());
@@ -130,8 +128,7 @@ void MapFace::lines(Sheet& sheet) const {
     if (shown(one)) add_dot(sheet, frame_.at(one.aft, one.down), dot);
   }
   if (stock_shown()) {
-    add_line(sheet, {frame_.x(0), frame_.top - 2}, {frame_.x(0), frame_.top + frame_.height() + 2}, Pen::datum,
-             id("stock"));
+    add_line(sheet, {frame_.x(0), frame_.top - 2}, {frame_.x(0), frame_.top + frame_.height() + 2}, Pen::datum, id("stock"));
   }
 }
 

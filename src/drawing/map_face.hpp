@@ -4,8 +4,8 @@
 
 #include "drawing/contours.hpp"
 #include "drawing/depth_scale.hpp"
-#include "drawing/text_room.hpp"
 #include "drawing/sheet.hpp"
+#include "drawing/text_room.hpp"
 #include "fill/change_map.hpp"
 
 namespace fairblade::drawing {

@@ -14,8 +14,7 @@ constexpr double ring_radius = 2;                                               
 
 double length_of(const std::vector<Point>& line) {
   double out = 0;
-  for (std::size_t k = 1; k < line.size(); ++k)
-    out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
+  for (std::size_t k = 1; k < line.size(); ++k) out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
   return out;
 }
 
@@ -58,15 +57,13 @@ void MapFace::edge_names(Sheet& sheet, TextRoom& placing) const {
       const bool left = aft != (frame_.face == fill::Face::port);
       // Turned to read upwards: its baseline is its right side.
       const double x = left ? edge - 1.2 : edge + 1.2 + 0.95 * edge_label;
-      if (placing.put(
-              sheet,
-              {{x, frame_.y(down)}, aft ? "trailing edge" : "leading edge", edge_label, Anchor::middle, -90, false}))
+      if (placing.put(sheet,
+                      {{x, frame_.y(down)}, aft ? "trailing edge" : "leading edge", edge_label, Anchor::middle, -90, false}))
         break;
     }
   }
   if (stock_shown()) {
-    placing.put(sheet,
-                {{frame_.x(0), frame_.top + frame_.height() + 4.6}, "stock", edge_label, Anchor::middle, 0, false});
+    placing.put(sheet, {{frame_.x(0), frame_.top + frame_.height() + 4.6}, "stock", edge_label, Anchor::middle, 0, false});
   }
 }
 
@@ -77,8 +74,7 @@ void MapFace::deepest(Sheet& sheet, TextRoom& placing) const {
     add_ring(sheet, p);
     const std::string words = ((*place)->depth > 0 ? "lowest " : "highest ") + signed_depth((*place)->depth, unit_);
     auto places = about(p, words, deepest_label, true, ring_radius + 0.8);
-    for (const double up : {-6.0, 6.0})
-      places.push_back({{p.x(), p.y() + up}, words, deepest_label, Anchor::middle, 0, true});
+    for (const double up : {-6.0, 6.0}) places.push_back({{p.x(), p.y() + up}, words, deepest_label, Anchor::middle, 0, true});
     for (const Text& text : places) {
       if (placing.put(sheet, text)) break;
     }

@@ -61,11 +61,12 @@ void add_up_mark(Sheet& sheet, Point centre) {
 
 void add_cross(Sheet& sheet, Point centre, const std::string& id) {
   constexpr double arm = 4;
-  sheet.items.emplace_back(Path{{{moved(centre, -arm, 0), moved(centre, arm, 0)}, {moved(centre, 0, -arm), moved(centre, 0, arm)}},
-                                false,
-                                Pen::measured,
-                                Fill::none,
-                                id});
+  sheet.items.emplace_back(
+      Path{{{moved(centre, -arm, 0), moved(centre, arm, 0)}, {moved(centre, 0, -arm), moved(centre, 0, arm)}},
+           false,
+           Pen::measured,
+           Fill::none,
+           id});
 }
 
 void add_check_bar_across(Sheet& sheet, Point left, const std::string& id, const std::string& words) {

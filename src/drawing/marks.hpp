@@ -22,10 +22,8 @@ void add_forward_arrow(Sheet& sheet, Point tip, double length);
 void add_up_mark(Sheet& sheet, Point centre);
 /// Bars of exactly 100 mm with a tick every 10; `id` names the bar itself. Across: from `left` to the right, its words
 /// over it (8 mm high in all). Along: from `top` downwards, its words to the left of it, turned.
-void add_check_bar_across(Sheet& sheet, Point left, const std::string& id,
-                          const std::string& words = "check bar across: 100 mm");
-void add_check_bar_along(Sheet& sheet, Point top, const std::string& id,
-                         const std::string& words = "check bar along: 100 mm");
+void add_check_bar_across(Sheet& sheet, Point left, const std::string& id, const std::string& words = "check bar across: 100 mm");
+void add_check_bar_along(Sheet& sheet, Point top, const std::string& id, const std::string& words = "check bar along: 100 mm");
 /// An upright cross with arms of 4 mm, in one path.
 void add_cross(Sheet& sheet, Point centre, const std::string& id);
 /// A dimension between two heights of one line: arrows at both ends, the words on white in the middle.

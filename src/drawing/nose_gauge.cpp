@@ -31,15 +31,14 @@ struct Line {
 };
 
 std::string upper_side(Face face) { return upper_case(section::name_of(face)); }
-std::string place_of(const Nose& nose) {
-  return nose.station ? "Station " + printable(nose.name) : printable(nose.name);
-}
+std::string place_of(const Nose& nose) { return nose.station ? "Station " + printable(nose.name) : printable(nose.name); }
 
 /// Where the tail ends, in words.
 std::string tail_words(const job::Job& job, const Nose& nose) {
-  if (nose.ends_on_stock) return nose.tail == nose.ahead ? "The tail ends on the stock line." : "The horn ends on the stock line.";
-  std::string out = "The tail ends " + length_words(nose.tail, job) + " aft, " + trimmed(100 * nose.tail_fraction, 1) +
-                    " % of the chord.";
+  if (nose.ends_on_stock)
+    return nose.tail == nose.ahead ? "The tail ends on the stock line." : "The horn ends on the stock line.";
+  std::string out =
+      "The tail ends " + length_words(nose.tail, job) + " aft, " + trimmed(100 * nose.tail_fraction, 1) + " % of the chord.";
   if (!nose.ahead) return out + " The stock's place is not known.";
   if (nose.stock) return out;
   return out + " The stock is " + length_words(std::abs(*nose.ahead), job) + (*nose.ahead < 0 ? " ahead" : " aft") +
@@ -48,8 +47,7 @@ std::string tail_words(const job::Job& job, const Nose& nose) {
 
 class Gauge {
  public:
-  Gauge(const job::Job& job, const Nose& nose, Face face)
-      : job_(job), nose_(nose), face_(face), out_(section::sign_of(face)) {
+  Gauge(const job::Job& job, const Nose& nose, Face face) : job_(job), nose_(nose), face_(face), out_(section::sign_of(face)) {
     for (const Point& p : nose.section.line(face)) {
       const double s = p.x() - nose.section.leading_edge_x;
       if (s < nose.tail - 1e-9) line_.emplace_back(s, p.y());
@@ -132,8 +130,7 @@ void Gauge::edges() {
   for (const Point& p : line_) working.push_back(at(p.x(), p.y()));
   sheet_.items.emplace_back(Path{{working}, false, Pen::cut, Fill::none, "working-edge"});
   const double front = -nose_.horn, back = nose_.tail;
-  Path card{{{working.back(), at(back, depth_), at(front, depth_), at(front, -lap), at(-clear, -lap), at(-clear, 0),
-              at(0, 0)}},
+  Path card{{{working.back(), at(back, depth_), at(front, depth_), at(front, -lap), at(-clear, -lap), at(-clear, 0), at(0, 0)}},
             false,
             Pen::cut,
             Fill::none,
@@ -219,8 +216,8 @@ Sheet draw_gauge_sheet(const job::Job& job, const Nose& nose) {
   const Sheet starboard = draw_gauge(job, nose, Face::starboard), port = draw_gauge(job, nose, Face::port);
   constexpr double apart = 4;
   Sheet both;
-  both.title = printable("Leading-edge gauge " + place_of(nose) + ", both halves, " + stage_words(nose.section) + ", " +
-                         job.name);
+  both.title =
+      printable("Leading-edge gauge " + place_of(nose) + ", both halves, " + stage_words(nose.section) + ", " + job.name);
   both.width = std::max({port.width, starboard.width, check_bar_length});
   add_items(both, starboard, {0, 0}, "starboard-");
   add_items(both, port, {0, starboard.height + apart}, "port-");
@@ -245,10 +242,9 @@ std::vector<Card> gauge_cards(const job::Job& job, const std::vector<Nose>& nose
     for (const Face face : {Face::port, Face::starboard}) {
       const auto& section = noses[k].section;
       const std::string side = section::name_of(face);
-      out.push_back({names[k] + "-nose-" + side + "-" + fill::name_of(section.stage.kind) +
-                         (section.stand_off > 0 ? "-clearance" : ""),
-                     printable(noses[k].name) + ", nose, " + side + ", " + stage_words(section),
-                     draw_gauge(job, noses[k], face)});
+      out.push_back(
+          {names[k] + "-nose-" + side + "-" + fill::name_of(section.stage.kind) + (section.stand_off > 0 ? "-clearance" : ""),
+           printable(noses[k].name) + ", nose, " + side + ", " + stage_words(section), draw_gauge(job, noses[k], face)});
     }
   }
   return out;

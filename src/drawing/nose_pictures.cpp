@@ -85,7 +85,9 @@ Sheet draw_flats(const Nose& nose, double width, double height) {
   const double aft = flats.empty() ? nose.tail : std::min(1.25 * flats.back().x, nose.chord);
   const double half = half_at(nose, aft);
   View view(sheet, {-0.3 * aft, aft, -1.3 * half, 0.06 * half}, width, height);
-  add_text(sheet, {0, 3.4}, "Flats that touch the nose " + shortened(where_words(nose.name, nose.station.has_value()), 2.7, false, width - 40), 2.7);
+  add_text(sheet, {0, 3.4},
+           "Flats that touch the nose " + shortened(where_words(nose.name, nose.station.has_value()), 2.7, false, width - 40),
+           2.7);
   view.face(nose, Face::starboard);
   // The nose as planed: each flat as far as the next.
   Path planed{{{}}, false, Pen::measured, Fill::none, "planed"};
@@ -113,7 +115,8 @@ Sheet draw_flats(const Nose& nose, double width, double height) {
 Sheet draw_flexible_sheet(const Nose& nose, double width, double height) {
   Sheet sheet;
   const fill::Hold& hold = nose.hold;
-  const double aft = 1.15 * std::max(hold.x, nose.tail), half = std::max(1.3 * std::max(half_at(nose, aft), hold.gap / 2), 0.25 * aft);
+  const double aft = 1.15 * std::max(hold.x, nose.tail),
+               half = std::max(1.3 * std::max(half_at(nose, aft), hold.gap / 2), 0.25 * aft);
   View view(sheet, {-0.2 * aft, aft, -half, half}, width, height);
   add_text(sheet, {0, 3.4}, "The sheet held at its place, and too far aft", 2.7);
   view.face(nose, Face::port);
@@ -122,8 +125,7 @@ Sheet draw_flexible_sheet(const Nose& nose, double width, double height) {
     const double x = nose.section.leading_edge_x + s;
     return (ordinate_at(nose.section.port, x) - ordinate_at(nose.section.starboard, x)) / 2;
   };
-  sheet.items.emplace_back(
-      Path{{bent_strip(view, hold.x, hold.gap, middle(hold.x))}, false, Pen::cut, Fill::none, "held-right"});
+  sheet.items.emplace_back(Path{{bent_strip(view, hold.x, hold.gap, middle(hold.x))}, false, Pen::cut, Fill::none, "held-right"});
   sheet.items.emplace_back(
       Path{{bent_strip(view, nose.tail, hold.end_gap, middle(nose.tail))}, false, Pen::guide, Fill::none, "held-too-far"});
   // One label above, one below, for the two places may be near each other.

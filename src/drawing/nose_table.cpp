@@ -57,8 +57,8 @@ Grid nose_grid(const job::Job& job, const std::vector<Nose>& noses) {
     const fill::Hold& hold = nose.hold;
     const double blunter = hold.radius - nose.radius;
     grid.rows.push_back({nose.name, number(nose.down), number(nose.radius), number(nose.tail), number(nose.girth),
-                         number(nose.cloth), number(hold.gap_for_radius), number(hold.x), number(hold.gap),
-                         number(hold.radius), blunter > 0 ? number(blunter) : "sharper", number(hold.end_gap),
+                         number(nose.cloth), number(hold.gap_for_radius), number(hold.x), number(hold.gap), number(hold.radius),
+                         blunter > 0 ? number(blunter) : "sharper", number(hold.end_gap),
                          hold.short_at_end > 0 ? number(hold.short_at_end) : "reaches"});
   }
   return grid;
@@ -110,20 +110,31 @@ void what_it_means(Flow& flow, const job::Job& job, const fill::Stage& stage, co
     flow.paragraph("Coats still to come are " + length_words(stage.to_come, job) +
                    " a side: the finished leading edge stands that much further forward, and is that much blunter.");
   }
-  flow.paragraph("Gauge to: where its tail ends. Girth: round the nose between the gauge's two ends. Cloth: the width that wraps it, girth and " +
-                 length_words(fill::cloth_lap, job) + " of lap on either face (common practice, no source).");
-  flow.paragraph("Flats: before the nose is rounded, plane flats at 60, 45, 30 and 15 degrees to the chord line; each touches the finished curve at x and "
-                 "half-breadth (half). Knock the corners between them off last. They need no gauge.");
-  flow.paragraph("Flexible sheet: held with its two sides parallel and a gap apart, it bends to a tip radius of 0.417 of the gap, and its tip stands "
-                 "0.835 of the gap ahead of where it is held (two-point bend of an elastic strip). Held on the blade, the gap is the blade's thickness. "
-                 "Hold at: the place furthest aft from which the tip still reaches the leading edge. Bends to: its radius there, which is blunter than "
-                 "the nose asked for, so that it leaves the nose too full: finish by the gauge. Held further aft the tip falls short and wipes the nose away.");
+  flow.paragraph(
+      "Gauge to: where its tail ends. Girth: round the nose between the gauge's two ends. Cloth: the width that wraps it, girth "
+      "and " +
+      length_words(fill::cloth_lap, job) + " of lap on either face (common practice, no source).");
+  flow.paragraph(
+      "Flats: before the nose is rounded, plane flats at 60, 45, 30 and 15 degrees to the chord line; each touches the finished "
+      "curve at x and "
+      "half-breadth (half). Knock the corners between them off last. They need no gauge.");
+  flow.paragraph(
+      "Flexible sheet: held with its two sides parallel and a gap apart, it bends to a tip radius of 0.417 of the gap, and its "
+      "tip stands "
+      "0.835 of the gap ahead of where it is held (two-point bend of an elastic strip). Held on the blade, the gap is the "
+      "blade's thickness. "
+      "Hold at: the place furthest aft from which the tip still reaches the leading edge. Bends to: its radius there, which is "
+      "blunter than "
+      "the nose asked for, so that it leaves the nose too full: finish by the gauge. Held further aft the tip falls short and "
+      "wipes the nose away.");
   const bool too_sharp = std::any_of(noses.begin(), noses.end(), [&](const Nose& nose) {
     return nose.why_none.empty() && nose.finished_radius <= nose.section.stage.to_come;
   });
   if (too_sharp) {
-    flow.paragraph("Where the radius is 0 the coats to come are thicker than the finished nose is round: no coat restores so sharp a nose. Ask for a "
-                   "larger leading_edge_radius, or for fewer coats there.");
+    flow.paragraph(
+        "Where the radius is 0 the coats to come are thicker than the finished nose is round: no coat restores so sharp a nose. "
+        "Ask for a "
+        "larger leading_edge_radius, or for fewer coats there.");
   }
 }
 
@@ -133,8 +144,8 @@ std::vector<Sheet> nose_tables(const job::Job& job, const fill::Stage& stage, co
                                const PaperRoom& paper) {
   fill::StageSection words;
   words.stage = stage;
-  Flow flow("Leading edge, numbers, " + stage_words(words) + ", " + job.name,
-            {"Leading edge " + stage_words(words), job.name}, paper.table_height);
+  Flow flow("Leading edge, numbers, " + stage_words(words) + ", " + job.name, {"Leading edge " + stage_words(words), job.name},
+            paper.table_height);
   const auto first = std::find_if(noses.begin(), noses.end(), [](const Nose& one) { return one.why_none.empty(); });
   if (first == noses.end()) {
     for (const std::string& each : said_of_none(noses)) flow.paragraph(each, 3);

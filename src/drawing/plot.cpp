@@ -62,8 +62,7 @@ void Plot::axes() {
     add_text(sheet_, {(a.x() + b.x()) / 2, b.y() + 2.4 + 2.3 * type_}, across_.name, type_, Anchor::middle);
   }
   if (!up_.name.empty()) {
-    add_text(sheet_, {a.x() - left_of_frame + 0.97 * type_, (a.y() + b.y()) / 2}, up_.name, type_, Anchor::middle,
-             false, -90);
+    add_text(sheet_, {a.x() - left_of_frame + 0.97 * type_, (a.y() + b.y()) / 2}, up_.name, type_, Anchor::middle, false, -90);
   }
 }
 

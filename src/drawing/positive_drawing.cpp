@@ -53,7 +53,8 @@ Sheet draw_positive(const TemplateOf& wanted) {
   column.line("THE SECTION ITSELF " + stage_words(stage), 4.2, true);
   column.line("Station " + target.station, 4.2, true);
   column.line(length_words(target.down, job) + " below the top; " + length_words(length, job) + " long, edge " +
-                  length_words(stage.edge_width, job) + " wide", 2.8);
+                  length_words(stage.edge_width, job) + " wide",
+              2.8);
   column.line(job.name, 2.8);
   std::string note = "Heavy line: cut here. Long dashes: chord line and stock centreline.";
   if (thickness_only) note += " Read by calipers: both sides are taken as alike.";

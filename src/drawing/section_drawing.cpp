@@ -102,10 +102,8 @@ std::string SectionDrawing::form_words() const {
     words = "Nearest standard section: NACA " + form::name_of(fitted_->form) + " (" +
             trimmed(100 * fitted_->form.thickness_ratio, 1) + " % thick). The blade typically misses it by " +
             miss_words(fitted_->typical, job_.units) + ", at worst by " +
-            miss_words(std::abs(fitted_->worst.residual), job_.units) + " (" +
-            (fitted_->worst.residual > 0 ? "full" : "hollow") +
-            ") at x = " + number_in_unit(fitted_->worst.x, job_.units) + ", " + section::name_of(fitted_->worst.face) +
-            ". ";
+            miss_words(std::abs(fitted_->worst.residual), job_.units) + " (" + (fitted_->worst.residual > 0 ? "full" : "hollow") +
+            ") at x = " + number_in_unit(fitted_->worst.x, job_.units) + ", " + section::name_of(fitted_->worst.face) + ". ";
   }
   return words + "Target: NACA " + form::name_of(target_.curve.form()) + " family, " + per_cent + ".";
 }
@@ -120,8 +118,7 @@ void SectionDrawing::title_block() {
   column.line(job_.name, 4.2);
   column.skip(1);
   std::string where = length_words(measured_.down, job_) + " below the top of the blade. Chord " +
-                      length_words(measured_.chord, job_) + " as measured, " + length_words(target_.chord, job_) +
-                      " as target.";
+                      length_words(measured_.chord, job_) + " as measured, " + length_words(target_.chord, job_) + " as target.";
   if (measured_.skeg > 0) {
     where += " The section begins " + length_words(measured_.skeg, job_) + " aft of the fixed skeg's leading edge.";
   }

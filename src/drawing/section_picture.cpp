@@ -17,8 +17,8 @@ namespace {
 constexpr std::size_t most_dots = 120;  // on a face
 
 constexpr double margin = 3, type = 5;  // mm
-constexpr double strip_half = 11;                         // mm each way from a strip's zero line
-constexpr double edge = 0.03;                             // of the chord at either end, left out of a strip's scale
+constexpr double strip_half = 11;       // mm each way from a strip's zero line
+constexpr double edge = 0.03;           // of the chord at either end, left out of a strip's scale
 constexpr int samples = 160;
 
 class SectionPicture {
@@ -30,9 +30,7 @@ class SectionPicture {
 
  private:
   double across(double x) const { return margin + (x - x_from_) * scale_; }
-  double change_at(Face face, double x) const {
-    return target_.half_breadth(face, x) - measured_.side(face).at(x);
-  }
+  double change_at(Face face, double x) const { return target_.half_breadth(face, x) - measured_.side(face).at(x); }
   void section_at(double centre);
   void strip_at(double zero, Face face);
   MultiPolygon runs_of(double zero, Face face, bool add) const;
@@ -147,8 +145,7 @@ void SectionPicture::strip_at(double zero, Face face) {
   const std::string name = measured_.thickness_only ? "EACH SIDE" : face == Face::port ? "PORT" : "STARBOARD";
   add_text(sheet_, {margin, zero - strip_half - 1.6}, name, type, Anchor::start, true);
   add_text(sheet_, {picture_width - margin, zero - strip_half - 1.6}, "add " + rim_words, type, Anchor::end);
-  add_text(sheet_, {picture_width - margin, zero + strip_half + 5}, "take off " + rim_words, type,
-           Anchor::end);
+  add_text(sheet_, {picture_width - margin, zero + strip_half + 5}, "take off " + rim_words, type, Anchor::end);
 }
 
 Sheet SectionPicture::draw() {
@@ -181,8 +178,8 @@ Sheet SectionPicture::draw() {
 
 }  // namespace
 
-Sheet draw_section_picture(const job::Job& job, const section::MeasuredSection& measured,
-                           const target::TargetSection& target, const fill::StationChange& change) {
+Sheet draw_section_picture(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
+                           const fill::StationChange& change) {
   return SectionPicture(job, measured, target, change).draw();
 }
 

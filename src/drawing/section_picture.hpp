@@ -13,7 +13,7 @@ constexpr double picture_width = 120;  ///< mm
 
 /// Forward to the left, starboard above. Each strip is target less measured half-breadth, add upwards, take off
 /// downwards, both strips to one scale; what runs off a strip at the very edges is cut there.
-Sheet draw_section_picture(const job::Job& job, const section::MeasuredSection& measured,
-                           const target::TargetSection& target, const fill::StationChange& change);
+Sheet draw_section_picture(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
+                           const fill::StationChange& change);
 
 }  // namespace fairblade::drawing

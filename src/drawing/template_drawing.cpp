@@ -133,14 +133,13 @@ void Card::stops() {
   const double aft = trailing_edge(), x = at(aft, 0).x();
   add_line(sheet_, at(aft, line_.back().y()), at(aft, depth_), Pen::guide, "trailing-edge");
   add_text(sheet_, {x + 3.6, middle}, "trailing edge stop", 2.6, Anchor::middle, false, -90);
-  add_text(sheet_, {x + 12, middle}, shortened(printable(target_.station), 4, true, depth_ - 14), 4, Anchor::middle,
-           true, -90);
+  add_text(sheet_, {x + 12, middle}, shortened(printable(target_.station), 4, true, depth_ - 14), 4, Anchor::middle, true, -90);
   const std::string side = side_name() + " " + upper_case(fill::name_of(stage_.stage.kind));
   add_text(sheet_, {x + 17.5, middle}, side, 3, Anchor::middle, false, -90);
   add_text(sheet_, {x + 22.5, middle}, length_words(target_.down, job_), 3, Anchor::middle, false, -90);
   if (stage_.stand_off > 0) return;  // the blade's edge is another
-  add_text(sheet_, {x + 26.6, middle}, "edge " + length_words(stage_.edge_width, job_) + " wide", 2.4, Anchor::middle,
-           false, -90);
+  add_text(sheet_, {x + 26.6, middle}, "edge " + length_words(stage_.edge_width, job_) + " wide", 2.4, Anchor::middle, false,
+           -90);
 }
 
 void Card::stock_line() {
@@ -149,8 +148,8 @@ void Card::stock_line() {
   const double inner = s < leading_edge() || s > trailing_edge() ? 0 : half_breadth(s);
   add_line(sheet_, at(s, inner), at(s, depth_), Pen::datum, "stock");
   const bool aft_label = s > target_.chord / 2 && s < trailing_edge();
-  add_text(sheet_, {at(s, 0).x() + (aft_label ? -1.3 : 3.2), origin_.y() + out_ * (depth_ - 17)}, "stock centreline",
-           2.6, Anchor::middle, false, -90);
+  add_text(sheet_, {at(s, 0).x() + (aft_label ? -1.3 : 3.2), origin_.y() + out_ * (depth_ - 17)}, "stock centreline", 2.6,
+           Anchor::middle, false, -90);
 }
 
 void Card::fraction_ticks() {
@@ -206,9 +205,7 @@ void Card::direction() {
 void Card::blade_side() {
   if (!blade_side_) return;
   const double sense = -out_;  // down the paper is away from the card for starboard
-  const auto baseline = [&](double away, double size) {
-    return origin_.y() + (sense < 0 ? -away : away + 0.72 * size);
-  };
+  const auto baseline = [&](double away, double size) { return origin_.y() + (sense < 0 ? -away : away + 0.72 * size); };
   const double left = at(front_end(), 0).x() + 2, room = aft_end() - front_end() - 4;
   const std::string cut = "heavy line: cut here";
   const double text_y = baseline(7, 3);
@@ -221,8 +218,7 @@ void Card::blade_side() {
   const double touched = std::max(s, knee.x() - origin_.x() + 2);
   add_arrow(sheet_, knee, at(touched, half_breadth(std::min(touched, trailing_edge()))), Pen::dimension);
   add_text(sheet_, {at(aft_end(), 0).x(), baseline(1.5, 2.8)}, "chord line (centre plane)", 2.8, Anchor::end);
-  std::string here =
-      "The blade is on this side; the card lies against its " + std::string(section::name_of(face_)) + " face.";
+  std::string here = "The blade is on this side; the card lies against its " + std::string(section::name_of(face_)) + " face.";
   if (wanted_.thickness_only) here += " Measured by caliper: both sides are taken as alike.";
   add_text(sheet_, {left, baseline(14, 3)}, shortened(here, 3, false, room), 3);
 }
@@ -231,8 +227,9 @@ void Card::dimension() {
   const double y = at(0, depth_).y() + out_ * 5, from = aft_half() ? from_ : leading_edge(), to = trailing_edge();
   std::string words = length_words(to - from, job_);
   if (to - from > 150) {
-    words = aft_half() ? words + " to the cut" : stage_.stage.to_come > 0 || stage_.stand_off > 0
-                       ? "edge to edge " + words : "chord " + words;
+    words = aft_half()                                         ? words + " to the cut"
+            : stage_.stage.to_come > 0 || stage_.stand_off > 0 ? "edge to edge " + words
+                                                               : "chord " + words;
   }
   add_dimension(sheet_, {at(from, 0).x(), y}, {at(to, 0).x(), y}, words, 3, "chord-length");
   Path ends{{{at(from, depth_ + 1), at(from, depth_ + 7)}, {at(to, depth_ + 1), at(to, depth_ + 7)}},
@@ -244,8 +241,8 @@ void Card::dimension() {
 }
 
 TemplateCard Card::draw() {
-  sheet_.title = printable("Template " + target_.station + ", " + section::name_of(face_) +
-                           (aft_half() ? ", aft half, " : ", ") + stage_words(stage_) + ", " + job_.name);
+  sheet_.title = printable("Template " + target_.station + ", " + section::name_of(face_) + (aft_half() ? ", aft half, " : ", ") +
+                           stage_words(stage_) + ", " + job_.name);
   place();
   blade_side();
   edges();

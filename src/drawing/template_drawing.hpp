@@ -1,4 +1,5 @@
-// Product: full-size templates of one section, as Sheets in mm. Verbs: draw_card, draw_pair, draw_positive, framed, draw_template.
+// Product: full-size templates of one section, as Sheets in mm. Verbs: draw_card, draw_pair, draw_positive, framed,
+// draw_template.
 //
 // A card is the negative of one face: it lies outside the blade and slides square against its surface. Its working edge
 // is the section at that stage of the work, from leading edge to trailing edge; ahead and aft of them it comes in to the
@@ -28,7 +29,7 @@ std::string stage_words(const fill::StageSection& stage);
 /// A card with its dimension, just as large as it is.
 struct TemplateCard {
   Sheet sheet;
-  Point origin;           ///< of the finished leading edge on the chord line
+  Point origin;            ///< of the finished leading edge on the chord line
   double first_tenth = 0;  ///< greatest half-breadth in the first tenth of the chord, where no joint should run
 };
 TemplateCard draw_card(const TemplateOf& wanted);

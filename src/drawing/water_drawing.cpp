@@ -58,8 +58,8 @@ void pressures(Sheet& sheet, const flow::Water& water, double top, double bottom
   const double each = (width - 2 * margin) / most_small;
   for (std::size_t k = 0; k < others.size(); ++k) {
     const double left = margin + static_cast<double>(k) * each;
-    draw_pressures(sheet, Box({left, large_bottom + 1}, {left + each - 2, bottom}), water.stations[others[k]],
-                   water.helm, Written::least);
+    draw_pressures(sheet, Box({left, large_bottom + 1}, {left + each - 2, bottom}), water.stations[others[k]], water.helm,
+                   Written::least);
   }
 }
 
@@ -75,13 +75,12 @@ void foot(Sheet& sheet, const flow::Water& water, double top) {
   x = key_line(sheet, x, top + 3, "then, as it will be", Pen::cut);
   if (water.stations.size() > most_small + 1) {
     add_text(sheet, {x, top + 3},
-             "Shown: the " + std::to_string(most_small + 1) + " hardest worked of " +
-                 std::to_string(water.stations.size()) + " stations.",
+             "Shown: the " + std::to_string(most_small + 1) + " hardest worked of " + std::to_string(water.stations.size()) +
+                 " stations.",
              2.7);
   }
   Column column(sheet, margin, top + 4.4, width - 2 * margin);
-  column.paragraph(
-      "A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.", 2.7);
+  column.paragraph("A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.", 2.7);
 }
 
 }  // namespace

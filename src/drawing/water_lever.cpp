@@ -16,12 +16,11 @@ double edge_of(const flow::BladeWater& blade) { return *blade.lever - blade.cent
 
 std::string figures(const job::Job& job, const flow::BladeWater& blade, const char* when) {
   std::string out = std::string(when) + ": ";
-  out += blade.balance_percent ? fixed(*blade.balance_percent, 1) + " % of the area ahead of the stock"
-                               : "balance not known";
+  out += blade.balance_percent ? fixed(*blade.balance_percent, 1) + " % of the area ahead of the stock" : "balance not known";
   if (!blade.known) return out + ".";
   if (blade.lever) {
-    out += "; centre of pressure " + length_words(std::abs(*blade.lever), job) +
-           (*blade.lever < 0 ? " ahead of" : " aft of") + " the stock";
+    out += "; centre of pressure " + length_words(std::abs(*blade.lever), job) + (*blade.lever < 0 ? " ahead of" : " aft of") +
+           " the stock";
   }
   out += "; force " + fixed(blade.load.force, 0) + " N";
   if (blade.load.torque) out += ", torque " + fixed(*blade.load.torque, 0) + " Nm";
@@ -66,10 +65,8 @@ void draw_lever(Sheet& sheet, const Box& room, const job::Job& job, const flow::
   if (bars_known) y = bars(sheet, left + 1, left + wide - 1, y, water);
   Column column(sheet, left, y + 1, wide);
   if (bars_known) column.paragraph("The mean chord, forward to the left; the dot is its centre of pressure.", type);
-  if (!before.known)
-    column.paragraph("No lever: " + before.why_not + ".", type);
-  else if (!before.lever)
-    column.paragraph("No lever: \"ahead\" was not given at every station.", type);
+  if (!before.known) column.paragraph("No lever: " + before.why_not + ".", type);
+  else if (!before.lever) column.paragraph("No lever: \"ahead\" was not given at every station.", type);
   column.paragraph(figures(job, before, "Now"), type);
   column.paragraph(figures(job, after, "Then"), type);
   if (!before.known) return;

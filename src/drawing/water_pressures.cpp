@@ -4,8 +4,8 @@
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
-#include "drawing/text_room.hpp"
 #include "drawing/plot.hpp"
+#include "drawing/text_room.hpp"
 #include "drawing/water_panels.hpp"
 
 namespace fairblade::drawing {
@@ -63,8 +63,7 @@ void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& sta
   if (!station.before.known || !station.after.known) {
     Column column(sheet, a.x(), a.y(), wide);
     column.line(title, size, true);
-    column.paragraph("Not worked out: " + (station.before.known ? station.after.why_not : station.before.why_not) + ".",
-                     t);
+    column.paragraph("Not worked out: " + (station.before.known ? station.after.why_not : station.before.why_not) + ".", t);
     return;
   }
   const double way = suction_at(station.before, helm) >= suction_at(station.before, -helm) ? 1 : -1;
@@ -79,8 +78,7 @@ void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& sta
   add_text(sheet, {a.x(), a.y() + 0.97 * size}, shortened(title, size, true, wide), size, Anchor::start, true);
   const double left = large ? Plot::left_of_frame : 6, below = large ? Plot::below_frame : 4.5;
   const Box frame({a.x() + left, a.y() + size + 2.5}, {b.x() - 2.5, b.y() - below});
-  Plot plot(sheet, frame, along_chord(written), {-1.15, 1.06 * top, large ? "suction, in the stream's pressure" : "", {}},
-            t);
+  Plot plot(sheet, frame, along_chord(written), {-1.15, 1.06 * top, large ? "suction, in the stream's pressure" : "", {}}, t);
   plot.axes();
   for (const bool old : {true, false}) {
     const auto& curve = old ? before : after;
@@ -98,16 +96,15 @@ void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& sta
   };
   note((written == Written::all    ? "greatest suction at the nose, over half a per cent of chord: "
         : written == Written::some ? "suction at the nose: "
-                                   : "") + peak(station.before) +
-       " now, " + peak(station.after) + " then");
+                                   : "") +
+       peak(station.before) + " now, " + peak(station.after) + " then");
   if (!large) return;
   note("thin line: now; heavy line: then");
   if (std::max(greatest(before), greatest(after)) > highest_shown)
     note("peaks above " + trimmed(highest_shown, 0) + " are cut off");
   if (written == Written::some) return;
   const Point pressure = plot.at(0.62, -0.75);
-  add_text_on_white(sheet,
-                    {pressure, "pressure side below the line, suction side above it", t, Anchor::middle, 0, false});
+  add_text_on_white(sheet, {pressure, "pressure side below the line, suction side above it", t, Anchor::middle, 0, false});
 }
 
 }  // namespace fairblade::drawing

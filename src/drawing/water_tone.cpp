@@ -4,9 +4,9 @@
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
-#include "drawing/text_room.hpp"
 #include "drawing/plot.hpp"
 #include "drawing/round_step.hpp"
+#include "drawing/text_room.hpp"
 #include "drawing/water_panels.hpp"
 
 namespace fairblade::drawing {
@@ -59,8 +59,7 @@ void draw_band(Plot& plot, const Bands& bands, bool old) {
 }
 
 /// The band's name as far right as it goes: in it where it is wide enough, else beside it.
-void name_band(Sheet& sheet, TextRoom& placing, const Plot& plot, const Bands& bands, const std::string& words,
-               bool bold) {
+void name_band(Sheet& sheet, TextRoom& placing, const Plot& plot, const Bands& bands, const std::string& words, bool bold) {
   if (bands.none()) return;
   for (const double part : {0.9, 0.75, 0.6, 0.45, 0.3}) {
     const auto k = static_cast<std::size_t>(part * static_cast<double>(bands.low.size() - 1));
@@ -108,9 +107,7 @@ void draw_tone(Sheet& sheet, const Box& room, const job::Job& job, const flow::W
   const Point speed = plot.at(water.knots, 0);
   for (const Anchor anchor : {Anchor::end, Anchor::start}) {
     const double x = speed.x() + (anchor == Anchor::end ? -1.2 : 1.2);
-    if (placing.put(sheet,
-                    {{x, y + 1 + type}, "the job's " + trimmed(water.knots, 1) + " knots", type, anchor, 0, false}))
-      break;
+    if (placing.put(sheet, {{x, y + 1 + type}, "the job's " + trimmed(water.knots, 1) + " knots", type, anchor, 0, false})) break;
   }
   if (water.heard) {
     const Point heard = plot.at(0.02 * fastest, *water.heard);

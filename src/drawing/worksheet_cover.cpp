@@ -29,7 +29,8 @@ class Cover {
       gaps_ = gaps_ || station.measured_by == MeasuredBy::gaps;
     }
     // Shown is the way that takes more explaining, where there are two.
-    const auto jig = std::find_if(job_.stations.begin(), job_.stations.end(), [](const auto& one) { return one.measured_by != MeasuredBy::thickness; });
+    const auto jig = std::find_if(job_.stations.begin(), job_.stations.end(),
+                                  [](const auto& one) { return one.measured_by != MeasuredBy::thickness; });
     shown_ = jig == job_.stations.end() ? &job_.stations.front() : &*jig;
     sheet_.width = worksheet_width;
     sheet_.height = height;
@@ -67,28 +68,34 @@ void Cover::head() {
 std::string Cover::which_pages() const {
   const std::size_t count = job_.stations.size();
   const std::string last = std::to_string(count + 2), name = job_.stations[worksheet_.twice].name;
-  std::string out = count == 1 ? "Page 2 is for the station" : "Pages 2 to " + std::to_string(count + 1) + " are for the stations, from the top down";
-  return out + "; page " + last + " is for station " + shortened(name, type, false, 40) + " a second time, to learn your own error.";
+  std::string out = count == 1 ? "Page 2 is for the station"
+                               : "Pages 2 to " + std::to_string(count + 1) + " are for the stations, from the top down";
+  return out + "; page " + last + " is for station " + shortened(name, type, false, 40) +
+         " a second time, to learn your own error.";
 }
 
 void Cover::beside_side_view(Column& column) const {
   column.line("Bring", heading, true);
   column.paragraph(
-      std::string("These sheets, pencil and marker, masking tape, tape measure, steel rule, a straight batten longer than the chord, "
-                  "a square, string, calipers that span the blade (big wooden ones will do)") +
+      std::string(
+          "These sheets, pencil and marker, masking tape, tape measure, steel rule, a straight batten longer than the chord, "
+          "a square, string, calipers that span the blade (big wooden ones will do)") +
           (boards_ ? ", two straight boards a hand longer than the chord, two spacers of one length, clamps." : "."),
       type);
   column.skip(2);
   column.line("The stock line comes first", heading, true);
   column.paragraph(
-      "A worn leading edge is no datum: the stock is. Hold the batten, or a taut string, along the middle of the stock and carry its line down both "
+      "A worn leading edge is no datum: the stock is. Hold the batten, or a taut string, along the middle of the stock and carry "
+      "its line down both "
       "faces with the marker, to the bottom. At each station write how far the leading edge stands ahead of that line.",
       type);
   column.skip(2);
   column.line("Then the stations", heading, true);
   column.paragraph(
-      "Mark each distance down the stock line from the top of the blade. Square to the stock line, not level, for the stock may rake, draw the "
-      "station right round the blade. If your mark had to move, write where it is. Where an edge has a kink, put a station of its own; where the tip is rounded or cut "
+      "Mark each distance down the stock line from the top of the blade. Square to the stock line, not level, for the stock may "
+      "rake, draw the "
+      "station right round the blade. If your mark had to move, write where it is. Where an edge has a kink, put a station of "
+      "its own; where the tip is rounded or cut "
       "away, move the lowest station up to the last place with a whole section, and write its distance.",
       type);
 }
@@ -97,28 +104,34 @@ void Cover::beside_jig(Column& column) const {
   column.line(boards_ ? "Two boards and the calipers" : "Rule and calipers", heading, true);
   if (boards_) {
     column.paragraph(
-        "Clamp the boards to the spacers, one on each side, in the cut of the station, so that they are parallel and clear of the blade. The centre "
-        "plane runs through the stock line and the trailing edge of the top station: set the boards equally far from it, and write how far.",
+        "Clamp the boards to the spacers, one on each side, in the cut of the station, so that they are parallel and clear of "
+        "the blade. The centre "
+        "plane runs through the stock line and the trailing edge of the top station: set the boards equally far from it, and "
+        "write how far.",
         type);
     column.skip(1);
-    column.paragraph(gaps_ ? "Stand the square on a board at each x, and read the gap from the board to the blade. Half-breadths are worked out by fairblade."
-                           : "Stand the square on a board at each x, read the gap from the board to the blade, and write board less gap.",
-                     type);
+    column.paragraph(
+        gaps_ ? "Stand the square on a board at each x, and read the gap from the board to the blade. Half-breadths are worked "
+                "out by fairblade."
+              : "Stand the square on a board at each x, read the gap from the board to the blade, and write board less gap.",
+        type);
     column.skip(1);
     column.paragraph("Then the calipers at the same x: port and starboard together must come to what they say, within " +
                          caliper_slack(job_.units) + ". If not, something has slipped: read again, now.",
                      type);
   } else {
     column.paragraph(
-        std::string(shown_->x_from == job::XFrom::leading_edge
-                        ? "Hold the batten across the nose, square to the chord, and lay the rule aft from it: so x is counted from the leading edge. "
-                        : "") +
-            "Mark each x on both faces, then read the calipers across the two marks. Thickness alone does not tell whether one side is fuller.",
+        std::string(shown_->x_from == job::XFrom::leading_edge ? "Hold the batten across the nose, square to the chord, and lay "
+                                                                 "the rule aft from it: so x is counted from the leading edge. "
+                                                               : "") +
+            "Mark each x on both faces, then read the calipers across the two marks. Thickness alone does not tell whether one "
+            "side is fuller.",
         type);
   }
   column.skip(1);
   column.paragraph(
-      "Twist shows at the trailing edge: sighted along from below, that of a twisted blade walks out of the plane through the stock line and the "
+      "Twist shows at the trailing edge: sighted along from below, that of a twisted blade walks out of the plane through the "
+      "stock line and the "
       "trailing edge of the top station. At each station write how far its middle stands off that plane, and to which side.",
       type);
 }
@@ -127,8 +140,10 @@ void Cover::foot() {
   Column column(sheet_, 0, y_, worksheet_width);
   column.line("Before you put anything away", heading, true);
   column.paragraph(
-      "Read x = 0 and the trailing edge too, and most of the places ahead of a tenth of the chord. Chord measured twice? Port and starboard not "
-      "changed over (port is left, looking forward)? One unit throughout? Then type it in and let fairblade check judge it, before the "
+      "Read x = 0 and the trailing edge too, and most of the places ahead of a tenth of the chord. Chord measured twice? Port "
+      "and starboard not "
+      "changed over (port is left, looking forward)? One unit throughout? Then type it in and let fairblade check judge it, "
+      "before the "
       "boat is out of reach.",
       type);
   column.skip(2);
@@ -145,7 +160,8 @@ Sheet Cover::draw(double picture) {
   left.line("Where the stations lie", heading, true);
   const bool guessed = std::any_of(job_.stations.begin(), job_.stations.end(), [](const auto& one) { return !one.ahead; });
   left.paragraph("distance down from the top of the blade, " + std::string(name_of(job_.units)) +
-                     (guessed ? "; a fifth of the chord ahead of the stock is a guess" : ""), 2.4);
+                     (guessed ? "; a fifth of the chord ahead of the stock is a guess" : ""),
+                 2.4);
   add_items(sheet_, draw_stations_from_side(worksheet_, left_part, picture), {0, left.bottom() + 1}, "side-");
   Column right(sheet_, right_from, top, worksheet_width - right_from);
   beside_side_view(right);

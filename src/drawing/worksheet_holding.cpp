@@ -9,9 +9,9 @@ namespace {
 
 using job::MeasuredBy;
 
-constexpr double nose = 15, length = 42;       // mm: where the leading edge is drawn, and the chord
-constexpr double half_thick = 8;               // a fuller section than any, so that it can be seen
-constexpr double board_at = 20, board = 3;     // mm from the centre plane, and how thick
+constexpr double nose = 15, length = 42;    // mm: where the leading edge is drawn, and the chord
+constexpr double half_thick = 8;            // a fuller section than any, so that it can be seen
+constexpr double board_at = 20, board = 3;  // mm from the centre plane, and how thick
 constexpr double type = 2.5;
 constexpr double jig_centre = 31, caliper_centre = 79;
 constexpr double read_at = 0.45, stock_at = 0.24;  // of the chord
@@ -62,7 +62,9 @@ class Holding {
   }
   double read_y() const { return nose + read_at * length; }
   double stock_y() const { return nose + stock_at * length; }
-  double origin_y() const { return from_ == job::XFrom::leading_edge ? nose : from_ == job::XFrom::stock ? stock_y() : nose + length; }
+  double origin_y() const {
+    return from_ == job::XFrom::leading_edge ? nose : from_ == job::XFrom::stock ? stock_y() : nose + length;
+  }
   /// From where x is counted to where it is read, on the port side.
   void x_dimension(double at) {
     const double origin = origin_y(), middle = (origin + read_y()) / 2;
@@ -89,7 +91,8 @@ class Holding {
 void Holding::boards() {
   const double tail = nose + length;
   for (const double side : {-1.0, 1.0}) {
-    const double inner = jig_centre + side * board_at, outer = inner + side * board, surface = jig_centre + side * half_at(read_at);
+    const double inner = jig_centre + side * board_at, outer = inner + side * board,
+                 surface = jig_centre + side * half_at(read_at);
     box(inner, nose - 9, outer, tail + 9, Fill::light);
     text(outer + side * 2 + (side > 0 ? 1.0 : 0.9), nose + length / 2, "straight board", Anchor::middle, false, -90);
     // The square stands on the board, its blade reaches the surface.
@@ -126,8 +129,12 @@ void Holding::batten() {
 
 void Holding::calipers() {
   const double c = caliper_centre, reach = 12.5, aft = nose + length + 4, y = read_y(), half = half_at(read_at);
-  sheet_.items.emplace_back(Path{{{{c - half, y}, {c - reach, y + 1.5}, {c - reach, aft}, {c + reach, aft}, {c + reach, y + 1.5},
-                                   {c + half, y}}}, false, Pen::cut, Fill::none, "calipers"});
+  sheet_.items.emplace_back(
+      Path{{{{c - half, y}, {c - reach, y + 1.5}, {c - reach, aft}, {c + reach, aft}, {c + reach, y + 1.5}, {c + half, y}}},
+           false,
+           Pen::cut,
+           Fill::none,
+           "calipers"});
   add_dot(sheet_, {c - half, y}, 0.8);
   add_dot(sheet_, {c + half, y}, 0.8);
   text(c, aft + 3.6, "calipers, at the same x");
@@ -149,8 +156,12 @@ void Holding::directions() {
   add_text(sheet_, {caliper_centre - 14, 3.2}, "UP", 2.8, Anchor::end, true);
   const double under = nose + length;
   switch (way_) {
-    case MeasuredBy::half_breadths: text(jig_centre, under + 16.4, "write half-breadth = board - gap", Anchor::middle, true); break;
-    case MeasuredBy::gaps: text(jig_centre, under + 16.4, "write the gaps, and both board distances", Anchor::middle, true); break;
+    case MeasuredBy::half_breadths:
+      text(jig_centre, under + 16.4, "write half-breadth = board - gap", Anchor::middle, true);
+      break;
+    case MeasuredBy::gaps:
+      text(jig_centre, under + 16.4, "write the gaps, and both board distances", Anchor::middle, true);
+      break;
     case MeasuredBy::thickness: break;
   }
 }

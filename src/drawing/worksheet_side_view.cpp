@@ -12,12 +12,13 @@ namespace {
 using worksheet::on_rule;
 
 constexpr double head = 9, foot = 6, type = 2.7, pitch = 3.9;  // mm
-constexpr double labels = 42;                // mm of the width
-constexpr double usual_ahead = 0.2;          // of the chord, where nobody has said: the drawing needs a stock line
+constexpr double labels = 42;                                  // mm of the width
+constexpr double usual_ahead = 0.2;  // of the chord, where nobody has said: the drawing needs a stock line
 
 class SideView {
  public:
-  SideView(const worksheet::Worksheet& worksheet, double width, double height) : worksheet_(worksheet), stations_(worksheet.job.stations) {
+  SideView(const worksheet::Worksheet& worksheet, double width, double height)
+      : worksheet_(worksheet), stations_(worksheet.job.stations) {
     sheet_.width = width;
     sheet_.height = height;
     place();
@@ -88,7 +89,8 @@ void SideView::line(std::size_t k, double y) {
   const double begin = sheet_.width - labels;
   const Point aft = at(station.chord - ahead_of(station), station.down);
   add_line(sheet_, at(-ahead_of(station), station.down), aft, Pen::cut);
-  sheet_.items.emplace_back(Path{{{aft, {begin - 1.5, aft.y()}, {begin, y}, {begin + 1, y}}}, false, Pen::dimension, Fill::none, {}});
+  sheet_.items.emplace_back(
+      Path{{{aft, {begin - 1.5, aft.y()}, {begin, y}, {begin + 1, y}}}, false, Pen::dimension, Fill::none, {}});
   const std::string where = on_rule(station.down, worksheet_.job.units) + ", page " + std::to_string(k + 2);
   constexpr double gap = 1.5;
   const double for_where = width_of(where, type, false), room = labels - 2 * gap;

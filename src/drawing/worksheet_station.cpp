@@ -15,7 +15,7 @@ using worksheet::on_rule_with_unit;
 
 constexpr double label = 2.8, half_width = 84;  // mm: type of labels; the left half of the page
 constexpr double box_height = 8.6, pitch = 10;
-constexpr double gutter = 2.5;                  // between boxes of two columns
+constexpr double gutter = 2.5;  // between boxes of two columns
 constexpr std::size_t spare_rows = 1;
 
 /// A column of the table: boxes to write in, but for the first two.
@@ -54,7 +54,10 @@ class StationPage {
   }
   void head();
   void asked(const std::vector<std::string>& words, double left, double right);
-  void asked(const std::vector<std::string>& words) { asked(words, half_width - 34, half_width); y_ += pitch; }
+  void asked(const std::vector<std::string>& words) {
+    asked(words, half_width - 34, half_width);
+    y_ += pitch;
+  }
   void sizes();
   void boards();
   void off_centre();
@@ -83,13 +86,18 @@ void StationPage::head() {
   line_to_write_on(116, worksheet_width, 15.8, "down, if the mark had to move");
   Column column(sheet_, 0, 9, room);
   const std::string down = on_rule_with_unit(std::abs(station_.down), job_.units);
-  const std::string where = station_.down > 0 ? down + " below the top of the blade, along the stock" :
-                            station_.down < 0 ? down + " above the top of the blade, along the stock" : "At the top of the blade, square to the stock";
+  const std::string where = station_.down > 0   ? down + " below the top of the blade, along the stock"
+                            : station_.down < 0 ? down + " above the top of the blade, along the stock"
+                                                : "At the top of the blade, square to the stock";
   column.paragraph(where + ". Chord " + on_rule_with_unit(station_.chord, job_.units) + " as far as is known. All lengths in " +
-                       std::string(job_.units == LengthUnit::inch ? "inches" : job_.units == LengthUnit::cm ? "centimetres" : "millimetres") + ".",
+                       std::string(job_.units == LengthUnit::inch ? "inches"
+                                   : job_.units == LengthUnit::cm ? "centimetres"
+                                                                  : "millimetres") +
+                       ".",
                    label);
   if (again_) {
-    column.paragraph("Take everything off, set it up again, and do not look at the first sheet: what differs is your own error.", label);
+    column.paragraph("Take everything off, set it up again, and do not look at the first sheet: what differs is your own error.",
+                     label);
   }
   y_ = std::max(column.bottom(), 16.0) + 2;
 }
@@ -106,7 +114,9 @@ void StationPage::asked(const std::vector<std::string>& words, double left, doub
 
 void StationPage::boards() {
   constexpr double side = 26;
-  const auto known = [&](const std::optional<double>& mm) { return mm ? on_rule_with_unit(*mm, job_.units) + "?" : std::string(); };
+  const auto known = [&](const std::optional<double>& mm) {
+    return mm ? on_rule_with_unit(*mm, job_.units) + "?" : std::string();
+  };
   asked({"boards from the", "centre plane:"}, half_width - 2 * side - gutter, half_width - side - gutter);
   box(half_width - side, y_, half_width, y_ + box_height);
   const double under = y_ + box_height + 3;
@@ -167,10 +177,13 @@ std::vector<TableColumn> StationPage::columns() const {
   std::vector<TableColumn> out{{"", "", 8}, {"x", x_heading(), 36}};
   switch (station_.measured_by) {
     case MeasuredBy::half_breadths:
-      out.insert(out.end(), {{"PORT", "half-breadth", 47}, {"STARBOARD", "half-breadth", 47}, {"calipers", "= port + starboard", 42}});
+      out.insert(out.end(),
+                 {{"PORT", "half-breadth", 47}, {"STARBOARD", "half-breadth", 47}, {"calipers", "= port + starboard", 42}});
       break;
     case MeasuredBy::gaps:
-      out.insert(out.end(), {{"PORT", "gap from the port board", 47}, {"STARBOARD", "gap from the starboard board", 47}, {"calipers", "= boards - gaps", 42}});
+      out.insert(out.end(), {{"PORT", "gap from the port board", 47},
+                             {"STARBOARD", "gap from the starboard board", 47},
+                             {"calipers", "= boards - gaps", 42}});
       break;
     case MeasuredBy::thickness:
       out.insert(out.end(), {{"calipers", "thickness", 62}, {"what you noticed", "chips, paint, dents", 74}});
@@ -192,7 +205,8 @@ void StationPage::table_row(const std::vector<TableColumn>& columns, std::size_t
       const bool edge = row == 0 || row + 1 == places_.size();
       const std::string words = on_rule(places_[row], job_.units);
       const double up = edge ? 1.6 : 0;
-      add_text(sheet_, {right - 2, middle + 1.9 - up}, words, size_that_fits(words, 5.4, 3, true, right - left - 2), Anchor::end, true);
+      add_text(sheet_, {right - 2, middle + 1.9 - up}, words, size_that_fits(words, 5.4, 3, true, right - left - 2), Anchor::end,
+               true);
       if (edge) add_text(sheet_, {right - 2, middle + 4}, row == 0 ? "leading edge" : "trailing edge", 2.4, Anchor::end);
     } else {
       box(left, y_ + 0.6, right, y_ + height - 0.6, Pen::outline);
@@ -216,9 +230,10 @@ void StationPage::table() {
   const std::size_t rows = places_.size() + spare_rows;
   const double height = std::min(13.0, (sheet_.height - y_ - 4.5) / static_cast<double>(rows));
   for (std::size_t row = 0; row < rows; ++row) table_row(all, row, height);
-  const std::string foot = std::string("Leave a box empty where you could not read. ") +
-                           (station_.x_from == job::XFrom::leading_edge ? "At the trailing edge x is the chord you measured. " : "") +
-                           "Last row: a place of your own.";
+  const std::string foot =
+      std::string("Leave a box empty where you could not read. ") +
+      (station_.x_from == job::XFrom::leading_edge ? "At the trailing edge x is the chord you measured. " : "") +
+      "Last row: a place of your own.";
   add_text(sheet_, {0, y_ + 3}, foot, size_that_fits(foot, 2.6, 2.4, false, worksheet_width));
 }
 

@@ -29,8 +29,8 @@ inline constexpr ResultsKind recheck_results{"recheck.json", "\"fairblade\"", "r
 /// two renames, and what was there before is put back by the next run if this one is killed between them: `note` says so).
 /// Hidden folders of killed runs are cleared; runs that write at once take turns. What else lies in the folder is carried
 /// over, but for drawings that an earlier run left below sections/, templates/ and pages/. Refused: a folder with anything
-/// in it but no earlier results of that kind, a file in its place, and the folder that the command runs in (it would be swapped away
-/// from under the shell).
+/// in it but no earlier results of that kind, a file in its place, and the folder that the command runs in (it would be swapped
+/// away from under the shell).
 std::optional<Fault> write_folder(const std::string& folder, const std::vector<File>& files, std::string* note = nullptr,
                                   const ResultsKind& kind = plan_results);
 

@@ -65,7 +65,8 @@ std::optional<Fault> write_drawing(const std::string& path, const std::string& b
   if (there == fs::file_type::regular && !ours(path)) {
     return Fault{{path, 0}, "there is a file of another kind under this name", "give another name, or move that file"};
   }
-  if (there != fs::file_type::regular && there != fs::file_type::not_found) return Fault{{path, 0}, "this is not an ordinary file", "give another name"};
+  if (there != fs::file_type::regular && there != fs::file_type::not_found)
+    return Fault{{path, 0}, "this is not an ordinary file", "give another name"};
   Draft draft;
   if (auto fault = draft.write(path, bytes)) return fault;
   if (::rename(draft.name(), path.c_str()) != 0) return failed(path, errno);

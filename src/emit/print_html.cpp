@@ -5,21 +5,22 @@
 
 namespace fairblade::emit {
 
-std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets,
-                       const std::string& page_size, std::string_view sign) {
+std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets, const std::string& page_size,
+                       std::string_view sign) {
   std::string out = "<!DOCTYPE html>\n" + std::string(sign) + (sign.empty() ? "" : "\n") +
                     "<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>" + xml_escaped(title) +
                     "</title>\n<style>\n@page { ";
   if (!page_size.empty()) out += "size: " + page_size + "; ";
   // The sheet's own margins stand. A line of text has height, so the drawings are blocks; and each is cut at its page's
   // edge, or a hair too much would make a page of its own.
-  out += "margin: 0 }\n"
-         "html, body { margin: 0; padding: 0; background: #fff }\n"
-         "div { overflow: hidden; break-after: page; break-inside: avoid }\n"
-         "div:last-child { break-after: auto }\n"
-         "svg { display: block }\n"
-         "@media screen { div { border-bottom: 1px dashed #000 } }\n"
-         "</style>\n</head>\n<body>\n";
+  out +=
+      "margin: 0 }\n"
+      "html, body { margin: 0; padding: 0; background: #fff }\n"
+      "div { overflow: hidden; break-after: page; break-inside: avoid }\n"
+      "div:last-child { break-after: auto }\n"
+      "svg { display: block }\n"
+      "@media screen { div { border-bottom: 1px dashed #000 } }\n"
+      "</style>\n</head>\n<body>\n";
   for (std::size_t k = 0; k < sheets.size(); ++k) {
     const std::string page = "p" + std::to_string(k + 1);
     out += "<div style=\"width: " + trimmed(sheets[k]->width, 3) + "mm; height: " + trimmed(sheets[k]->height - 0.1, 3) +

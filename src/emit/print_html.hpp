@@ -10,7 +10,7 @@ namespace fairblade::emit {
 
 /// `page_size` as CSS has it ("210mm 297mm"), or empty: then no size is set and the paper in the browser stands. No
 /// scripts, nothing from outside. `sign`: a comment near its beginning, by which a later run knows its own.
-std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets,
-                       const std::string& page_size, std::string_view sign = {});
+std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets, const std::string& page_size,
+                       std::string_view sign = {});
 
 }  // namespace fairblade::emit

@@ -92,8 +92,8 @@ std::string to_svg(const drawing::Sheet& sheet) {
 
 std::string svg_element(const drawing::Sheet& sheet, const std::string& prefix) {
   const std::string width = number(sheet.width), height = number(sheet.height);
-  std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" +
-                    height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+  std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" + height +
+                    "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
   out += "<title>" + xml_escaped(sheet.title) + "</title>\n";
   out += "<rect width=\"" + width + "\" height=\"" + height + "\" fill=\"#fff\"/>\n";
   std::string shapes, open;

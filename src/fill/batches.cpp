@@ -68,12 +68,11 @@ std::vector<Warning> warnings_of(const job::Workshop& shop, const std::vector<Pa
   std::set<Zone> told;
   for (const PassBatches& one : batches) {
     if (!one.cannot_spread_in_time || !told.insert(one.zone).second) continue;
-    out.push_back(
-        {"spread-time", name_of(one.zone),
-         "pass " + std::to_string(one.pass) + " takes " + fixed(one.pass_minutes, 0) + " minutes to spread at " +
-             trimmed(shop.spread_kg_per_minute, 3) + " kg a minute, and a batch stays workable for " +
-             fixed(one.minutes, 0) +
-             ": do it in parts that end at a station, port and starboard apart, or with a second pair of hands"});
+    out.push_back({"spread-time", name_of(one.zone),
+                   "pass " + std::to_string(one.pass) + " takes " + fixed(one.pass_minutes, 0) + " minutes to spread at " +
+                       trimmed(shop.spread_kg_per_minute, 3) + " kg a minute, and a batch stays workable for " +
+                       fixed(one.minutes, 0) +
+                       ": do it in parts that end at a station, port and starboard apart, or with a second pair of hands"});
   }
   return out;
 }

@@ -98,8 +98,7 @@ void Maker::readings(const std::vector<StationChange>& changes) {
   for (std::size_t k = 0; k < measured.size(); ++k) {
     const Pair pair = pair_of(is[k], wanted[k], along);
     const auto place = [&](double x, Face face, double depth) {
-      return MapPlace{
-          measured[k].station, measured[k].down, edge_at(k) + x, x, face, measured[k].thickness_only, depth};
+      return MapPlace{measured[k].station, measured[k].down, edge_at(k) + x, x, face, measured[k].thickness_only, depth};
     };
     for (const Face face : {Face::port, Face::starboard}) {
       for (const OffsetRow& one : rows_shown(changes[k].offsets, face, most_readings))

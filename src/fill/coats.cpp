@@ -90,10 +90,8 @@ CoatPlan plan_coat(const job::Job& job, const job::Coat& coat, const Wetted& wet
   plan.area = area_of(wetted, coat.on);
   if (coat.on == job::CoatedPart::all) plan.patches = wetted.patches;
   plan.build = build_of(coat);
-  if (coat.stage == "glass" && coat.thickness)
-    plan_glass(job, coat, plan);
-  else
-    plan_paint(job, coat, plan);
+  if (coat.stage == "glass" && coat.thickness) plan_glass(job, coat, plan);
+  else plan_paint(job, coat, plan);
   return plan;
 }
 
@@ -120,17 +118,13 @@ double glass_layer(double g_per_m2, double fibre_fraction, double fibre_density,
   return g_per_m2 / 1000 * (1 / fibre_density + (1 - fibre_fraction) / (fibre_fraction * resin_density));
 }
 
-double film_spread(double volume_solids_percent, double dry_film_um) {
-  return 10 * volume_solids_percent / dry_film_um;
-}
+double film_spread(double volume_solids_percent, double dry_film_um) { return 10 * volume_solids_percent / dry_film_um; }
 
 double build_of(const job::Coat& coat) {
   return coat.layers * (coat.thickness ? *coat.thickness : coat.dry_film_um.value_or(0) / 1000);
 }
 
-bool over_filler(const job::Coat& coat) {
-  return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled;
-}
+bool over_filler(const job::Coat& coat) { return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled; }
 
 double build_of(const job::Job& job) {
   double sum = 0;
@@ -169,8 +163,7 @@ Wetted wetted_of(const job::Job& job, const std::vector<section::MeasuredSection
 }
 
 Coats coats_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-               const std::vector<target::TargetSection>& targets, const Zones& zones,
-               const std::vector<Piece>& surface) {
+               const std::vector<target::TargetSection>& targets, const Zones& zones, const std::vector<Piece>& surface) {
   Coats out;
   out.build = build_of(job);
   out.wetted = wetted_of(job, measured, targets, surface, out.build);
@@ -185,14 +178,13 @@ std::vector<Fault> faults_of(const job::Job& job, const Coats& coats) {
   std::vector<Fault> out;
   for (const Edge& edge : coats.edges) {
     if (!edge.closes) continue;
-    const auto station = std::find_if(job.stations.begin(), job.stations.end(),
-                                      [&](const auto& one) { return one.name == edge.station; });
-    const Place place = station == job.stations.end() ? Place{job.file, 0}
-                                                      : job::place_of(*station, {"trailing_edge_thickness"});
+    const auto station =
+        std::find_if(job.stations.begin(), job.stations.end(), [&](const auto& one) { return one.name == edge.station; });
+    const Place place = station == job.stations.end() ? Place{job.file, 0} : job::place_of(*station, {"trailing_edge_thickness"});
     const auto mm = [&](double value) { return in_unit(value, job.units); };
     out.push_back({place,
-                   "the coats are " + mm(edge.build) + " a side, and the trailing edge of station " + edge.station +
-                       " at " + mm(edge.finished) + " closes to a point under them",
+                   "the coats are " + mm(edge.build) + " a side, and the trailing edge of station " + edge.station + " at " +
+                       mm(edge.finished) + " closes to a point under them",
                    "make \"trailing_edge_thickness\" more than " + mm(edge.least) + ", or the coats thinner"});
   }
   return out;
@@ -208,9 +200,8 @@ std::vector<Warning> warnings_of(const Coats& coats) {
   }
   for (const CoatPlan& coat : coats.coats) {
     if (!coat.solids_estimated) continue;
-    out.push_back(
-        {"solids-estimated", "coat " + coat.name,
-         "neither its solids nor its spreading rate are given: 50 % by volume is taken; the data sheet has it"});
+    out.push_back({"solids-estimated", "coat " + coat.name,
+                   "neither its solids nor its spreading rate are given: 50 % by volume is taken; the data sheet has it"});
   }
   return out;
 }

@@ -19,8 +19,7 @@ struct Wetted {
 };
 
 /// Thickness of one layer, mm: W/rho_f + W (1 - X)/(X rho_r), rho in kg/L, resin 1.15 unless told.
-double glass_layer(double g_per_m2, double fibre_fraction = 0.5, double fibre_density = 2.54,
-                   double resin_density = 1.15);
+double glass_layer(double g_per_m2, double fibre_fraction = 0.5, double fibre_density = 2.54, double resin_density = 1.15);
 /// m² per litre: 10 x volume solids % / dry film in micrometres.
 double film_spread(double volume_solids_percent, double dry_film_um);
 /// Dry build a side, mm: of one coat, and of all that lie on the filler.
@@ -112,8 +111,7 @@ struct Coats {
 Wetted wetted_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                  const std::vector<target::TargetSection>& targets, const std::vector<Piece>& surface, double build);
 Coats coats_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-               const std::vector<target::TargetSection>& targets, const Zones& zones,
-               const std::vector<Piece>& surface);
+               const std::vector<target::TargetSection>& targets, const Zones& zones, const std::vector<Piece>& surface);
 
 /// Edges that close are faults; sharp noses and estimated solids are warnings.
 std::vector<Fault> faults_of(const job::Job& job, const Coats& coats);

@@ -31,15 +31,15 @@ struct StationChange {
   /// Polygon difference and integration agree to 0.1 % or 1 mm². Where they do not, the areas are the integrals'.
   bool routes_agree = true;
   Deepest add, removal;
-  std::vector<OffsetRow> offsets;        ///< one per reading and side, sorted by x, port first
+  std::vector<OffsetRow> offsets;  ///< one per reading and side, sorted by x, port first
 };
 
 /// Litres.
 struct Volumes {
-  double add = 0, remove = 0;       ///< between the first and the last station
-  double add_error = 0;             ///< one standard deviation from reading error
-  double may_be_reading_error = 0;  ///< litres of `add` that noise alone would show
-  bool has_below = false;           ///< `bottom` was given
+  double add = 0, remove = 0;              ///< between the first and the last station
+  double add_error = 0;                    ///< one standard deviation from reading error
+  double may_be_reading_error = 0;         ///< litres of `add` that noise alone would show
+  bool has_below = false;                  ///< `bottom` was given
   double below_add = 0, below_remove = 0;  ///< from the last station to the bottom
   double above_add = 0, above_remove = 0;  ///< from the top to the first station, when it is not at the top
 };

@@ -7,8 +7,7 @@
 
 namespace fairblade::fill {
 
-Height height_of(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                 const target::TargetSection& target) {
+Height height_of(const job::Job& job, const std::vector<target::TargetSection>& targets, const target::TargetSection& target) {
   Height out{target.station, target.down, std::nullopt, target, false};
   for (std::size_t k = 0; k < targets.size(); ++k) {
     if (targets[k].down == target.down) out.station = k;
@@ -20,8 +19,7 @@ Height height_of(const job::Job& job, const std::vector<target::TargetSection>& 
   return out;
 }
 
-std::vector<Height> heights_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                                 double spacing) {
+std::vector<Height> heights_down(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing) {
   std::vector<Height> out;
   if (targets.empty()) return out;
   const double first = targets.front().down;

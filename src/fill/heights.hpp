@@ -18,12 +18,10 @@ struct Height {
 };
 
 /// One section as a height: a target of the list, or lofted between two of them.
-Height height_of(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                 const target::TargetSection& target);
+Height height_of(const job::Job& job, const std::vector<target::TargetSection>& targets, const target::TargetSection& target);
 
 /// Every station, and between them every `spacing` mm from the first one down; no height nearer to a station than a
 /// tenth of the spacing. `targets` are those of job.stations.
-std::vector<Height> heights_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                                 double spacing);
+std::vector<Height> heights_down(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing);
 
 }  // namespace fairblade::fill

@@ -5,8 +5,8 @@
 
 namespace fairblade::fill {
 
-using section::MeasuredSection;
 using section::Face;
+using section::MeasuredSection;
 using target::TargetSection;
 
 Rib rib_of(const MeasuredSection& measured, const std::vector<double>& fractions) {
@@ -87,8 +87,7 @@ Pair pair_of(const Rib& measured, const Rib& target, const std::vector<double>& 
     return out;
   }
   std::vector<double> places;
-  std::merge(out.measured.x.begin(), out.measured.x.end(), out.target.x.begin(), out.target.x.end(),
-             std::back_inserter(places));
+  std::merge(out.measured.x.begin(), out.measured.x.end(), out.target.x.begin(), out.target.x.end(), std::back_inserter(places));
   places.erase(std::unique(places.begin(), places.end(), [&](double a, double b) { return b - a < close; }), places.end());
   return {refined(out.measured, places), refined(out.target, places)};
 }

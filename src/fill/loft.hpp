@@ -13,9 +13,9 @@ using target::Pair;
 /// A station sampled at common chord fractions, half-breadths in chords of its own.
 struct Rib {
   double down = 0;
-  double chord = 0;                      ///< mm
-  double leading_edge_x = 0;             ///< mm, in the measured frame (0 for the measured rib)
-  std::vector<double> port, starboard;   ///< chords
+  double chord = 0;                     ///< mm
+  double leading_edge_x = 0;            ///< mm, in the measured frame (0 for the measured rib)
+  std::vector<double> port, starboard;  ///< chords
 };
 
 Rib rib_of(const section::MeasuredSection& measured, const std::vector<double>& fractions);

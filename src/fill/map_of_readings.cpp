@@ -71,8 +71,7 @@ ChangeMap map_of_readings(std::vector<StationDepths> stations, double error) {
   if (stations.empty()) return map;
   std::stable_sort(stations.begin(), stations.end(), [](const auto& a, const auto& b) { return a.down < b.down; });
   map.error = error;
-  map.stock_known =
-      std::all_of(stations.begin(), stations.end(), [](const auto& one) { return one.ahead.has_value(); });
+  map.stock_known = std::all_of(stations.begin(), stations.end(), [](const auto& one) { return one.ahead.has_value(); });
   // Every reading's fraction of its own chord is a column, so that the drawn depths turn where the readings are.
   map.fractions = {0, 1};
   for (const StationDepths& station : stations) {
@@ -104,8 +103,7 @@ ChangeMap map_of_readings(std::vector<StationDepths> stations, double error) {
   for (const Face face : {Face::port, Face::starboard}) {
     complete(map.rows, face, map.fractions.size());
     const auto& names = unread[face == Face::port ? 0 : 1];
-    if (!names.empty())
-      map.notes.push_back(std::string("Not read to ") + section::name_of(face) + ": station " + names + ".");
+    if (!names.empty()) map.notes.push_back(std::string("Not read to ") + section::name_of(face) + ": station " + names + ".");
   }
   deepest(map);
   return map;

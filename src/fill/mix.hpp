@@ -37,8 +37,7 @@ struct ZoneMix {
 struct Floating {
   double weight_added = 0;
   double buoyancy_gained = 0;  ///< filler less what is taken off, in sea water
-  double weight_in_water =
-      0;  ///< weight_added - buoyancy_gained; what was taken off is not weighed, its material being unknown
+  double weight_in_water = 0;  ///< weight_added - buoyancy_gained; what was taken off is not weighed, its material being unknown
 };
 
 std::array<ZoneMix, 3> mixes_of(const job::Job& job, const Zones& zones);

@@ -112,8 +112,7 @@ Hold hold_of(const StageSection& section, double radius, double end) {
   int last = widest;
   while (last > 0 && behind(place(last)) > 0) --last;
   out.at_widest = last == widest;
-  out.x = out.at_widest ? place(widest)
-                        : root_between(behind, place(last), place(last + 1)).value_or(place(last));
+  out.x = out.at_widest ? place(widest) : root_between(behind, place(last), place(last + 1)).value_or(place(last));
   out.gap = thickness(out.x);
   out.radius = out.gap / gap_per_radius;
   out.end_gap = thickness(end);
@@ -152,8 +151,8 @@ Nose nose_of(const Height& height, const Stage& stage, double stand_off) {
   return out;
 }
 
-std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                             const Stage& stage, double spacing) {
+std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets, const Stage& stage,
+                             double spacing) {
   const auto heights = heights_down(job, targets, spacing);
   std::vector<Nose> out(heights.size());
   side_by_side(out.size(), [&](std::size_t k) { out[k] = nose_of(heights[k], stage); });

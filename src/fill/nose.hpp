@@ -49,17 +49,17 @@ struct Nose {
   std::optional<double> ahead;  ///< this stage's leading edge ahead of the stock centreline
   double radius = 0;            ///< 0 where the coats are thicker than the finished nose is round
   double finished_radius = 0;
-  double girth = 0;             ///< round the nose between the gauge's ends
-  double cloth = 0;             ///< width to wrap it: girth and a lap on either face
+  double girth = 0;  ///< round the nose between the gauge's ends
+  double cloth = 0;  ///< width to wrap it: girth and a lap on either face
   /// Port, then starboard; in the order of flat_degrees, nothing where a flat touches no place.
   std::array<std::array<std::optional<Flat>, 4>, 2> flats;
   Hold hold;
   // The gauge.
-  double horn = 0;      ///< how far it reaches ahead of the leading edge
-  double tail = 0;      ///< and aft
-  bool ends_on_stock = false;       ///< the tail's end, or the horn's, lies on the stock centreline
-  std::optional<double> stock;      ///< mm aft of the leading edge, where the gauge carries the stock centreline
-  double tail_fraction = 0;         ///< tail/chord
+  double horn = 0;              ///< how far it reaches ahead of the leading edge
+  double tail = 0;              ///< and aft
+  bool ends_on_stock = false;   ///< the tail's end, or the horn's, lies on the stock centreline
+  std::optional<double> stock;  ///< mm aft of the leading edge, where the gauge carries the stock centreline
+  double tail_fraction = 0;     ///< tail/chord
 };
 
 constexpr double shortest_horn = 36;   ///< mm: two bolt holes and a hand
@@ -68,8 +68,8 @@ constexpr double longest_gauge = 236;  ///< mm, horn and tail: a shared sheet of
 /// `stand_off`: the gap of a clearance gauge, mm.
 Nose nose_of(const Height& height, const Stage& stage, double stand_off = 0);
 /// Every station and every `spacing` mm.
-std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets,
-                             const Stage& stage, double spacing);
+std::vector<Nose> noses_down(const job::Job& job, const std::vector<target::TargetSection>& targets, const Stage& stage,
+                             double spacing);
 
 /// The sheet on a nose of that radius whose faces are these, held at most `end` aft for the gauge's end.
 Hold hold_of(const StageSection& section, double radius, double end);

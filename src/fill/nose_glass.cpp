@@ -42,8 +42,7 @@ std::vector<int> layers_under(const std::vector<Piece>& surface, double build, d
       for (std::size_t k = from; k < to; ++k) {
         if (surface[k].face == face && surface[k].zone == Zone::leading_edge) aft.push_back(k);
       }
-      std::stable_sort(aft.begin(), aft.end(),
-                       [&](std::size_t a, std::size_t b) { return surface[a].x < surface[b].x; });
+      std::stable_sort(aft.begin(), aft.end(), [&](std::size_t a, std::size_t b) { return surface[a].x < surface[b].x; });
       int most = most_layers;
       for (const std::size_t k : aft) {
         most = std::min(most, layers_in(surface[k].depth - build, layer, cover));
@@ -85,8 +84,8 @@ NoseGlassStation station_of(const std::string& name, const std::vector<Piece>& s
 
 }  // namespace
 
-NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                            const Zones& zones, const std::vector<Piece>& surface, double build) {
+NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured, const Zones& zones,
+                            const std::vector<Piece>& surface, double build) {
   const job::NoseGlass& wanted = *job.nose_glass;
   const double x = wanted.cloth.fibre_weight_percent / 100;
   NoseGlassPlan out;

@@ -8,7 +8,7 @@
 
 namespace fairblade::fill {
 
-NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                            const Zones& zones, const std::vector<Piece>& surface, double build);
+NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured, const Zones& zones,
+                            const std::vector<Piece>& surface, double build);
 
 }  // namespace fairblade::fill

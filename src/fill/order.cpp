@@ -43,9 +43,8 @@ void before_filling(const OrderOf& of, std::vector<Step>& out) {
     out.push_back(simple(Task::strip));
     out.back().depth = of.job.coating_to_strip;
   }
-  const auto deepest = std::max_element(of.changes.begin(), of.changes.end(), [](const auto& a, const auto& b) {
-    return a.removal.depth < b.removal.depth;
-  });
+  const auto deepest = std::max_element(of.changes.begin(), of.changes.end(),
+                                        [](const auto& a, const auto& b) { return a.removal.depth < b.removal.depth; });
   if (deepest != of.changes.end() && deepest->removal.depth > nothing) {
     Step step = simple(Task::take_off);
     step.depth = deepest->removal.depth;

@@ -14,10 +14,10 @@
 namespace fairblade::fill {
 
 enum class Task {
-  look_over,   ///< is the blade sound
-  mark,        ///< stock line and stations, on both faces
-  strip,       ///< old coating: depth
-  take_off,    ///< the highs: litres, depth at station
+  look_over,  ///< is the blade sound
+  mark,       ///< stock line and stations, on both faces
+  strip,      ///< old coating: depth
+  take_off,   ///< the highs: litres, depth at station
   clean,
   core,        ///< an offer: a board bonded in; zone, area, depth is its thickness, litres are saved
   nose_glass,  ///< litres are the glass's
@@ -25,10 +25,10 @@ enum class Task {
   fill_edge,   ///< the last pass over an edge
   fill_faces,  ///< the last pass over the faces, screeded
   longboard,
-  templates,   ///< depth: how far the coats hold a template of the finished surface off
-  seal,        ///< neat epoxy over what is filled (area), into its pinholes: litres
+  templates,  ///< depth: how far the coats hold a template of the finished surface off
+  seal,       ///< neat epoxy over what is filled (area), into its pinholes: litres
   coat,
-  patches,     ///< what the supports hid: area
+  patches,  ///< what the supports hid: area
   measure
 };
 /// The name that programs read: "take-off".
@@ -42,9 +42,9 @@ struct Step {
   std::optional<std::size_t> coat;     ///< index in the job's coats
   int pass = 0, passes = 0;            ///< this one, and how many the zone takes
   double depth = 0;
-  double litres = 0;                   ///< to mix, or as the task says
-  double area = 0;                     ///< m²
-  std::vector<std::string> stations;   ///< where; empty where everywhere
+  double litres = 0;                  ///< to mix, or as the task says
+  double area = 0;                    ///< m²
+  std::vector<std::string> stations;  ///< where; empty where everywhere
 };
 
 /// What it is told from.

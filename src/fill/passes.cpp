@@ -59,9 +59,7 @@ void find_stations(const std::vector<section::MeasuredSection>& measured, const 
 }
 
 // As many passes as the deepest place needs, all of one depth.
-int passes_needed(double depth, double limit) {
-  return depth > 0 ? static_cast<int>(std::ceil(depth / limit - 1e-9)) : 0;
-}
+int passes_needed(double depth, double limit) { return depth > 0 ? static_cast<int>(std::ceil(depth / limit - 1e-9)) : 0; }
 
 void share_out(const Depths& depths, double litres, ZonePasses& out) {
   const int count = passes_needed(out.deepest, out.layer_limit);

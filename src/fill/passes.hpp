@@ -16,8 +16,7 @@ constexpr double core_cover = 3;  ///< mm of filler left over the core, to shape
 struct PassStation {
   std::string station;
   double down = 0;
-  double depth =
-      0;  ///< mm to put on at the zone's deepest place here: less coats and nose glass, sanding allowance added
+  double depth = 0;  ///< mm to put on at the zone's deepest place here: less coats and nose glass, sanding allowance added
   int passes = 0;
 };
 

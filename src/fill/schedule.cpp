@@ -28,8 +28,8 @@ Outcome<std::vector<DayCoat>> day_of(const std::string& name, int coats, double 
   const double gap = std::max(opens, coat_minutes);
   if (coats > 1 && gap > closes) {
     return Fault{{},
-                 "one coat of " + name + " takes " + fixed(coat_minutes, 0) +
-                     " minutes, and it must be coated again within " + fixed(closes, 0),
+                 "one coat of " + name + " takes " + fixed(coat_minutes, 0) + " minutes, and it must be coated again within " +
+                     fixed(closes, 0),
                  "work with more hands, or coat the blade in parts"};
   }
   const double end = start + (coats - 1) * gap + coat_minutes;
@@ -37,8 +37,7 @@ Outcome<std::vector<DayCoat>> day_of(const std::string& name, int coats, double 
     return Fault{{},
                  std::to_string(coats) + " coats of " + name + " begun at " + clock_text(start) + " last until " +
                      clock_text(end) + ", and dusk is at " + clock_text(dusk),
-                 "begin by " +
-                     (end - dusk <= start ? clock_text(start - (end - dusk)) : std::string("the day before")) +
+                 "begin by " + (end - dusk <= start ? clock_text(start - (end - dusk)) : std::string("the day before")) +
                      ", or plan fewer coats a day"};
   }
   std::vector<DayCoat> out;
@@ -99,8 +98,7 @@ Schedule schedule_of(const job::Job& job, const std::vector<target::TargetSectio
   out.longboard = longboard_of(job, targets);
   for (const auto& target : targets) {
     for (const Face face : {Face::port, Face::starboard}) {
-      for (const double fraction : {0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.9})
-        out.blocks.push_back(roundness(target, face, fraction));
+      for (const double fraction : {0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.9}) out.blocks.push_back(roundness(target, face, fraction));
     }
   }
   for (std::size_t k = 0; k < job.coats.size(); ++k) {
@@ -121,11 +119,10 @@ Schedule schedule_of(const job::Job& job, const std::vector<target::TargetSectio
 
 std::vector<Warning> warnings_of(const job::Job& job, const Schedule& schedule) {
   if (!schedule.too_damp) return {};
-  return {
-      {"dew-point", "job",
-       "at " + trimmed(job.workshop.temperature, 1) + " °C and " + trimmed(job.workshop.humidity_percent, 0) +
-           " % humidity the dew point is " + fixed(schedule.dew_point, 1) + " °C, " + fixed(schedule.room, 1) +
-           " below the room: wait until there are 3 degrees between them, and measure the blade's own temperature"}};
+  return {{"dew-point", "job",
+           "at " + trimmed(job.workshop.temperature, 1) + " °C and " + trimmed(job.workshop.humidity_percent, 0) +
+               " % humidity the dew point is " + fixed(schedule.dew_point, 1) + " °C, " + fixed(schedule.room, 1) +
+               " below the room: wait until there are 3 degrees between them, and measure the blade's own temperature"}};
 }
 
 }  // namespace fairblade::fill

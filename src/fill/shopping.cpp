@@ -5,8 +5,7 @@
 namespace fairblade::fill {
 namespace {
 
-ShoppingItem item(const std::string& what, double needed, const std::string& unit,
-                  const std::optional<job::Pack>& pack) {
+ShoppingItem item(const std::string& what, double needed, const std::string& unit, const std::optional<job::Pack>& pack) {
   ShoppingItem out{what, needed, unit, std::nullopt, 0, std::nullopt};
   if (!pack) return out;
   out.pack_size = pack->size;
@@ -41,8 +40,7 @@ void add_epoxy(const job::Packs& packs, const Epoxy& epoxy, const std::string& w
   out.push_back(item("epoxy hardener" + whose, epoxy.hardener, "kg", packs.hardener));
 }
 
-void add_fillers(const job::Job& job, const std::array<ZoneMix, 3>& mixes, const Coats& coats,
-                 std::vector<ShoppingItem>& out) {
+void add_fillers(const job::Job& job, const std::array<ZoneMix, 3>& mixes, const Coats& coats, std::vector<ShoppingItem>& out) {
   Epoxy edges, faces;
   double edges_powder = 0, faces_powder = 0;
   for (const ZoneMix& one : mixes) {
@@ -81,8 +79,7 @@ void add_coats(const job::Job& job, const Coats& coats, std::vector<ShoppingItem
       out.back().cost = coat.cost;
     } else if (coat.litres > 0) {
       out.push_back(item(coat.name, coat.litres, "L", job.coats[k].pack));
-      if (coat.thinner_litres > 0)
-        out.push_back(item("thinner for " + coat.name, coat.thinner_litres, "L", std::nullopt));
+      if (coat.thinner_litres > 0) out.push_back(item("thinner for " + coat.name, coat.thinner_litres, "L", std::nullopt));
     }
   }
 }
@@ -96,10 +93,8 @@ Shopping shopping_of(const job::Job& job, const std::array<ZoneMix, 3>& mixes, c
   add_coats(job, coats, out.items);
   out.all_priced = !out.items.empty();
   for (const ShoppingItem& one : out.items) {
-    if (one.cost)
-      out.cost = out.cost.value_or(0) + *one.cost;
-    else
-      out.all_priced = false;
+    if (one.cost) out.cost = out.cost.value_or(0) + *one.cost;
+    else out.all_priced = false;
   }
   return out;
 }

@@ -46,8 +46,7 @@ Outline clipped(const Outline& o, double from, double to) {
   };
   const auto cut = [&](std::size_t k, double x) {  // between k - 1 and k
     const double w = (x - o.x[k - 1]) / (o.x[k] - o.x[k - 1]);
-    push(x, o.port[k - 1] + w * (o.port[k] - o.port[k - 1]),
-         o.starboard[k - 1] + w * (o.starboard[k] - o.starboard[k - 1]));
+    push(x, o.port[k - 1] + w * (o.port[k] - o.port[k - 1]), o.starboard[k - 1] + w * (o.starboard[k] - o.starboard[k - 1]));
   };
   for (std::size_t k = 0; k < o.x.size(); ++k) {
     if (k > 0 && o.x[k - 1] < from && o.x[k] > from && from < to) cut(k, from);
@@ -58,8 +57,7 @@ Outline clipped(const Outline& o, double from, double to) {
 }
 
 double girth(const Rib& rib, const std::vector<double>& fractions) {
-  double sum =
-      std::max(0.0, rib.port.front() + rib.starboard.front()) + std::max(0.0, rib.port.back() + rib.starboard.back());
+  double sum = std::max(0.0, rib.port.front() + rib.starboard.front()) + std::max(0.0, rib.port.back() + rib.starboard.back());
   for (std::size_t k = 1; k < fractions.size(); ++k) {
     const double dx = fractions[k] - fractions[k - 1];
     sum += std::hypot(dx, rib.port[k] - rib.port[k - 1]) + std::hypot(dx, rib.starboard[k] - rib.starboard[k - 1]);
@@ -70,8 +68,7 @@ double girth(const Rib& rib, const std::vector<double>& fractions) {
 double section_area(const Rib& rib, const std::vector<double>& fractions) {
   double sum = 0;
   for (std::size_t k = 1; k < fractions.size(); ++k) {
-    sum += (fractions[k] - fractions[k - 1]) *
-           (rib.port[k] + rib.port[k - 1] + rib.starboard[k] + rib.starboard[k - 1]) / 2;
+    sum += (fractions[k] - fractions[k - 1]) * (rib.port[k] + rib.port[k - 1] + rib.starboard[k] + rib.starboard[k - 1]) / 2;
   }
   return sum * rib.chord * rib.chord;
 }

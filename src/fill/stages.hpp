@@ -19,7 +19,7 @@ enum class StageKind { bare, glassed, final };
 
 struct Stage {
   StageKind kind = StageKind::final;
-  double to_come = 0;  ///< mm a side, of coats over the filler that are not on yet
+  double to_come = 0;   ///< mm a side, of coats over the filler that are not on yet
   std::string surface;  ///< what the template lies against: "filled, before glass", "painted"; empty without coats
 };
 /// "bare", "glassed", "final": as in file names.
@@ -38,7 +38,7 @@ std::vector<Fault> faults_of(const job::Job& job);
 
 struct StageSection {
   Stage stage;
-  double stand_off = 0;  ///< mm outside that surface: 0, or the gap of a clearance template
+  double stand_off = 0;                            ///< mm outside that surface: 0, or the gap of a clearance template
   double leading_edge_x = 0, trailing_edge_x = 0;  ///< mm, in the measured frame
   double edge_width = 0;                           ///< mm, of the square edge
   /// From the leading edge to the trailing edge; x in the measured frame, y the half-breadth, positive outwards on
@@ -49,7 +49,6 @@ struct StageSection {
 };
 
 /// The target moved along its normals by stand_off - to_come. Nothing where it closes up: coats thicker than the blade.
-std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage,
-                                          double stand_off = 0);
+std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off = 0);
 
 }  // namespace fairblade::fill

@@ -13,8 +13,7 @@ struct Place {
   double x, y;
 };
 
-void add_pieces(const job::Job& job, const Slice& slice, const std::vector<double>& fractions,
-                std::vector<Piece>& out) {
+void add_pieces(const job::Job& job, const Slice& slice, const std::vector<double>& fractions, std::vector<Piece>& out) {
   const Pair pair = pair_of(slice.measured, slice.target, fractions);
   const Outline& t = pair.target;
   const auto add = [&](Face face, Place a, Place b) {

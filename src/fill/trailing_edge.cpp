@@ -28,8 +28,7 @@ EdgeHeight edge_at(const Height& height, const std::vector<Stage>& stages, bool 
   out.station = height.station;
   out.finished = target.chord - (from_stock ? *target.ahead : 0);
   out.saw = out.finished - stages.front().to_come;
-  out.taper = {-target.slope(Face::port, target.trailing_edge_x()),
-               -target.slope(Face::starboard, target.trailing_edge_x())};
+  out.taper = {-target.slope(Face::port, target.trailing_edge_x()), -target.slope(Face::starboard, target.trailing_edge_x())};
   for (const Stage& stage : stages) {
     out.widths.push_back(width_before(target.trailing_edge_thickness, stage.to_come, out.taper));
   }

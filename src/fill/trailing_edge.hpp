@@ -25,13 +25,13 @@ struct EdgeHeight {
   std::string name;
   double down = 0;
   std::optional<std::size_t> station;
-  double finished = 0;                 ///< the finished edge
-  double saw = 0;                      ///< where the filler is sawn
-  std::vector<double> widths;          ///< of the edge face, one to each stage
-  std::array<double, 2> taper{};       ///< port, starboard: mm per mm, positive where the face closes
-  std::optional<double> furthest;      ///< past the saw line, where the faces meet; nothing where they never do
-  std::optional<double> batten;        ///< the straight batten's edge, from the stock
-  double miss = 0;                     ///< batten less (saw line + build_past): positive where it stands further out
+  double finished = 0;             ///< the finished edge
+  double saw = 0;                  ///< where the filler is sawn
+  std::vector<double> widths;      ///< of the edge face, one to each stage
+  std::array<double, 2> taper{};   ///< port, starboard: mm per mm, positive where the face closes
+  std::optional<double> furthest;  ///< past the saw line, where the faces meet; nothing where they never do
+  std::optional<double> batten;    ///< the straight batten's edge, from the stock
+  double miss = 0;                 ///< batten less (saw line + build_past): positive where it stands further out
 };
 
 struct EdgeCard {
@@ -44,7 +44,7 @@ struct EdgeCard {
   /// By index: where the batten stands furthest out past the edge wanted, and furthest inside it; nothing where it
   /// misses by less than 0.05 mm.
   std::optional<std::size_t> furthest_out, furthest_in;
-  std::optional<StageSection> shown;   ///< the top height as it is sawn, to draw
+  std::optional<StageSection> shown;  ///< the top height as it is sawn, to draw
 };
 
 EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing);

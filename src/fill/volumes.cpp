@@ -71,8 +71,8 @@ std::vector<double> chord_weights(const std::vector<const OffsetRow*>& rows, dou
   return out;
 }
 
-void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                   const std::vector<StationChange>& changes, Volumes& out) {
+void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
+                   Volumes& out) {
   const auto span = span_weights(measured);
   std::vector<WeighedChange> weighed;
   for (std::size_t k = 0; k < measured.size(); ++k) {
@@ -100,8 +100,8 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
 
 }  // namespace
 
-Volumes sum_volumes(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                    const std::vector<TargetSection>& targets, const std::vector<StationChange>& changes) {
+Volumes sum_volumes(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets,
+                    const std::vector<StationChange>& changes) {
   const auto fractions = chord_fractions(240);
   std::vector<Rib> of_measured;
   std::vector<Rib> of_target;

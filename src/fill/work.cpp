@@ -23,8 +23,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   for (Fault& fault : faults_of(job)) out.faults.push_back(std::move(fault));
   out.schedule = schedule_of(job, targets, out.coats, out.faults);
   out.shopping = shopping_of(job, out.mixes, out.coats);
-  if (job.compare_coatings.size() == 2)
-    out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
+  if (job.compare_coatings.size() == 2) out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
   out.order = order_of_work({job, changes, volumes, out.zones, out.passes, out.batches, out.coats});
   for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule)}) {
     out.warnings.insert(out.warnings.end(), std::make_move_iterator(list.begin()), std::make_move_iterator(list.end()));

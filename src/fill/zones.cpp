@@ -28,9 +28,8 @@ Three added(const Slice& slice, const std::vector<double>& fractions, const job:
   const std::array<double, 4> cuts{-far, fore, aft, far};
   Three out{};
   for (std::size_t k = 0; k < 3; ++k) {
-    out[k] = target::areas_between(
-                 {clipped(pair.measured, cuts[k], cuts[k + 1]), clipped(pair.target, cuts[k], cuts[k + 1])})
-                 .add;
+    out[k] =
+        target::areas_between({clipped(pair.measured, cuts[k], cuts[k + 1]), clipped(pair.target, cuts[k], cuts[k + 1])}).add;
   }
   return out;
 }
@@ -50,10 +49,8 @@ Three shares_of_variance(const job::Job& job, const std::vector<section::Measure
       double before = 0, after = measured[k].chord;  // half-way to the neighbours on the same face
       for (const OffsetRow& other : rows) {
         if (other.face != rows[i].face || other.x == rows[i].x) continue;
-        if (other.x < rows[i].x)
-          before = std::max(before, (other.x + rows[i].x) / 2);
-        else
-          after = std::min(after, (other.x + rows[i].x) / 2);
+        if (other.x < rows[i].x) before = std::max(before, (other.x + rows[i].x) / 2);
+        else after = std::min(after, (other.x + rows[i].x) / 2);
       }
       const double w = (above + below) / 2 * (after - before) * sigma * normal_below(rows[i].change / sigma);
       out[index(zone_at(rows[i].x, measured[k].chord, job.zones))] += w * w;

@@ -14,14 +14,13 @@
 namespace fairblade::fill {
 
 struct ZoneAmount {
-  Zone zone = Zone::faces;   ///< meaningless for the whole
-  double net = 0;            ///< between the first and the last station; summed over the zones: volumes.add
-  double beyond = 0;         ///< above the first station and below the last
-  double error = 0;          ///< one standard deviation of net, from reading error
-  double low = 0, high = 0;  ///< net less and plus two of those: 19 times in 20
-  double filled_area = 0;    ///< m² where filler goes on
-  double taken_by_coats =
-      0;  ///< of net and beyond, what the coats over the filler will fill: the target is the finished surface
+  Zone zone = Zone::faces;    ///< meaningless for the whole
+  double net = 0;             ///< between the first and the last station; summed over the zones: volumes.add
+  double beyond = 0;          ///< above the first station and below the last
+  double error = 0;           ///< one standard deviation of net, from reading error
+  double low = 0, high = 0;   ///< net less and plus two of those: 19 times in 20
+  double filled_area = 0;     ///< m² where filler goes on
+  double taken_by_coats = 0;  ///< of net and beyond, what the coats over the filler will fill: the target is the finished surface
   double taken_by_glass = 0;  ///< likewise, what a nose built up in cloth takes
   double filler = 0;          ///< net + beyond - taken_by_coats - taken_by_glass: what stays on the blade
   double sanding = 0;         ///< sanding allowance x filled area

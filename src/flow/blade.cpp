@@ -25,9 +25,9 @@ BladeOutline closed(const job::Job& job, std::vector<Cut> cuts) {
 
 struct Sums {
   double span = 0, area = 0, chord_square = 0;
-  double ahead_area = 0;      // of what lies ahead of the stock
-  double edge_moment = 0;     // integral of chord x (leading edge aft of the stock)
-  double quarter_run = 0;     // quarter-chord line: aft from the top to the bottom
+  double ahead_area = 0;   // of what lies ahead of the stock
+  double edge_moment = 0;  // integral of chord x (leading edge aft of the stock)
+  double quarter_run = 0;  // quarter-chord line: aft from the top to the bottom
   bool stock_known = true;
 };
 
@@ -57,9 +57,7 @@ Sums sums_of(const BladeOutline& outline) {
 
 }  // namespace
 
-const char* name_of(EndPlate choice) {
-  return choice == EndPlate::none ? "none" : choice == EndPlate::half ? "half" : "full";
-}
+const char* name_of(EndPlate choice) { return choice == EndPlate::none ? "none" : choice == EndPlate::half ? "half" : "full"; }
 
 double aspect_factor(EndPlate choice) { return choice == EndPlate::none ? 1.0 : choice == EndPlate::half ? 1.5 : 2.0; }
 

@@ -12,8 +12,8 @@ namespace {
 
 using section::Face;
 
-constexpr double tail_share = 0.05;    // chords over which the taper is taken
-constexpr double widest_tried = 14;    // degrees
+constexpr double tail_share = 0.05;  // chords over which the taper is taken
+constexpr double widest_tried = 14;  // degrees
 
 template <class Section>
 Edge edge_from(const Section& at, double end, double chord, double skeg) {
@@ -85,13 +85,15 @@ std::vector<EdgeOption> edge_options(const Edge& target, double knots) {
   Edge thinner = target;
   thinner.thickness = target.thickness / 2;
   return {
-      {"square", "the last few centimetres parallel and cut off square, as thick as planned: sheds quicker than a taper that "
-                 "ends as thick",
+      {"square",
+       "the last few centimetres parallel and cut off square, as thick as planned: sheds quicker than a taper that "
+       "ends as thick",
        shedding_band(square, knots)},
       {"thinner", "half as thick with the same taper: a higher and usually fainter tone; a very sharp edge chips, and can sing",
        shedding_band(thinner, knots)},
-      {"unequal bevel", "one face bevelled at some 45 degrees, or the two unequally, so that the two sides shed out of step: "
-                        "often enough, not always; no equation here covers it",
+      {"unequal bevel",
+       "one face bevelled at some 45 degrees, or the two unequally, so that the two sides shed out of step: "
+       "often enough, not always; no equation here covers it",
        std::nullopt}};
 }
 

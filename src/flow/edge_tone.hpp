@@ -18,9 +18,9 @@
 
 namespace fairblade::flow {
 
-constexpr double sea_water_viscosity = 1.19e-6;  ///< m²/s at 15 °C (ITTC 7.5-02-01-03; recalled)
+constexpr double sea_water_viscosity = 1.19e-6;        ///< m²/s at 15 °C (ITTC 7.5-02-01-03; recalled)
 constexpr double thin_layer = 0.7, thick_layer = 1.5;  ///< the band, times the plate's displacement thickness
-constexpr double least_edge = 0.1;               ///< mm; thinner sheds nothing that this equation knows
+constexpr double least_edge = 0.1;                     ///< mm; thinner sheds nothing that this equation knows
 constexpr double slowest_knots = 0.5, fastest_knots = 20;
 
 double shedding_strouhal(double thickness_over_displacement, double solid_angle);
@@ -28,9 +28,9 @@ double shedding_strouhal(double thickness_over_displacement, double solid_angle)
 double displacement_thickness(double metres, double metres_per_second);
 
 struct Edge {
-  double thickness = 0;     ///< mm
-  double solid_angle = 0;   ///< degrees between the faces, over the last 5 % of the chord
-  double run = 0;           ///< mm of water's way along the section: its chord, with the skeg where there is one
+  double thickness = 0;             ///< mm
+  double solid_angle = 0;           ///< degrees between the faces, over the last 5 % of the chord
+  double run = 0;                   ///< mm of water's way along the section: its chord, with the skeg where there is one
   bool angle_beyond_tried = false;  ///< more than 14 degrees (or the faces spread): the nearest that was tried is used
 };
 Edge edge_of(const section::MeasuredSection& measured);

@@ -11,10 +11,10 @@
 namespace fairblade::flow {
 namespace {
 
-constexpr double sure = 2;           // standard deviations
-constexpr double sure_suction = 3;   // the same; suctions stray further upwards than a normal law has it
+constexpr double sure = 2;          // standard deviations
+constexpr double sure_suction = 3;  // the same; suctions stray further upwards than a normal law has it
 constexpr double sure_pull = 2.5;   // a fixed handful of draws knows the deviation to a tenth
-constexpr double twitchy = 20;       // per cent of area ahead of the stock; common practice, no source
+constexpr double twitchy = 20;      // per cent of area ahead of the stock; common practice, no source
 const std::string not_worth = "inside the measurement error, so for this alone it is not worth doing";
 
 std::string degrees(double value) { return trimmed(value, 1) + "°"; }
@@ -118,8 +118,7 @@ void say_hum(const job::Job& job, const Water& water, Meaning& out) {
   const auto edge = [&](const char* which, const EdgeSpan& span) {
     std::string size = in_unit(span.thickness, LengthUnit::mm);
     if (job.units != LengthUnit::mm) size += ", " + in_unit(span.thickness, job.units);
-    return std::string(which) + " edge (" + size + ") " + (span.hertz ? "sheds at " : "is ") +
-           hertz(span.hertz);
+    return std::string(which) + " edge (" + size + ") " + (span.hertz ? "sheds at " : "is ") + hertz(span.hertz);
   };
   out.hum = "Hum: at " + trimmed(water.knots, 1) + " knots the " + edge("old", before) + " and the " + edge("new", after);
   if (water.heard) {
@@ -160,8 +159,7 @@ void say_helm(const job::Job& job, const Water& water, Meaning& out) {
   const double count = std::max<double>(1, static_cast<double>(water.stations.size()));
   const double error = 100 * job.reading_error / water.blade_before.mean_chord / std::sqrt(count);
   out.helm_change = std::abs(*after - *before) > sure * error;
-  out.helm = "Helm: the area ahead of the stock " + from_to(fixed(*before, 1), fixed(*after, 1)) + " %" +
-             torque_words(water);
+  out.helm = "Helm: the area ahead of the stock " + from_to(fixed(*before, 1), fixed(*after, 1)) + " %" + torque_words(water);
   if (!out.helm_change && *after != *before) out.helm += "; the change of balance is inside the measurement error";
   out.helm += *after > twitchy ? "; above some 20 % helms turn twitchy (common practice)."
                                : "; that is within the 20 % or so above which helms turn twitchy (common practice).";

@@ -17,9 +17,9 @@ constexpr double radians(double degrees) { return degrees * pi / 180; }
 struct Shape {
   std::vector<Vec> node, middle, along;  // along: unit direction of each panel
   std::vector<double> length;
-  double gap = 0;                        // of the blunt base
-  Vec base_along = Vec::Zero();          // from the first node to the last
-  Vec bisector = Vec::Zero();            // the way the water leaves
+  double gap = 0;                // of the blunt base
+  Vec base_along = Vec::Zero();  // from the first node to the last
+  Vec bisector = Vec::Zero();    // the way the water leaves
   bool blunt() const { return gap > 1e-7; }
 };
 
@@ -82,8 +82,13 @@ using Row = Eigen::ArrayXd;
 class Influence {
  public:
   explicit Influence(const Shape& shape)
-      : shape_(shape), count_(static_cast<Eigen::Index>(shape.length.size())), node_x_(count_ + 1), node_y_(count_ + 1),
-        along_x_(count_), along_y_(count_), length_(count_) {
+      : shape_(shape),
+        count_(static_cast<Eigen::Index>(shape.length.size())),
+        node_x_(count_ + 1),
+        node_y_(count_ + 1),
+        along_x_(count_),
+        along_y_(count_),
+        length_(count_) {
     for (Eigen::Index k = 0; k <= count_; ++k) {
       node_x_[k] = shape.node[static_cast<std::size_t>(k)][0];
       node_y_[k] = shape.node[static_cast<std::size_t>(k)][1];
@@ -205,7 +210,8 @@ Eigen::MatrixXd left_over(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& 
       const long double by = solution(column, side);
       for (Eigen::Index row = 0; row < right.rows(); ++row) sum[static_cast<std::size_t>(row)] -= by * matrix(row, column);
     }
-    for (Eigen::Index row = 0; row < right.rows(); ++row) out(row, side) = static_cast<double>(sum[static_cast<std::size_t>(row)]);
+    for (Eigen::Index row = 0; row < right.rows(); ++row)
+      out(row, side) = static_cast<double>(sum[static_cast<std::size_t>(row)]);
   }
   return out;
 }

@@ -20,12 +20,12 @@ namespace fairblade::flow {
 
 /// One section at one angle. Coefficients on the frame's chord; port is +y.
 struct AtAngle {
-  double degrees = 0;   ///< positive: the water comes from the -y side, lift and suction go to +y
-  double lift = 0;      ///< from the circulation
+  double degrees = 0;            ///< positive: the water comes from the -y side, lift and suction go to +y
+  double lift = 0;               ///< from the circulation
   double normal = 0, axial = 0;  ///< pressure force square to the chord (to +y) and along it (aft)
-  double moment = 0;    ///< of the pressures about the leading edge, positive where the force acts aft of it to +y
-  std::optional<double> centre_of_pressure;  ///< moment / normal, in chords aft; nothing where |normal| < 0.01
-  double lowest_pressure = 0, lowest_at = 0; ///< least Cp at a node, and its x in chords
+  double moment = 0;             ///< of the pressures about the leading edge, positive where the force acts aft of it to +y
+  std::optional<double> centre_of_pressure;   ///< moment / normal, in chords aft; nothing where |normal| < 0.01
+  double lowest_pressure = 0, lowest_at = 0;  ///< least Cp at a node, and its x in chords
   /// Greatest mean of -Cp over a stretch of surface of half a per cent of the chord: a corner has an endless peak on
   /// paper and none in water, and readings do not resolve less.
   double suction = 0, suction_at = 0;
@@ -48,8 +48,8 @@ class PanelFlow {
   std::vector<double> pressures(double degrees) const;  ///< Cp at every node
   /// Surface speed over the stream's, positive from the -y corner round the nose to the +y corner.
   std::vector<double> speeds(double degrees) const;
-  double zero_lift_degrees() const;     ///< where the lift is nothing
-  double lift_slope() const;            ///< lift = lift_slope sin(angle - zero_lift)
+  double zero_lift_degrees() const;  ///< where the lift is nothing
+  double lift_slope() const;         ///< lift = lift_slope sin(angle - zero_lift)
 
   static constexpr double suction_stretch = 0.005;  ///< chords
 
@@ -57,7 +57,7 @@ class PanelFlow {
   double circulation_lift(const std::vector<double>& speeds) const;
   std::vector<Point> nodes_;
   Frame frame_;
-  double base_vorticity_ = 0;  // the base panel's vorticity x length per (first - last) node, in chords
+  double base_vorticity_ = 0;           // the base panel's vorticity x length per (first - last) node, in chords
   std::vector<double> along_, across_;  // surface speed in a stream along x and along y
 };
 

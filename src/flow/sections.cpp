@@ -33,8 +33,8 @@ Ordinates parted_at(const HalfBreadth& half, double x, double chord, double& par
 // Nodes across a flat nose, from port to starboard without its corners, crowded to them as those behind are.
 void add_flat(const Ordinates& nose, double chord, std::size_t half_count, std::vector<Point>& nodes) {
   const double width = nose.port - nose.starboard;
-  const auto pieces = static_cast<std::size_t>(
-      std::max(2.0, std::round(static_cast<double>(half_count) * std::sqrt(width / chord))));
+  const auto pieces =
+      static_cast<std::size_t>(std::max(2.0, std::round(static_cast<double>(half_count) * std::sqrt(width / chord))));
   for (std::size_t k = 1; k < pieces; ++k) {
     const double part = (1 - std::cos(pi * static_cast<double>(k) / static_cast<double>(pieces))) / 2;
     nodes.emplace_back(0, nose.port - part * width);
@@ -76,8 +76,7 @@ double skeg_half_breadth(const target::TargetSection& target, double x, double e
 
 }  // namespace
 
-SectionNodes nodes_of(const section::MeasuredSection& measured, const target::TargetSection& target,
-                      std::size_t panels) {
+SectionNodes nodes_of(const section::MeasuredSection& measured, const target::TargetSection& target, std::size_t panels) {
   const double skeg = measured.skeg;
   const auto half = [&](Face face, double from_front) {
     const double x = from_front - skeg;
@@ -133,9 +132,7 @@ SectionWater section_in_water(const SectionNodes& nodes, bool sides_known) {
   return out;
 }
 
-double worse_suction(const PanelFlow& flow, double helm) {
-  return std::max(flow.at(helm).suction, flow.at(-helm).suction);
-}
+double worse_suction(const PanelFlow& flow, double helm) { return std::max(flow.at(helm).suction, flow.at(-helm).suction); }
 
 CpCurve cp_curve(const PanelFlow& flow, double degrees) {
   const auto cp = flow.pressures(degrees);

@@ -21,8 +21,8 @@ constexpr int greatest_helm = 12;          ///< degrees: one row for each whole 
 /// A section as the panel method takes it. x in the measured section's frame.
 struct SectionNodes {
   std::vector<Point> nodes;
-  Frame frame;              ///< of skeg and rudder together, where there is a skeg
-  double skeg = 0;          ///< mm of it that is skeg
+  Frame frame;      ///< of skeg and rudder together, where there is a skeg
+  double skeg = 0;  ///< mm of it that is skeg
   /// mm: the most by which the two faces had to be parted where readings make them touch or nearly so. The method needs
   /// 0.05 % of the chord between them (nothing is asked in the first 1 %, where a nose closes).
   double parted = 0;
@@ -38,17 +38,17 @@ SectionNodes nodes_of(const form::SectionCurve& curve, std::size_t panels = usua
 
 struct SectionWater {
   bool known = false;
-  std::string why_not;             ///< where it is not
-  std::optional<PanelFlow> flow;   ///< any other angle, and the pressures
-  double skeg = 0;                 ///< mm
+  std::string why_not;            ///< where it is not
+  std::optional<PanelFlow> flow;  ///< any other angle, and the pressures
+  double skeg = 0;                ///< mm
   /// With a skeg: lift of a degree of helm over that of a degree of leeway, 1 - (a - sin a)/pi, cos a = 2 (rudder/chord) - 1
   /// turned about its front edge (thin-section theory, Glauert 1927); 1 without.
   double helm_effect = 1;
-  double parted = 0;               ///< mm, as above
-  bool sides_known = true;         ///< calipers and one side alone cannot tell a pull
-  double lift_slope = 0;           ///< lift = slope sin(angle - zero lift)
-  double lift_at_zero_helm = 0;    ///< coefficient, to port; 0 where the sides are not known
-  double helm_to_cancel = 0;       ///< degrees of helm that cancel it; the sign of the angle as above
+  double parted = 0;                           ///< mm, as above
+  bool sides_known = true;                     ///< calipers and one side alone cannot tell a pull
+  double lift_slope = 0;                       ///< lift = slope sin(angle - zero lift)
+  double lift_at_zero_helm = 0;                ///< coefficient, to port; 0 where the sides are not known
+  double helm_to_cancel = 0;                   ///< degrees of helm that cancel it; the sign of the angle as above
   std::vector<AtAngle> to_port, to_starboard;  ///< 0, 1 .. 12 degrees; the second at 0, -1 .. -12
 };
 
@@ -61,7 +61,7 @@ double worse_suction(const PanelFlow& flow, double helm);
 
 /// One face's pressures for a picture, from the leading edge aft.
 struct CpPoint {
-  double x = 0;   ///< chord fraction of the frame
+  double x = 0;  ///< chord fraction of the frame
   double cp = 0;
 };
 struct CpCurve {

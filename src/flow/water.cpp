@@ -18,8 +18,9 @@ void settle(const job::Job& job, Water& water) {
   water.end_plate = job.water.end_plate.value_or(usual_end_plate(job));
   if (!job.water.end_plate) {
     const bool hinged = water.end_plate == EndPlate::none;
-    water.defaults.push_back({"water.end_plate", std::string(name_of(water.end_plate)) +
-                                                     (hinged ? " (hinged ahead of its leading edge: taken as on a transom)" : "")});
+    water.defaults.push_back(
+        {"water.end_plate",
+         std::string(name_of(water.end_plate)) + (hinged ? " (hinged ahead of its leading edge: taken as on a transom)" : "")});
   }
   water.helm = job.water.helm.value_or(usual_helm);
   if (!job.water.helm) water.defaults.push_back({"water.helm", trimmed(usual_helm, 1) + " degrees"});
@@ -50,9 +51,8 @@ Tone tone_of(const Edge& edge, const Water& water) {
   return out;
 }
 
-StationWater station_water(const job::Job& job, const section::MeasuredSection& measured,
-                           const target::TargetSection& target, std::size_t panels, const Water& water,
-                           std::uint32_t seed) {
+StationWater station_water(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
+                           std::size_t panels, const Water& water, std::uint32_t seed) {
   StationWater out;
   out.station = measured.station;
   out.down = measured.down;
@@ -99,8 +99,9 @@ std::vector<std::string> limits_of(const Water& water) {
   }
   const auto skegs = [](const StationWater& s) { return s.before.skeg > 0; };
   if (std::any_of(water.stations.begin(), water.stations.end(), skegs)) {
-    out.push_back("Behind a fixed skeg, skeg and rudder are worked out in line, the angle being the boat's leeway; the skeg, which "
-                  "was not measured, is taken as the target's own curve both times.");
+    out.push_back(
+        "Behind a fixed skeg, skeg and rudder are worked out in line, the angle being the boat's leeway; the skeg, which "
+        "was not measured, is taken as the target's own curve both times.");
   }
   for (const StationWater& s : water.stations) {
     if (s.before.known && s.before.parted <= 0) continue;

@@ -23,25 +23,25 @@ EndPlate usual_end_plate(const job::Job& job);
 
 struct Tone {
   Edge edge;
-  std::optional<Band> frequency;       ///< Hz at the speed
-  std::optional<Band> humming;         ///< knots, where a frequency was heard
+  std::optional<Band> frequency;  ///< Hz at the speed
+  std::optional<Band> humming;    ///< knots, where a frequency was heard
 };
 
 struct StationWater {
   std::string station;
   double down = 0;
-  double weight = 0;                   ///< share of the blade's area that it stands for; they add up to 1
+  double weight = 0;  ///< share of the blade's area that it stands for; they add up to 1
   SectionWater before, after;
-  Feigned feigned;                     ///< what reading errors alone would show
+  Feigned feigned;  ///< what reading errors alone would show
   NoseComparison nose;
   Tone tone_before, tone_after;
 };
 
 /// The three sentences, and whether each gain is beyond twice its error from the readings.
 struct Meaning {
-  std::string stall, hum, helm;        ///< "later?", "does it hum?", "twitchy?"; never empty
-  std::string pull;                    ///< of a lopsided blade; empty where the readings cannot tell or none shows
-  std::string verdict;                 ///< what is worth doing for the water's sake, or that nothing is
+  std::string stall, hum, helm;  ///< "later?", "does it hum?", "twitchy?"; never empty
+  std::string pull;              ///< of a lopsided blade; empty where the readings cannot tell or none shows
+  std::string verdict;           ///< what is worth doing for the water's sake, or that nothing is
   bool stall_gain = false, stall_loss = false, hum_change = false, helm_change = false, pull_gain = false;
 };
 
@@ -53,11 +53,11 @@ struct Water {
   BladeWater blade_before, blade_after;
   /// Degrees of helm that hold the blade's own pull, all stations by their weights; nothing where sides are not known.
   std::optional<double> cancel_before, cancel_after;
-  double cancel_error = 0;             ///< degrees, from reading errors
-  std::vector<EdgeOption> edge_options;///< for the target's edge, middle station
+  double cancel_error = 0;               ///< degrees, from reading errors
+  std::vector<EdgeOption> edge_options;  ///< for the target's edge, middle station
   Meaning meaning;
-  std::vector<std::string> limits;     ///< what this page does not know, to be printed with it
-  std::vector<DefaultUsed> defaults;   ///< "speed", "water.end_plate", "water.helm"
+  std::vector<std::string> limits;    ///< what this page does not know, to be printed with it
+  std::vector<DefaultUsed> defaults;  ///< "speed", "water.end_plate", "water.helm"
 };
 
 /// measured and targets: one per station of the job, in its order. job.speed and job.water say what is asked.

@@ -12,9 +12,7 @@ namespace fairblade::form {
 namespace {
 
 // d1 for t = 0.20: the quartic through the five published values (0.200, 0.234, 0.315, 0.465, 0.700 at m = 0.2..0.6).
-double tail_slope(double m) {
-  return 31.0 / 200 + m * (151.0 / 300 + m * (-109.0 / 40 + m * (43.0 / 6 - 5 * m / 2)));
-}
+double tail_slope(double m) { return 31.0 / 200 + m * (151.0 / 300 + m * (-109.0 / 40 + m * (43.0 / 6 - 5 * m / 2))); }
 
 // The published index: a0 = 0.296904 I/6 up to 8; I = 9 has three times the radius of 6, so a0 = 0.2969 sqrt(3).
 double nose_gain(double index) {
@@ -62,9 +60,9 @@ SectionCurve::SectionCurve(const Form& form, std::optional<double> radius, std::
     const double a0 = nose_gain(form.leading_edge_index);
     const double y2 = 2 * d2 + 6 * d3 * (1 - m);
     const double root = std::sqrt(m);
-    const double p = 0.1 - a0 * root;               // a1 m + a2 m² + a3 m³
-    const double q = -a0 / (2 * root);              // a1 + 2 a2 m + 3 a3 m²
-    const double r = y2 + a0 / (4 * m * root);      // 2 a2 + 6 a3 m
+    const double p = 0.1 - a0 * root;           // a1 m + a2 m² + a3 m³
+    const double q = -a0 / (2 * root);          // a1 + 2 a2 m + 3 a3 m²
+    const double r = y2 + a0 / (4 * m * root);  // 2 a2 + 6 a3 m
     const double a3 = (p / m - q + r * m / 2) / (m * m);
     const double a2 = (r - 6 * a3 * m) / 2;
     const double a1 = q - 2 * a2 * m - 3 * a3 * m * m;
@@ -107,7 +105,9 @@ double SectionCurve::slope_u(double u) const {
 
 double SectionCurve::second_u(double u) const {
   const double x = u * u;
-  const auto of_nose = [&](const std::array<double, 5>& a) { return 2 * a[1] + x * (12 * a[2] + x * (30 * a[3] + x * 56 * a[4])); };
+  const auto of_nose = [&](const std::array<double, 5>& a) {
+    return 2 * a[1] + x * (12 * a[2] + x * (30 * a[3] + x * 56 * a[4]));
+  };
   if (x < m_) return of_nose(nose_);
   const double h = (x - m_) / (1 - m_), end = tail_gain_ * 3 * h / (1 - m_);  // (h³)'' = 6 h h'² + 3 h² h'', h' = 2u/(1 - m)
   const double tail = end * (2 * h + 8 * x / (1 - m_));

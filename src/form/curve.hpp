@@ -18,14 +18,14 @@ class SectionCurve {
   /// `radius` and `edge` in chords; nothing: the form's own.
   SectionCurve(const Form& form, std::optional<double> radius, std::optional<double> edge);
 
-  double at(double x) const;         ///< half-breadth, x in [0, 1]
-  double at_u(double u) const;       ///< at x = u²
-  double slope(double x) const;      ///< dy/dx, +inf at 0
-  double slope_u(double u) const;    ///< dy/du
-  double second_u(double u) const;   ///< d²y/du²
-  double second(double x) const;     ///< d²y/dx²
-  double radius() const;             ///< r
-  double edge() const;               ///< e, full thickness at the trailing edge
+  double at(double x) const;        ///< half-breadth, x in [0, 1]
+  double at_u(double u) const;      ///< at x = u²
+  double slope(double x) const;     ///< dy/dx, +inf at 0
+  double slope_u(double u) const;   ///< dy/du
+  double second_u(double u) const;  ///< d²y/du²
+  double second(double x) const;    ///< d²y/dx²
+  double radius() const;            ///< r
+  double edge() const;              ///< e, full thickness at the trailing edge
   double max_thickness_at() const { return m_; }
   const Form& form() const { return form_; }
 
@@ -46,8 +46,8 @@ class SectionCurve {
   double nose_gain_ = 0, tail_gain_ = 0;  // sqrt(2r) - a0, e/2 - form(1)
   std::array<double, 5> base_nose_{};     // the form's own
   std::array<double, 5> nose_{};
-  std::array<double, 3> g_{};             // g1, g2, g3
-  std::array<double, 4> tail_{};          // d0..d3, modified forms only
+  std::array<double, 3> g_{};     // g1, g2, g3
+  std::array<double, 4> tail_{};  // d0..d3, modified forms only
 };
 
 /// Exact facts of the plain form.

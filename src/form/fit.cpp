@@ -166,9 +166,8 @@ void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double
   }
   // Many strays are not slips but another shape.
   if (out.suspects.size() * 6 > measured.points.size()) out.suspects.clear();
-  std::stable_sort(out.suspects.begin(), out.suspects.end(), [](const Residual& a, const Residual& b) {
-    return std::abs(a.residual) > std::abs(b.residual);
-  });
+  std::stable_sort(out.suspects.begin(), out.suspects.end(),
+                   [](const Residual& a, const Residual& b) { return std::abs(a.residual) > std::abs(b.residual); });
 }
 
 }  // namespace

@@ -12,8 +12,8 @@ namespace fairblade::form {
 /// A thickness form of unit chord. With m = 0 it is the plain 4-digit form.
 struct Form {
   double thickness_ratio = 0.12;
-  double leading_edge_index = 6;   ///< I; only for the modified form
-  double max_thickness_at = 0;     ///< m, chord fraction 0.2-0.6; 0: plain form
+  double leading_edge_index = 6;  ///< I; only for the modified form
+  double max_thickness_at = 0;    ///< m, chord fraction 0.2-0.6; 0: plain form
   bool plain() const { return max_thickness_at == 0; }
 };
 
@@ -37,7 +37,7 @@ struct FittedForm {
   double skew_degrees = 0;           ///< of the centre line against the centre plane; positive: trailing edge to port
   std::vector<Residual> suspects;    ///< single readings that the fit set aside
   Form modified;
-  double modified_rms = 0;           ///< mm
+  double modified_rms = 0;  ///< mm
 };
 
 /// The nearest forms to a measured section, by Tukey's biweight on the distance normal to the curve.

@@ -31,17 +31,21 @@ Outcome<Form> of_ratio(std::string_view text, double ratio) {
 
 /// The modified form that the two digits after the dash name.
 Outcome<Form> of_suffix(std::string_view text, std::string_view suffix, Form out) {
-  if (suffix.size() != 2 || !all_digits(suffix)) return no_form(text, "ends in \"-" + std::string(suffix) + "\"", "write two digits there, as in 0012-45");
+  if (suffix.size() != 2 || !all_digits(suffix))
+    return no_form(text, "ends in \"-" + std::string(suffix) + "\"", "write two digits there, as in 0012-45");
   const int index = suffix[0] - '0', tenths = suffix[1] - '0';
   if (index < 1) return no_form(text, "has a sharp leading edge (index 0)", "write an index from 1 to 9; the plain form's is 6");
-  if (tenths < 2 || tenths > 6) return no_form(text, "has its greatest thickness at " + std::to_string(tenths) + " tenths of the chord", "the published equations go from 2 to 6");
+  if (tenths < 2 || tenths > 6)
+    return no_form(text, "has its greatest thickness at " + std::to_string(tenths) + " tenths of the chord",
+                   "the published equations go from 2 to 6");
   out.leading_edge_index = index;
   out.max_thickness_at = tenths / 10.0;
   return out;
 }
 
 Outcome<Form> of_digits(std::string_view text, std::string_view digits, std::optional<std::string_view> suffix) {
-  if (digits.substr(0, 2) != "00") return no_form(text, "is a cambered section", "a rudder's is symmetrical: the first two digits are 00");
+  if (digits.substr(0, 2) != "00")
+    return no_form(text, "is a cambered section", "a rudder's is symmetrical: the first two digits are 00");
   const double ratio = ((digits[2] - '0') * 10 + (digits[3] - '0')) / 100.0;
   auto out = of_ratio(text, ratio);
   if (!out || !suffix) return out;
@@ -63,7 +67,8 @@ Outcome<Form> form_named(std::string_view text) {
     if (*number > 0 && *number < 1) return of_ratio(text, *number);
     if (*number >= 1 && *number <= 40) {
       const std::string percent = trimmed(*number, 2);
-      return no_form(text, "may be a percentage or a length", "write " + percent + "% of the chord, or 00" + (*number < 10 ? "0" : "") + trimmed(*number, 0));
+      return no_form(text, "may be a percentage or a length",
+                     "write " + percent + "% of the chord, or 00" + (*number < 10 ? "0" : "") + trimmed(*number, 0));
     }
   }
   return no_form(text, "is no form", ways);

@@ -23,8 +23,8 @@ struct Distance {
   double cosine = 0;  ///< share of a half-breadth change that shows along the normal
 };
 
-/// Nearest point by Newton's rule in u, from sqrt(x) unless a better place is known. Curve: f(u), slope(u), second(u), half-breadths of unit thickness.
-/// By the envelope theorem d(value)/dp = -cosine d(half-breadth)/dp at that u.
+/// Nearest point by Newton's rule in u, from sqrt(x) unless a better place is known. Curve: f(u), slope(u), second(u),
+/// half-breadths of unit thickness. By the envelope theorem d(value)/dp = -cosine d(half-breadth)/dp at that u.
 template <class Curve>
 Distance normal_distance(const Sample& p, const Curve& f, double thickness, const CentreLine& centre, double u) {
   const double scale = p.sign * thickness;
@@ -59,8 +59,8 @@ void find_distances(const std::vector<Sample>& samples, const Curve& f, double t
   const bool first = all.size() != samples.size();
   all.resize(samples.size());
   for (std::size_t k = 0; k < samples.size(); ++k) {
-    all[k] = first ? normal_distance(samples[k], f, thickness, centre)
-                   : normal_distance(samples[k], f, thickness, centre, all[k].u);
+    all[k] =
+        first ? normal_distance(samples[k], f, thickness, centre) : normal_distance(samples[k], f, thickness, centre, all[k].u);
   }
 }
 

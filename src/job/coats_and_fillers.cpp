@@ -35,8 +35,8 @@ void read_build(const Reader& reader, const Node& node, Coat& coat) {
   if (!thickness && !film && coat.cloth) coat.thickness = layer_of(*coat.cloth);
 }
 
-void optional_number(const Reader& reader, const Node& node, std::string_view key, std::optional<double>& value,
-                     Range range, std::string_view unit) {
+void optional_number(const Reader& reader, const Node& node, std::string_view key, std::optional<double>& value, Range range,
+                     std::string_view unit) {
   if (const Node* given = node.find(key)) value = reader.number(*given, key, range, unit);
 }
 
@@ -77,23 +77,10 @@ void read_product(const Reader& reader, const Node& node, const std::string& pre
 }
 
 void read_coat(const Reader& outer, const Node& node, std::size_t index, Job& job) {
-  static constexpr std::array<std::string_view, 17> known{"name",
-                                                          "thickness",
-                                                          "layers",
-                                                          "stage",
-                                                          "dry_film_um",
-                                                          "volume_solids_percent",
-                                                          "on",
-                                                          "cloth",
-                                                          "spreading_rate",
-                                                          "pack",
-                                                          "density",
-                                                          "parts_by_weight",
-                                                          "thinner_percent",
-                                                          "working_time",
-                                                          "recoat_hours",
-                                                          "one_day",
-                                                          "life_years"};
+  static constexpr std::array<std::string_view, 17> known{
+      "name",         "thickness",      "layers",    "stage",   "dry_film_um",     "volume_solids_percent", "on",
+      "cloth",        "spreading_rate", "pack",      "density", "parts_by_weight", "thinner_percent",       "working_time",
+      "recoat_hours", "one_day",        "life_years"};
   if (!outer.object(node, "a coat", known)) return;
   Coat coat;
   coat.line = node.line;
@@ -130,8 +117,7 @@ void read_ratio(const Reader& reader, const Node* node, const std::string& prefi
                              "keep one of the two");
   }
   if (!by_weight && !by_volume) {
-    return reader.used_default(prefix + weight,
-                               shortest(filler.resin_by_weight) + " : " + shortest(filler.hardener_by_weight));
+    return reader.used_default(prefix + weight, shortest(filler.resin_by_weight) + " : " + shortest(filler.hardener_by_weight));
   }
   const auto read = pair_of_numbers(reader, by_weight ? *by_weight : *by_volume, prefix + (by_weight ? weight : volume),
                                     {0.1, 10000}, false, by_weight ? "[100, 38]" : "[2, 1]");
@@ -165,11 +151,9 @@ void read_filler(const Reader& reader, const Node* fillers, std::string_view zon
   reader.setting(node, prefix, "powder_density", filler.powder_density, {0.02, 5}, "kg/L");
   reader.setting(node, prefix, "powder_per_100_epoxy", filler.powder_per_100_epoxy, {0, 300}, "by weight");
   reader.length_setting(node, prefix, "layer_limit", filler.layer_limit, {0.5, 100});
-  if (given("overcoat_hours"))
-    filler.overcoat = read_window(reader, *node->find("overcoat_hours"), prefix + "overcoat_hours");
+  if (given("overcoat_hours")) filler.overcoat = read_window(reader, *node->find("overcoat_hours"), prefix + "overcoat_hours");
   if (given("sand_after_hours")) {
-    filler.sand_after_hours =
-        reader.number(*node->find("sand_after_hours"), prefix + "sand_after_hours", {0.1, 1000}, "hours");
+    filler.sand_after_hours = reader.number(*node->find("sand_after_hours"), prefix + "sand_after_hours", {0.1, 1000}, "hours");
   }
 }
 
@@ -179,8 +163,7 @@ void read_coats(const Reader& reader, const Node& root, Job& job) {
   const Node* node = root.find("coats");
   if (!node) return reader.used_default("coats", "none");
   if (!reader.list(*node, "coats", "[ { \"name\": \"barrier coat\", \"dry_film_um\": 60, \"layers\": 4 } ]")) return;
-  for (std::size_t i = 0; i < node->items.size() && !reader.faults.full(); ++i)
-    read_coat(reader, node->items[i], i, job);
+  for (std::size_t i = 0; i < node->items.size() && !reader.faults.full(); ++i) read_coat(reader, node->items[i], i, job);
 }
 
 void read_fillers(const Reader& reader, const Node& root, Job& job) {

@@ -42,7 +42,8 @@ CellTrouble explained(std::string_view column, std::string_view cell) {
   if (has_letter_for_digit(cell)) return {what, "write the digit 0 for a letter O, 1 for a letter l"};
   if (cell.starts_with('#')) return {what, "the spreadsheet shows an error here: mend its formula, or write the number itself"};
   if (cell.starts_with('=')) return {what, "this is a formula: save the spreadsheet's values, not its formulas"};
-  if (looks_like_a_day(cell)) return {what, "the spreadsheet made a date of it: format the column as text and write the reading again"};
+  if (looks_like_a_day(cell))
+    return {what, "the spreadsheet made a date of it: format the column as text and write the reading again"};
   if (length_of_text(cell, LengthUnit::mm).kind == LengthOfText::Kind::fraction_outside_inches) {
     return {what, "fractions are for inches: put a row units,in above the header row"};
   }

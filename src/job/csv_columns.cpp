@@ -16,10 +16,14 @@ constexpr std::array<std::string_view, 8> reading_columns{"station", "x",       
 constexpr std::array<std::string_view, 6> station_columns{"down", "ahead", "chord", "trailing_edge_off_centre", "skeg", "board"};
 
 /// What sheets in the yard call a side; too short to be told by likeness.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 8> short_names{{{"stbd", "starboard"}, {"stb", "starboard"},
-                                                                                   {"sb", "starboard"}, {"s", "starboard"},
-                                                                                   {"prt", "port"}, {"p", "port"},
-                                                                                   {"stn", "station"}, {"sta", "station"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 8> short_names{{{"stbd", "starboard"},
+                                                                                    {"stb", "starboard"},
+                                                                                    {"sb", "starboard"},
+                                                                                    {"s", "starboard"},
+                                                                                    {"prt", "port"},
+                                                                                    {"p", "port"},
+                                                                                    {"stn", "station"},
+                                                                                    {"sta", "station"}}};
 
 /// Lower case; every run of blanks, hyphens and underscores is one underscore; none at the ends.
 std::string plain_name(std::string_view text) {
@@ -94,7 +98,8 @@ class ColumnFinder {
       if (meant.empty() || at(meant) || (meant == "down" || meant == "chord")) continue;  // those two are told as lacking
       if (!alone_ && std::find(station_columns.begin(), station_columns.end(), meant) != station_columns.end()) continue;
       if ((meant == "caliper" && at("thickness")) || (meant == "thickness" && at("caliper"))) continue;
-      refuse("the column " + in_quotes(name) + " is none that is known", "rename it " + in_quotes(meant) + ", or give it another name if it is not meant");
+      refuse("the column " + in_quotes(name) + " is none that is known",
+             "rename it " + in_quotes(meant) + ", or give it another name if it is not meant");
       any = true;
     }
     return any;
@@ -132,11 +137,22 @@ class ColumnFinder {
 }  // namespace
 
 std::optional<LengthUnit> unit_of_word(std::string_view word) {
-  static constexpr std::array<std::pair<std::string_view, LengthUnit>, 16> words{
-      {{"mm", LengthUnit::mm}, {"millimetre", LengthUnit::mm}, {"millimetres", LengthUnit::mm}, {"millimeter", LengthUnit::mm},
-       {"millimeters", LengthUnit::mm}, {"cm", LengthUnit::cm}, {"centimetre", LengthUnit::cm}, {"centimetres", LengthUnit::cm},
-       {"centimeter", LengthUnit::cm}, {"centimeters", LengthUnit::cm}, {"in", LengthUnit::inch}, {"ins", LengthUnit::inch},
-       {"inch", LengthUnit::inch}, {"inches", LengthUnit::inch}, {"\"", LengthUnit::inch}, {"\xe2\x80\xb3", LengthUnit::inch}}};
+  static constexpr std::array<std::pair<std::string_view, LengthUnit>, 16> words{{{"mm", LengthUnit::mm},
+                                                                                  {"millimetre", LengthUnit::mm},
+                                                                                  {"millimetres", LengthUnit::mm},
+                                                                                  {"millimeter", LengthUnit::mm},
+                                                                                  {"millimeters", LengthUnit::mm},
+                                                                                  {"cm", LengthUnit::cm},
+                                                                                  {"centimetre", LengthUnit::cm},
+                                                                                  {"centimetres", LengthUnit::cm},
+                                                                                  {"centimeter", LengthUnit::cm},
+                                                                                  {"centimeters", LengthUnit::cm},
+                                                                                  {"in", LengthUnit::inch},
+                                                                                  {"ins", LengthUnit::inch},
+                                                                                  {"inch", LengthUnit::inch},
+                                                                                  {"inches", LengthUnit::inch},
+                                                                                  {"\"", LengthUnit::inch},
+                                                                                  {"\xe2\x80\xb3", LengthUnit::inch}}};
   word = without_blanks(word);
   if (word.size() >= 2 && ((word.front() == '(' && word.back() == ')') || (word.front() == '[' && word.back() == ']'))) {
     word = without_blanks(word.substr(1, word.size() - 2));
@@ -179,7 +195,8 @@ std::string column_meant(std::string_view name) {
   std::vector<std::string_view> ours(reading_columns.begin(), reading_columns.end());
   ours.insert(ours.end(), station_columns.begin(), station_columns.end());
   for (const std::string_view one : ours) {  // "port_(half-breadth)", "chord_length"
-    if (one.size() > 1 && name.size() > one.size() && name.starts_with(one) && (name[one.size()] == '_' || name[one.size()] == '(')) {
+    if (one.size() > 1 && name.size() > one.size() && name.starts_with(one) &&
+        (name[one.size()] == '_' || name[one.size()] == '(')) {
       return std::string(one);
     }
   }
@@ -194,7 +211,8 @@ std::optional<std::size_t> column_of(std::span<const std::string> columns, std::
   return static_cast<std::size_t>(found - columns.begin());
 }
 
-std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file, Faults& faults) {
+std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file,
+                                    Faults& faults) {
   return ColumnFinder(header, alone, new_heights, file, faults).find();
 }
 

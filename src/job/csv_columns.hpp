@@ -34,7 +34,7 @@ std::optional<std::size_t> column_of(std::span<const std::string> columns, std::
 /// Where each thing stands; nothing where there is no such column.
 struct Columns {
   std::size_t station = 0, x = 0;
-  std::optional<std::size_t> first, second, caliper;     ///< port and starboard, or their gaps
+  std::optional<std::size_t> first, second, caliper;          ///< port and starboard, or their gaps
   std::vector<std::pair<std::string_view, std::size_t>> own;  ///< a station's own keys, in a CSV alone
   MeasuredBy holds = MeasuredBy::half_breadths;
   std::size_t last = 0;  ///< the furthest column that means anything
@@ -42,6 +42,7 @@ struct Columns {
 
 /// `header` has station and x. `new_heights`: nothing else tells where a station lies, so that down and chord are needed in
 /// a CSV alone. Nothing, and faults, where the columns cannot be used.
-std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file, Faults& faults);
+std::optional<Columns> find_columns(const CsvHeader& header, bool alone, bool new_heights, const std::string& file,
+                                    Faults& faults);
 
 }  // namespace fairblade::job

@@ -41,8 +41,9 @@ std::optional<LengthUnit> unit_row(const Columns& columns, const std::vector<std
 
 std::optional<std::string_view> total_word(const Columns& columns, const std::vector<std::string_view>& cells) {
   static constexpr std::array<std::string_view, 21> words{
-      "total", "totals", "grand_total", "subtotal", "sub_total", "sum", "sums", "average", "averages", "avg", "mean", "means",
-      "median", "max", "min", "maximum", "minimum", "count", "std", "stdev", "standard_deviation"};
+      "total",   "totals",   "grand_total", "subtotal", "sub_total", "sum",    "sums",
+      "average", "averages", "avg",         "mean",     "means",     "median", "max",
+      "min",     "maximum",  "minimum",     "count",    "std",       "stdev",  "standard_deviation"};
   constexpr std::size_t longest = 24;
   const auto says = [&](std::string_view cell) {
     if (cell.empty() || cell.size() > longest || cell.front() < 'A') return false;  // most are numbers

@@ -54,7 +54,8 @@ class CsvReader {
       const auto meant = std::find_if(likely->columns.begin(), likely->columns.end(),
                                       [&](const std::string& name) { return column_meant(name) == needed; });
       fault(likely->line, "this looks like the header row, but has no column " + std::string(needed),
-            meant == likely->columns.end() ? "add it, as in " + example : "rename " + in_quotes(*meant) + " to " + std::string(needed));
+            meant == likely->columns.end() ? "add it, as in " + example
+                                           : "rename " + in_quotes(*meant) + " to " + std::string(needed));
     }
   }
 
@@ -68,7 +69,8 @@ class CsvReader {
         }
         content_.unit = *unit;
       } else if (!alone_) {
-        fault(row.line, in_quotes(row.key) + " stands above the header row", "only units may stand here: put the rest in the job file");
+        fault(row.line, in_quotes(row.key) + " stands above the header row",
+              "only units may stand here: put the rest in the job file");
       }
     }
     return true;
@@ -125,7 +127,8 @@ class CsvReader {
       return false;
     }
     if (quotes == QuoteTrouble::text_after) {
-      fault(line_, "something stands behind the closing quote of a cell", "put all of the cell inside its quotes, and a separator after it");
+      fault(line_, "something stands behind the closing quote of a cell",
+            "put all of the cell inside its quotes, and a separator after it");
       return false;
     }
     const std::size_t wanted = content_.header.columns.size();
@@ -136,8 +139,9 @@ class CsvReader {
       return true;
     }
     const bool commas = filled > wanted && content_.header.delimiter == ',';
-    fault(line_, "this row has " + std::to_string(filled) + " cells, the header row " + std::to_string(wanted),
-          commas ? "check it; with decimal commas, separate the cells by semicolons" : "check it for a missing or extra separator");
+    fault(
+        line_, "this row has " + std::to_string(filled) + " cells, the header row " + std::to_string(wanted),
+        commas ? "check it; with decimal commas, separate the cells by semicolons" : "check it for a missing or extra separator");
     return false;
   }
 
@@ -214,8 +218,10 @@ class CsvReader {
     if (node.kind == NodeKind::number && !cell_.one_decimal_mark(cell)) return;
     if (before && before->kind == NodeKind::number && node.kind == NodeKind::number && before->number == node.number) return;
     if (before) {
-      return fault(line_, std::string(key) + " of station " + station.name + " is " + std::string(cell) + " here and " + before->text +
-                       " on line " + std::to_string(before->line), "keep one value, or give the second station its own name");
+      return fault(line_,
+                   std::string(key) + " of station " + station.name + " is " + std::string(cell) + " here and " + before->text +
+                       " on line " + std::to_string(before->line),
+                   "keep one value, or give the second station its own name");
     }
     station.node.set(key, std::move(node));
   }
@@ -235,7 +241,8 @@ class CsvReader {
     const bool anything = reading.port || reading.starboard || reading.caliper;
     if (!ok) return;
     if (!x) {
-      if (anything) fault(line_, "x is empty", "say how far from the station's origin this was read, or take the row out if it is a total");
+      if (anything)
+        fault(line_, "x is empty", "say how far from the station's origin this was read, or take the row out if it is a total");
       return;
     }
     reading.x = *x;

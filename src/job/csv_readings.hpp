@@ -17,8 +17,8 @@ namespace fairblade::job {
 /// Readings as they were read, in mm: x from wherever the station says, port and starboard perhaps still gaps.
 struct CsvStation {
   std::string name;
-  int line = 0;    ///< of its first row
-  Node node;       ///< the station's own keys (down, ahead, chord, ...) of a CSV that is a job alone
+  int line = 0;  ///< of its first row
+  Node node;     ///< the station's own keys (down, ahead, chord, ...) of a CSV that is a job alone
   std::vector<Reading> readings;
   int not_read = 0;  ///< rows with an x and nothing else
 };
@@ -28,7 +28,7 @@ struct CsvContent {
   MeasuredBy measured_by = MeasuredBy::half_breadths;  ///< what the columns hold
   LengthUnit unit = LengthUnit::mm;
   CsvHeader header;
-  bool whole = true;  ///< no row was refused
+  bool whole = true;                 ///< no row was refused
   std::vector<CsvStation> stations;  ///< in the order of their first rows
 };
 

@@ -10,9 +10,7 @@ void Faults::add(Place place, std::string what, std::string remedy) {
 
 std::vector<Fault> Faults::in_order() const {
   std::vector<std::string> files;
-  const auto rank = [&](const Fault& fault) {
-    return std::find(files.begin(), files.end(), fault.place.file) - files.begin();
-  };
+  const auto rank = [&](const Fault& fault) { return std::find(files.begin(), files.end(), fault.place.file) - files.begin(); };
   for (const Fault& fault : list_) {
     if (rank(fault) == static_cast<std::ptrdiff_t>(files.size())) files.push_back(fault.place.file);
   }

@@ -85,10 +85,8 @@ class PlanReader {
     }
     plan_.job = words(root, "job");
     const auto unit = length_unit(words(root, "units"));
-    if (unit)
-      plan_.units = *unit;
-    else if (faults_.none())
-      fault(root.line, "\"units\" is none of mm, cm and in", give_folder);
+    if (unit) plan_.units = *unit;
+    else if (faults_.none()) fault(root.line, "\"units\" is none of mm, cm and in", give_folder);
     plan_.reading_error = number(root, "reading_error", {0.001, 50});
     plan_.bottom = maybe(root, "bottom");
     if (!faults_.none()) return;
@@ -98,8 +96,7 @@ class PlanReader {
       plan_.remove = number(*volumes, "remove", anything);
       plan_.taken_by_coats = number(*volumes, "taken_by_coats", anything);
     }
-    for (const Node& one : objects(root, "sources"))
-      plan_.sources.push_back({words(one, "file"), words(one, "fnv1a64")});
+    for (const Node& one : objects(root, "sources")) plan_.sources.push_back({words(one, "file"), words(one, "fnv1a64")});
     for (const Node& one : objects(root, "stations")) {
       if (faults_.none()) read_station(one);
     }
@@ -135,8 +132,7 @@ class PlanReader {
     for (const Node& row : objects(node, "offsets")) {
       const std::string side = words(row, "side");
       const double x = number(row, "x"), measured = number(row, "measured");
-      if (side != "port" && side != "starboard" && faults_.none())
-        fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
+      if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
       if (!faults_.none()) return;
       station.readings.push_back({x, side == "port", measured});
     }

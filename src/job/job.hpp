@@ -81,11 +81,11 @@ struct TargetRequest {
 
 struct Station {
   std::string name;
-  double down = 0;              ///< mm below the top of the blade, along the stock
-  std::optional<double> ahead;  ///< mm the leading edge stands ahead of the stock centreline
-  double chord = 0;             ///< mm
+  double down = 0;                                 ///< mm below the top of the blade, along the stock
+  std::optional<double> ahead;                     ///< mm the leading edge stands ahead of the stock centreline
+  double chord = 0;                                ///< mm
   std::optional<double> trailing_edge_off_centre;  ///< mm to port
-  double skeg = 0;              ///< mm of fixed skeg ahead of this edge
+  double skeg = 0;                                 ///< mm of fixed skeg ahead of this edge
   MeasuredBy measured_by = MeasuredBy::half_breadths;
   std::vector<Reading> readings;  ///< sorted by x; repeats kept
   std::string readings_from;      ///< the file that Reading::line counts in
@@ -104,10 +104,10 @@ enum class TemplatesOf { bare, glassed, final, clearance };
 
 struct Print {
   Paper paper = Paper::both;
-  double margin = 10, overlap = 12;           ///< mm
+  double margin = 10, overlap = 12;              ///< mm
   double ruler_across = 100, ruler_along = 100;  ///< mm that the 100 mm check bars measured
-  double clearance = 3;    ///< mm that a clearance template stands off; 0: none is drawn
-  bool positives = false;  ///< the sections themselves, to cut round
+  double clearance = 3;                          ///< mm that a clearance template stands off; 0: none is drawn
+  bool positives = false;                        ///< the sections themselves, to cut round
   Split split = Split::when_needed;
   double gauge_spacing = 100;  ///< mm down the blade between leading-edge gauges
   /// Which templates go onto pages (files are made of all); empty: those of the stage that the filler is shaped at.
@@ -119,13 +119,13 @@ struct Job {
   std::string name;
   std::string file;  ///< the job file as given
   LengthUnit units = LengthUnit::mm;
-  double reading_error = 0.5;    ///< mm, one standard deviation
-  double coating_to_strip = 0;   ///< mm
-  std::optional<double> bottom;  ///< mm down
-  std::optional<double> speed;   ///< knots
-  std::string centre_station;    ///< name; the top one unless told
-  std::vector<Station> stations; ///< sorted by down
-  TargetRequest target;          ///< the job's own, before stations override it
+  double reading_error = 0.5;     ///< mm, one standard deviation
+  double coating_to_strip = 0;    ///< mm
+  std::optional<double> bottom;   ///< mm down
+  std::optional<double> speed;    ///< knots
+  std::string centre_station;     ///< name; the top one unless told
+  std::vector<Station> stations;  ///< sorted by down
+  TargetRequest target;           ///< the job's own, before stations override it
   std::vector<Coat> coats;
   Filler edges = filler_with(2.2, 8), faces = filler_with(0.35, 35);  ///< silica; low-density fairing powder
   Workshop workshop;

@@ -31,7 +31,7 @@ bool wants_text(std::string_view key) {
 
 std::string number_text(const Node& node) {
   return nlohmann::json::accept(node.text) && decimal(node.text) == node.number ? std::string(without_blanks(node.text))
-                                                                                 : shortest(node.number);
+                                                                                : shortest(node.number);
 }
 
 std::string on_one_line(const Node& node, std::string_view key) {
@@ -63,8 +63,8 @@ bool holds_default(const Node& node) {
 
 /// Objects whose keys are worth a line and a word each.
 bool open(std::string_view path) {
-  static constexpr std::array<std::string_view, 7> paths{"target", "fillers", "fillers.edges", "fillers.faces", "workshop",
-                                                         "print", "water"};
+  static constexpr std::array<std::string_view, 7> paths{"target",   "fillers", "fillers.edges", "fillers.faces",
+                                                         "workshop", "print",   "water"};
   return std::find(paths.begin(), paths.end(), path) != paths.end();
 }
 
@@ -133,7 +133,8 @@ Lines lines_of(const Node& node, const std::string& path, bool commented) {
   }
   std::string plain = on_one_line(node, key);
   const bool readings = key == "readings";  // a line each, so that a refusal can name it
-  if (!(object || list) || node.items.empty() || (plain.size() <= widest && !readings && !(list && !commented && holds_default(node)))) {
+  if (!(object || list) || node.items.empty() ||
+      (plain.size() <= widest && !readings && !(list && !commented && holds_default(node)))) {
     return {{std::move(plain), ""}};
   }
   if (object) return lines_of_object(node, path, commented);
@@ -150,8 +151,10 @@ Lines lines_of(const Node& node, const std::string& path, bool commented) {
 /// Keys in the order of the job file, the stations last: something that was told has to follow every default.
 Node in_order(Node root) {
   static constexpr std::array<std::string_view, 18> order{
-      "$schema", "job", "units", "reading_error", "coating_to_strip", "bottom", "speed", "centre_station", "target", "coats",
-      "fillers", "workshop", "zones", "nose_glass", "packs", "compare_coatings", "water", "print"};
+      "$schema",          "job",      "units",          "reading_error", "coating_to_strip",
+      "bottom",           "speed",    "centre_station", "target",        "coats",
+      "fillers",          "workshop", "zones",          "nose_glass",    "packs",
+      "compare_coatings", "water",    "print"};
   Node out;
   out.kind = NodeKind::object;
   for (const std::string_view key : order) {
@@ -173,12 +176,14 @@ std::string job_file_text(const Asked& asked, const std::vector<DefaultUsed>& de
   root = in_order(std::move(root));
   std::string out;
   for (std::string remark : remarks) {
-    std::replace_if(remark.begin(), remark.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }, '?');
+    std::replace_if(
+        remark.begin(), remark.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }, '?');
     out += "// " + remark + "\n";
   }
-  out += "// A line that begins with // is not read. Those marked \"default\" say what fairblade takes where nothing is written:\n"
-         "// to choose otherwise, take its // away (of a block: every one) and change the value. Lengths are in " +
-         (asked.job.units == LengthUnit::inch ? "inches" : std::string(name_of(asked.job.units))) + ".\n{\n";
+  out +=
+      "// A line that begins with // is not read. Those marked \"default\" say what fairblade takes where nothing is written:\n"
+      "// to choose otherwise, take its // away (of a block: every one) and change the value. Lengths are in " +
+      (asked.job.units == LengthUnit::inch ? "inches" : std::string(name_of(asked.job.units))) + ".\n{\n";
   Lines in_turn;
   for (std::size_t i = 0; i < root.items.size(); ++i) {
     Node one;

@@ -22,7 +22,10 @@ class JobReader {
  public:
   enum class For { plan, judge, plan_and_file, measure };
   JobReader(const std::string& path, const std::vector<Override>& overrides, For purpose)
-      : path_(path), overrides_(overrides), as_written_(purpose == For::judge || purpose == For::measure), keeps_tree_(purpose == For::plan_and_file),
+      : path_(path),
+        overrides_(overrides),
+        as_written_(purpose == For::judge || purpose == For::measure),
+        keeps_tree_(purpose == For::plan_and_file),
         measures_(purpose == For::measure) {
     job_.file = path;
   }
@@ -61,12 +64,12 @@ class JobReader {
   Job job_;
   Node root_;
   bool units_known_ = true;
-  std::optional<CsvContent> csv_;      ///< readings that stand in a CSV: this file, or readings_file
-  std::string csv_text_;               ///< of readings_file
+  std::optional<CsvContent> csv_;         ///< readings that stand in a CSV: this file, or readings_file
+  std::string csv_text_;                  ///< of readings_file
   std::map<std::size_t, Node> from_csv_;  ///< what a CSV says of a station, as a job file has it; by its number in the list
-  TargetRequest file_target_;          ///< before overrides
+  TargetRequest file_target_;             ///< before overrides
   std::vector<const Node*> station_nodes_;
-  std::vector<StationDraft> drafts_;   ///< beside station_nodes_
+  std::vector<StationDraft> drafts_;  ///< beside station_nodes_
   std::vector<StationToMeasure> to_measure_;
   std::vector<std::pair<std::string, std::vector<std::string>>> csv_keys_;  ///< of a CSV alone
 };

@@ -33,7 +33,8 @@ bool beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80; }
 /// How many bytes of one stand at the front; 0: none does.
 std::size_t wide_blank(std::string_view text) {
   if (text.starts_with("\xc2\xa0")) return 2;
-  if (text.starts_with("\xe2\x80") && text.size() > 2 && (static_cast<unsigned char>(text[2]) <= 0x8b || text[2] == '\xaf')) return 3;
+  if (text.starts_with("\xe2\x80") && text.size() > 2 && (static_cast<unsigned char>(text[2]) <= 0x8b || text[2] == '\xaf'))
+    return 3;
   for (const std::string_view one : {"\xe2\x81\x9f", "\xe3\x80\x80", "\xef\xbb\xbf"}) {
     if (text.starts_with(one)) return 3;
   }
@@ -50,9 +51,15 @@ std::size_t wide_minus(std::string_view text) {
 
 /// The fraction of one character, as it would be typed, and its bytes.
 std::pair<std::string_view, std::size_t> one_character_fraction(std::string_view text) {
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 9> table{
-      {{"\xc2\xbc", "1/4"}, {"\xc2\xbd", "1/2"}, {"\xc2\xbe", "3/4"}, {"\xe2\x85\x9b", "1/8"}, {"\xe2\x85\x9c", "3/8"},
-       {"\xe2\x85\x9d", "5/8"}, {"\xe2\x85\x9e", "7/8"}, {"\xe2\x85\x93", "1/3"}, {"\xe2\x85\x94", "2/3"}}};
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 9> table{{{"\xc2\xbc", "1/4"},
+                                                                                       {"\xc2\xbd", "1/2"},
+                                                                                       {"\xc2\xbe", "3/4"},
+                                                                                       {"\xe2\x85\x9b", "1/8"},
+                                                                                       {"\xe2\x85\x9c", "3/8"},
+                                                                                       {"\xe2\x85\x9d", "5/8"},
+                                                                                       {"\xe2\x85\x9e", "7/8"},
+                                                                                       {"\xe2\x85\x93", "1/3"},
+                                                                                       {"\xe2\x85\x94", "2/3"}}};
   for (const auto& [character, typed] : table) {
     if (text.starts_with(character)) return {typed, character.size()};
   }
@@ -215,7 +222,11 @@ LengthOfText length_of_text(std::string_view text, LengthUnit unit) {
   text = without_blanks(text);
   using Kind = LengthOfText::Kind;
   static constexpr std::array<std::pair<std::string_view, LengthUnit>, 6> suffixes{
-      {{"mm", LengthUnit::mm}, {"cm", LengthUnit::cm}, {"in", LengthUnit::inch}, {"in.", LengthUnit::inch}, {"\"", LengthUnit::inch},
+      {{"mm", LengthUnit::mm},
+       {"cm", LengthUnit::cm},
+       {"in", LengthUnit::inch},
+       {"in.", LengthUnit::inch},
+       {"\"", LengthUnit::inch},
        {"\xe2\x80\xb3", LengthUnit::inch}}};  // the last: a double prime
   bool with_unit = false;
   for (const auto& [suffix, its_unit] : suffixes) {

@@ -21,7 +21,7 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::size_t largest_json = 64u << 20;           // bytes; as a tree it takes several times that
+constexpr std::size_t largest_json = 64u << 20;  // bytes; as a tree it takes several times that
 constexpr std::size_t most_stations = 500;
 
 bool is_csv(const std::string& path, std::string_view text) {
@@ -60,15 +60,32 @@ bool JobReader::read_root(const std::string& text) {
   }
   if (!read_tree(text, path_, faults_, root_)) return false;
   if (root_.kind == NodeKind::object) return true;
-  faults_.add({path_, root_.line}, "the job is " + described(root_), "give an object, as in { \"job\": \"...\", \"stations\": [...] }");
+  faults_.add({path_, root_.line}, "the job is " + described(root_),
+              "give an object, as in { \"job\": \"...\", \"stations\": [...] }");
   return false;
 }
 
 void JobReader::read_all() {
-  static constexpr std::array<std::string_view, 20> known{"$schema", "job", "units", "reading_error", "coating_to_strip", "bottom", "speed",
-                                                          "centre_station", "stations", "readings_file", "target", "coats",
-                                                          "fillers", "workshop", "zones", "nose_glass", "packs",
-                                                          "compare_coatings", "water", "print"};
+  static constexpr std::array<std::string_view, 20> known{"$schema",
+                                                          "job",
+                                                          "units",
+                                                          "reading_error",
+                                                          "coating_to_strip",
+                                                          "bottom",
+                                                          "speed",
+                                                          "centre_station",
+                                                          "stations",
+                                                          "readings_file",
+                                                          "target",
+                                                          "coats",
+                                                          "fillers",
+                                                          "workshop",
+                                                          "zones",
+                                                          "nose_glass",
+                                                          "packs",
+                                                          "compare_coatings",
+                                                          "water",
+                                                          "print"};
   reader().object(root_, "the job", known, target_keys());
   read_name_and_units();
   if (!units_known_) return;  // no length could be judged
@@ -173,15 +190,18 @@ void JobReader::check_twice() {
     const Station& station = draft.station;
     const auto [name, new_name] = names.emplace(station.name, station.place.line);
     if (!new_name) {
-      faults_.add(station.place, "two stations are named " + in_quotes(station.name) + " (first on line " + std::to_string(name->second) + ")",
+      faults_.add(station.place,
+                  "two stations are named " + in_quotes(station.name) + " (first on line " + std::to_string(name->second) + ")",
                   "give each its own name");
       continue;
     }
     if (!draft.sound) continue;
     const auto [height, new_height] = heights.emplace(station.down, &station);
     if (!new_height) {
-      faults_.add(station.place, "stations " + height->second->name + " and " + station.name + " are both at down " +
-                                     in_unit(station.down, job_.units), "correct one, or merge their readings");
+      faults_.add(
+          station.place,
+          "stations " + height->second->name + " and " + station.name + " are both at down " + in_unit(station.down, job_.units),
+          "correct one, or merge their readings");
     }
   }
 }
@@ -193,7 +213,8 @@ void JobReader::read_readings() {
     for (const Node* node : station_nodes_) {
       const Node* inline_list = node->find("readings");
       if (!inline_list) continue;
-      return faults_.add(reader().at(*inline_list), "both \"readings\" and \"readings_file\" (line " + std::to_string(file->line) + ")",
+      return faults_.add(reader().at(*inline_list),
+                         "both \"readings\" and \"readings_file\" (line " + std::to_string(file->line) + ")",
                          "keep one of the two");
     }
     read_readings_file();
@@ -256,7 +277,8 @@ void JobReader::take_stations() {
     if (draft.sound && !as_written_) check_against_chord(draft.station, job_.units, faults_, told);
     job_.stations.push_back(std::move(draft.station));
   }
-  std::stable_sort(job_.stations.begin(), job_.stations.end(), [](const Station& a, const Station& b) { return a.down < b.down; });
+  std::stable_sort(job_.stations.begin(), job_.stations.end(),
+                   [](const Station& a, const Station& b) { return a.down < b.down; });
 }
 
 /// What the owner does not tell, places that were read more than once do.
@@ -296,8 +318,10 @@ void JobReader::check_centre_and_bottom() {
   }
   const Station& last = job_.stations.back();
   if (job_.bottom && *job_.bottom < last.down) {
-    faults_.add(reader().at(*root_.find("bottom")), "\"bottom\" at " + in_unit(*job_.bottom, job_.units) + " is above station " +
-                    last.name + " at " + in_unit(last.down, job_.units), "give how far down the blade ends");
+    faults_.add(reader().at(*root_.find("bottom")),
+                "\"bottom\" at " + in_unit(*job_.bottom, job_.units) + " is above station " + last.name + " at " +
+                    in_unit(last.down, job_.units),
+                "give how far down the blade ends");
   }
 }
 

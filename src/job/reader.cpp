@@ -40,8 +40,7 @@ std::string plain(double value) { return trimmed(value, 3); }
 }  // namespace
 
 bool same_word(std::string_view word, std::string_view name) {
-  return std::equal(word.begin(), word.end(), name.begin(), name.end(),
-                    [](char a, char b) { return lower(a) == lower(b); });
+  return std::equal(word.begin(), word.end(), name.begin(), name.end(), [](char a, char b) { return lower(a) == lower(b); });
 }
 
 void Reader::refuse(const Node& node, std::string_view key, std::string remedy) const {
@@ -63,8 +62,7 @@ std::optional<double> Reader::number(const Node& node, std::string_view key, Ran
     refuse(node, key, "take the quotes off the number");
     return std::nullopt;
   }
-  refuse(node, key, "give a number from " + plain(range.low) + " to " + plain(range.high) +
-                        with_space(unit_name));
+  refuse(node, key, "give a number from " + plain(range.low) + " to " + plain(range.high) + with_space(unit_name));
   return std::nullopt;
 }
 
@@ -85,8 +83,9 @@ std::optional<double> Reader::length(const Node& node, std::string_view key, Ran
     using Kind = LengthOfText::Kind;
     if (read.kind == Kind::length) mm = read.mm;
     if (read.kind == Kind::no_unit) {
-      refuse(node, key, "take the quotes off the number, or write its unit, as in " +
-                            in_quotes(std::string(without_blanks(node.text)) + std::string(name_of(unit))));
+      refuse(node, key,
+             "take the quotes off the number, or write its unit, as in " +
+                 in_quotes(std::string(without_blanks(node.text)) + std::string(name_of(unit))));
       return std::nullopt;
     }
     if (read.kind == Kind::fraction_outside_inches) {
@@ -142,7 +141,8 @@ std::optional<std::size_t> Reader::word(const Node& node, std::string_view key, 
 bool Reader::object(const Node& node, std::string_view key, std::span<const std::string_view> known,
                     std::span<const std::string_view> in_target) const {
   if (node.kind != NodeKind::object) {
-    faults.add(at(node), std::string(key) + " is " + described(node), "give an object, as in { " + in_quotes(known.front()) + ": ... }");
+    faults.add(at(node), std::string(key) + " is " + described(node),
+               "give an object, as in { " + in_quotes(known.front()) + ": ... }");
     return false;
   }
   for (std::size_t i = 0; i < node.keys.size(); ++i) {

@@ -14,7 +14,11 @@ constexpr double reading_errors_outside = 3;
 class Settler {
  public:
   Settler(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings)
-      : reader_(reader), draft_(draft), station_(draft.station), slack_(reading_errors_outside * reading_error), warnings_(warnings) {}
+      : reader_(reader),
+        draft_(draft),
+        station_(draft.station),
+        slack_(reading_errors_outside * reading_error),
+        warnings_(warnings) {}
 
   void run() {
     if (station_.measured_by == MeasuredBy::gaps && !(draft_.board_port && draft_.board_starboard)) {
@@ -32,7 +36,8 @@ class Settler {
                      [](const Reading& a, const Reading& b) { return a.x < b.x; });
     if (draft_.as_written) return;
     if (!draft_.rows_refused && station_.readings.front().x == station_.readings.back().x) {
-      fault(station_.readings.front().line, "station " + station_.name + " has readings at one x only (" + shown(station_.readings.front().x) + ")",
+      fault(station_.readings.front().line,
+            "station " + station_.name + " has readings at one x only (" + shown(station_.readings.front().x) + ")",
             "measure at two places or more, better eight a side");
     }
     warn_of_moved();
@@ -55,9 +60,10 @@ class Settler {
     }
     const bool forward = reading.x < 0;
     if (outside > slack_) {
-      fault(reading.line, "x = " + shown(read) + " lies " + shown(outside) +
-                              (forward ? " ahead of the leading edge" : " beyond the " + shown(station_.chord) + " chord") +
-                              " of station " + station_.name,
+      fault(reading.line,
+            "x = " + shown(read) + " lies " + shown(outside) +
+                (forward ? " ahead of the leading edge" : " beyond the " + shown(station_.chord) + " chord") + " of station " +
+                station_.name,
             "check x, the chord" + std::string(draft_.x_from == XFrom::stock ? ", \"ahead\"" : "") + " and \"x_from\"" +
                 (!forward && draft_.x_from == XFrom::leading_edge ? "; at the trailing edge x is the chord" : ""));
       return;
@@ -87,7 +93,8 @@ class Settler {
     check(reading.port, "port half-breadth");
     check(reading.starboard, "starboard half-breadth");
     check(reading.caliper, "caliper");
-    if (reading.caliper && *reading.caliper < 0) fault(reading.line, "caliper is " + shown(*reading.caliper), "a thickness is never negative: check it");
+    if (reading.caliper && *reading.caliper < 0)
+      fault(reading.line, "caliper is " + shown(*reading.caliper), "a thickness is never negative: check it");
   }
 
   void warn_of_moved() {

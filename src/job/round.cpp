@@ -58,16 +58,14 @@ class RoundReader {
           continue;
         }
         const std::string near = nearest_name(row.key, ours);
-        faults_.add(
-            place, in_quotes(row.key) + " stands above the header row",
-            near.empty()
-                ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
-                : "did you mean " + in_quotes(near) + "?");
+        faults_.add(place, in_quotes(row.key) + " stands above the header row",
+                    near.empty()
+                        ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
+                        : "did you mean " + in_quotes(near) + "?");
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");
       } else if (row.key == "reading_error") {
-        round_.reading_error =
-            reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
+        round_.reading_error = reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
       } else if (row.key != "units") {
         Node value = node_of_text(row.values.front(), row.line);
         if (row.values.size() > 1) {

@@ -96,10 +96,21 @@ void read_pages_of(const Reader& reader, const Node* print, Print& out) {
 }  // namespace
 
 void read_workshop(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 15> known{
-      "temperature", "humidity_percent", "pot_life", "batch_limit_g", "loss_percent", "sanding_allowance",
-      "spread_kg_per_minute", "paint_m2_per_minute", "pinhole_litres_per_m2", "coat_tip", "coat_top", "support_patches_m2",
-      "bare_percent", "start", "dusk"};
+  static constexpr std::array<std::string_view, 15> known{"temperature",
+                                                          "humidity_percent",
+                                                          "pot_life",
+                                                          "batch_limit_g",
+                                                          "loss_percent",
+                                                          "sanding_allowance",
+                                                          "spread_kg_per_minute",
+                                                          "paint_m2_per_minute",
+                                                          "pinhole_litres_per_m2",
+                                                          "coat_tip",
+                                                          "coat_top",
+                                                          "support_patches_m2",
+                                                          "bare_percent",
+                                                          "start",
+                                                          "dusk"};
   bool wrong = false;
   const Node* node = part(reader, &root, "workshop", known, wrong);
   if (wrong) return;
@@ -120,7 +131,8 @@ void read_workshop(const Reader& reader, const Node& root, Job& job) {
   if (const Node* bare = node ? node->find("bare_percent") : nullptr) {
     shop.bare_percent = reader.number(*bare, "workshop.bare_percent", {0, 100}, "%");
   } else {
-    reader.used_default("workshop.bare_percent", job.coating_to_strip > 0 ? "100 % (it is stripped)" : "0 % (nothing is stripped)");
+    reader.used_default("workshop.bare_percent",
+                        job.coating_to_strip > 0 ? "100 % (it is stripped)" : "0 % (nothing is stripped)");
   }
   clock_setting(reader, node, prefix, "start", shop.start);
   clock_setting(reader, node, prefix, "dusk", shop.dusk);

@@ -67,8 +67,9 @@ bool row_shape(const Reader& reader, const Node& row, const StationDraft& draft)
   const std::size_t values = row.items.size();
   const std::size_t wanted = by == MeasuredBy::thickness ? 2 : 3;
   if (row.kind == NodeKind::list && (values == wanted || has_caliper_too(row, draft))) return true;
-  const char* shape = by == MeasuredBy::thickness ? "[x, caliper]" : by == MeasuredBy::gaps ? "[x, port gap, starboard gap]"
-                                                                                            : "[x, port, starboard]";
+  const char* shape = by == MeasuredBy::thickness ? "[x, caliper]"
+                      : by == MeasuredBy::gaps    ? "[x, port gap, starboard gap]"
+                                                  : "[x, port, starboard]";
   const std::string found = row.kind == NodeKind::list ? "has " + std::to_string(values) + " values" : "is " + described(row);
   reader.faults.add(reader.at(row), "a reading" + reader.of + " " + found,
                     std::string("write ") + shape + (values > 4 ? ", with decimal points, not commas" : ""));
@@ -126,8 +127,9 @@ std::optional<MeasuredBy> measured_by_named(std::string_view word) {
 }
 
 std::span<const std::string_view> station_keys() {
-  static constexpr std::array<std::string_view, 11> keys{"name", "down", "ahead", "chord", "trailing_edge_off_centre", "skeg",
-                                                         "measured_by", "x_from", "board", "readings", "interpolated"};
+  static constexpr std::array<std::string_view, 11> keys{
+      "name",   "down",  "ahead",    "chord",       "trailing_edge_off_centre", "skeg", "measured_by",
+      "x_from", "board", "readings", "interpolated"};
   return keys;
 }
 
@@ -192,9 +194,9 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
   }
   if (!draft.method_told) station.measured_by = held;
   if (station.measured_by != held) {
-    reader.faults.add({content.file, from.line}, "station " + station.name + " is measured by " +
-                          std::string(name_of(station.measured_by)) + ", but here stand " +
-                          std::string(name_of(held)),
+    reader.faults.add({content.file, from.line},
+                      "station " + station.name + " is measured by " + std::string(name_of(station.measured_by)) +
+                          ", but here stand " + std::string(name_of(held)),
                       "correct \"measured_by\" or the columns' names");
     return false;
   }

@@ -36,10 +36,8 @@ std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const st
   Cloth out;
   const std::string prefix = key + ".";
   std::optional<double> weight;
-  if (const Node* given = node.find("g_per_m2"))
-    weight = reader.number(*given, prefix + "g_per_m2", {10, 3000}, "g/m2");
-  else
-    reader.missing(node, prefix + "g_per_m2", "give the cloth's weight, as in { \"g_per_m2\": 300 }");
+  if (const Node* given = node.find("g_per_m2")) weight = reader.number(*given, prefix + "g_per_m2", {10, 3000}, "g/m2");
+  else reader.missing(node, prefix + "g_per_m2", "give the cloth's weight, as in { \"g_per_m2\": 300 }");
   Reader judge = reader;  // a fault names the key within its coat, a default the coat too
   judge.defaults = nullptr;
   judge.length_setting(&node, prefix, "width", out.width, {10, 5000});
@@ -51,8 +49,7 @@ std::optional<Cloth> read_cloth(const Reader& reader, const Node& node, const st
   list_if_default("width", shortest(out.width) + " mm");
   list_if_default("fibre_weight_percent", shortest(out.fibre_weight_percent) + " %");
   list_if_default("fibre_density", shortest(out.fibre_density) + " kg/L");
-  if (const Node* price = node.find("price_per_m"))
-    out.price_per_m = reader.number(*price, prefix + "price_per_m", {0, 1e6});
+  if (const Node* price = node.find("price_per_m")) out.price_per_m = reader.number(*price, prefix + "price_per_m", {0, 1e6});
   if (!weight) return std::nullopt;
   out.g_per_m2 = *weight;
   return out;
@@ -74,8 +71,7 @@ void read_nose_glass(const Reader& reader, const Node& root, Job& job) {
 }
 
 void read_packs(const Reader& reader, const Node& root, Job& job) {
-  static constexpr std::array<std::string_view, 5> known{"resin", "hardener", "edges_powder", "faces_powder",
-                                                         "currency"};
+  static constexpr std::array<std::string_view, 5> known{"resin", "hardener", "edges_powder", "faces_powder", "currency"};
   bool wrong = false;
   const Node* node = part(reader, &root, "packs", known, wrong);
   if (!node) return;
@@ -97,8 +93,7 @@ void read_compared_coatings(const Reader& reader, const Node& root, Job& job) {
   const Node* node = root.find("compare_coatings");
   if (!node || !reader.list(*node, "compare_coatings", example)) return;
   if (node->items.size() != 2) {
-    return reader.faults.add(reader.at(*node),
-                             "\"compare_coatings\" has " + std::to_string(node->items.size()) + " coatings",
+    return reader.faults.add(reader.at(*node), "\"compare_coatings\" has " + std::to_string(node->items.size()) + " coatings",
                              "give two, as in " + example);
   }
   std::vector<ComparedCoating> out;
@@ -108,15 +103,13 @@ void read_compared_coatings(const Reader& reader, const Node& root, Job& job) {
     bool whole = true;
     for (const std::string_view key : known) {
       if (item.find(key)) continue;
-      reader.missing(item, "compare_coatings." + std::string(key),
-                     "give each of the two a name, a price and a life_years");
+      reader.missing(item, "compare_coatings." + std::string(key), "give each of the two a name, a price and a life_years");
       whole = false;
     }
     if (!whole) return;
     if (const auto name = reader.text(*item.find("name"), "compare_coatings.name")) one.name = *name;
     one.price = reader.number(*item.find("price"), "compare_coatings.price", {0.01, 1e6}).value_or(1);
-    one.life_years =
-        reader.number(*item.find("life_years"), "compare_coatings.life_years", {0.1, 100}, "years").value_or(1);
+    one.life_years = reader.number(*item.find("life_years"), "compare_coatings.life_years", {0.1, 100}, "years").value_or(1);
     out.push_back(std::move(one));
   }
   job.compare_coatings = std::move(out);

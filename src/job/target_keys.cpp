@@ -52,8 +52,9 @@ void read_thickness(const Reader& reader, std::string_view key, const Node& node
     } else if (length.kind != LengthOfText::Kind::length) {
       static constexpr std::array<std::string_view, 2> words{"least-fill", "closest"};
       const std::string near = nearest_name(node.text, words);
-      reader.refuse(node, key, near.empty() ? "use \"least-fill\", \"closest\", a share such as \"12%\" or a length such as \"50mm\""
-                                            : "did you mean " + in_quotes(near) + "?");
+      reader.refuse(node, key,
+                    near.empty() ? "use \"least-fill\", \"closest\", a share such as \"12%\" or a length such as \"50mm\""
+                                 : "did you mean " + in_quotes(near) + "?");
     } else if (const auto mm = reader.length(node, key, {1, 1000})) {
       target.thickness = {Kind::mm, *mm};
     }
@@ -156,7 +157,8 @@ void read_leading_edge(const Reader& reader, std::string_view key, const Node& n
   if (const auto word = reader.word(node, key, words)) target.leading_edge = static_cast<LeadingEdgeWork>(*word);
 }
 
-bool read_span(const Reader& reader, std::string_view key, const Node* from, const Node* to, Range range, double& low, double& high) {
+bool read_span(const Reader& reader, std::string_view key, const Node* from, const Node* to, Range range, double& low,
+               double& high) {
   const auto a = reader.length(*from, key, range), b = reader.length(*to, key, range);
   if (!a || !b) return false;
   if (*a >= *b) {
@@ -171,7 +173,8 @@ bool read_span(const Reader& reader, std::string_view key, const Node* from, con
 void read_no_cut(const Reader& reader, std::string_view key, const Node& node, TargetRequest& target) {
   constexpr Range down{-20000, 20000}, x{-1000, 6000};
   if (node.loose) {  // no braces on a command line or in a CSV: down from, down to, x from, x to
-    if (node.kind != NodeKind::list || node.items.size() != 4) return reader.refuse(node, key, "give four lengths: down from, down to, x from, x to");
+    if (node.kind != NodeKind::list || node.items.size() != 4)
+      return reader.refuse(node, key, "give four lengths: down from, down to, x from, x to");
     NoCut patch;
     const auto* i = node.items.data();
     const bool ok = read_span(reader, key, i, i + 1, down, patch.down_from, patch.down_to);
@@ -192,7 +195,8 @@ void read_no_cut(const Reader& reader, std::string_view key, const Node& node, T
     }
     NoCut patch;
     const bool ok = read_span(reader, "no_cut.down", &d->items[0], &d->items[1], down, patch.down_from, patch.down_to);
-    if (read_span(reader, "no_cut.x", &c->items[0], &c->items[1], x, patch.x_from, patch.x_to) && ok) target.no_cut.push_back(patch);
+    if (read_span(reader, "no_cut.x", &c->items[0], &c->items[1], x, patch.x_from, patch.x_to) && ok)
+      target.no_cut.push_back(patch);
   }
 }
 

@@ -42,8 +42,8 @@ void JobReader::learn_methods() {
     const Station& station = draft.station;
     if (station.interpolated) continue;
     const MeasuredBy by = csv_ && !draft.method_told ? csv_->measured_by : station.measured_by;
-    to_measure_.push_back({station.name, station.down, station.ahead, station.chord, by, draft.x_from, draft.board_port,
-                           draft.board_starboard});
+    to_measure_.push_back(
+        {station.name, station.down, station.ahead, station.chord, by, draft.x_from, draft.board_port, draft.board_starboard});
   }
   std::stable_sort(to_measure_.begin(), to_measure_.end(), [](const auto& a, const auto& b) { return a.down < b.down; });
 }

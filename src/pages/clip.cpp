@@ -86,8 +86,8 @@ bool slide(Text& text, const Box& window, const std::vector<Text>& others) {
 
 void shorten_to(Text& text, const Box& window) {
   const bool upright = std::abs(std::fmod(std::abs(text.turn), 180) - 90) < 1;
-  const double room = upright ? window.max_corner().y() - window.min_corner().y()
-                              : window.max_corner().x() - window.min_corner().x();
+  const double room =
+      upright ? window.max_corner().y() - window.min_corner().y() : window.max_corner().x() - window.min_corner().x();
   text.words = drawing::shortened(text.words, text.size, text.bold, room - 1);
 }
 
@@ -120,9 +120,8 @@ std::vector<std::vector<Text>> share_out(const std::vector<Text>& texts, const s
     std::vector<std::size_t> order(windows.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     const Box box = box_of(text);
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-      return shared_area(box, windows[a]) > shared_area(box, windows[b]);
-    });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return shared_area(box, windows[a]) > shared_area(box, windows[b]); });
     for (const std::size_t k : order) {
       if (shared_area(box, windows[k]) <= 0) break;
       Text moved = text;

@@ -26,12 +26,11 @@ void write_without_pages(const job::Job& job, const Kinds& kinds, Column& column
   std::vector<std::string> all = kinds.with_pages;
   all.insert(all.end(), kinds.without.begin(), kinds.without.end());
   column.skip(1);
-  column.paragraph("To save paper these pages are not of every template. The folder templates also holds: " +
-                       joined(kinds.without) +
-                       (kinds.without.back() == "clearance" ? " (stands " + in_unit(job.print.clearance, job.units) + " off)" : "") +
-                       ". For pages of all of them write \"print\": { \"pages_of\": [" + joined(all, "\"") +
-                       "] } into the job file.",
-                   type);
+  column.paragraph(
+      "To save paper these pages are not of every template. The folder templates also holds: " + joined(kinds.without) +
+          (kinds.without.back() == "clearance" ? " (stands " + in_unit(job.print.clearance, job.units) + " off)" : "") +
+          ". For pages of all of them write \"print\": { \"pages_of\": [" + joined(all, "\"") + "] } into the job file.",
+      type);
 }
 
 void write_head(const job::Job& job, bool browser_decides, const Kinds& kinds, Column& column) {
@@ -76,8 +75,8 @@ std::string entry(const Draft& page, std::size_t number) {
 }
 
 /// The list on `covers` pages, or nothing where it needs more.
-std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
-                           const Kinds& kinds, std::size_t covers) {
+std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, const Kinds& kinds,
+                           std::size_t covers) {
   const Layout layout(job.print, paper, false);
   const double room = layout.window_width() - 4, floor = layout.window_height() - 4;
   std::vector<Draft> out{blank("cover")};
@@ -105,8 +104,7 @@ std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::v
 
 }  // namespace
 
-std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
-                             const Kinds& kinds) {
+std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, const Kinds& kinds) {
   // A second cover moves every number on by one, which may lengthen the list; it settles at once or soon.
   std::size_t count = 1;
   for (int turn = 0; turn < 5; ++turn) {

@@ -7,7 +7,6 @@
 namespace fairblade::pages {
 
 /// As many as the list takes; the list counts the covers themselves.
-std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages,
-                             const Kinds& kinds);
+std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, const Kinds& kinds);
 
 }  // namespace fairblade::pages

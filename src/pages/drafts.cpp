@@ -32,8 +32,8 @@ struct Grid {
 
 Grid grid_of(const job::Job& job, const Layout& layout, const Piece& piece) {
   return {starts_of(piece.sheet.width, layout.window_width(), job.print.overlap, piece.whole_x),
-          starts_of(piece.sheet.height, layout.window_height(), job.print.overlap, piece.whole_y),
-          layout.window_width(), layout.window_height()};
+          starts_of(piece.sheet.height, layout.window_height(), job.print.overlap, piece.whole_y), layout.window_width(),
+          layout.window_height()};
 }
 
 /// The middle of what two neighbouring windows share.

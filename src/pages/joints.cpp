@@ -38,8 +38,7 @@ std::optional<std::vector<double>> greedy(double length, double window, double o
 
 }  // namespace
 
-std::vector<double> starts_of(double length, double window, double overlap,
-                              const std::vector<std::pair<double, double>>& whole) {
+std::vector<double> starts_of(double length, double window, double overlap, const std::vector<std::pair<double, double>>& whole) {
   overlap = std::min(overlap, 0.5 * window);
   if (length <= window + hair) return {0};
   const auto least = static_cast<std::size_t>(std::ceil((length - overlap) / (window - overlap) - hair));

@@ -7,7 +7,6 @@ namespace fairblade::pages {
 
 /// Where the windows begin that cover `length` with that overlap: as few as can be, or one more where only so no joint
 /// falls into a stretch to be kept whole. A joint is all that two neighbours both carry.
-std::vector<double> starts_of(double length, double window, double overlap,
-                              const std::vector<std::pair<double, double>>& whole);
+std::vector<double> starts_of(double length, double window, double overlap, const std::vector<std::pair<double, double>>& whole);
 
 }  // namespace fairblade::pages

@@ -23,9 +23,8 @@ std::vector<std::vector<Nested>> nest(const std::vector<Point>& sizes, double wi
   std::vector<double> used;  // of each page's height
   for (const std::size_t piece : order) {
     const double w = sizes[piece].x(), h = sizes[piece].y();
-    auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
-      return s.filled + gap + w <= width + hair && h <= s.height + hair;
-    });
+    auto shelf = std::find_if(shelves.begin(), shelves.end(),
+                              [&](const Shelf& s) { return s.filled + gap + w <= width + hair && h <= s.height + hair; });
     if (shelf == shelves.end()) {
       std::size_t page = 0;
       while (page < used.size() && used[page] + gap + h > height + hair) ++page;

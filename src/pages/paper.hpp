@@ -25,8 +25,8 @@ class Layout {
  public:
   Layout(const job::Print& print, const Paper& paper, bool lengthwise);
   bool lengthwise() const { return lengthwise_; }
-  double window_width() const { return width_ - bar_column; }   ///< mm, true
-  double window_height() const { return height_ - strip; }      ///< mm, true
+  double window_width() const { return width_ - bar_column; }  ///< mm, true
+  double window_height() const { return height_ - strip; }     ///< mm, true
   Point window_origin() const { return {bar_column, 0}; }
   double width() const { return width_; }
   double height() const { return height_; }

@@ -41,8 +41,7 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   const double unit = millimetres_in(job.units);
   const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
   std::vector<Idea> out;
-  out.push_back({"edges only", {{"approach", "edges-only"}},
-                 [](TargetRequest& t) { t.approach = job::Approach::edges_only; }});
+  out.push_back({"edges only", {{"approach", "edges-only"}}, [](TargetRequest& t) { t.approach = job::Approach::edges_only; }});
   out.push_back({"closest form",
                  {{"approach", "full-section"}, {"thickness", "closest"}, {"max_thickness_at", "form"}},
                  [](TargetRequest& t) {
@@ -53,8 +52,7 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   const int below = std::clamp(static_cast<int>(std::floor(100 * ratio)), 3, 39);
   out.push_back(ratio_idea(below));
   out.push_back(ratio_idea(below + 1));
-  out.push_back({"least fill", {{"approach", "full-section"}, {"thickness", "least-fill"}},
-                 [](TargetRequest& t) {
+  out.push_back({"least fill", {{"approach", "full-section"}, {"thickness", "least-fill"}}, [](TargetRequest& t) {
                    t.approach = job::Approach::full_section;
                    t.thickness = {job::Thickness::Kind::least_fill, 0};
                  }});
@@ -116,8 +114,8 @@ std::string sentence(const Idea& idea, const Plan& plan, const Choice& choice) {
     gain = "The thinnest sections that keep your cutting limit, " + thickness_words(plan);
   } else if (idea.name == "least fill, edges built out") {
     const double area = choice.after.area - choice.before.area;
-    gain = "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " +
-           trimmed(area / 100, 0) + " cm² more blade";
+    gain = "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " + trimmed(area / 100, 0) +
+           " cm² more blade";
   } else {
     gain = "A published section on every station, " + thickness_words(plan);
   }

@@ -16,15 +16,15 @@ struct DeepestPlace {
 };
 
 struct Choice {
-  std::string name;                 ///< "least fill", "0012 throughout", ...
-  std::vector<job::Override> asks;  ///< the target keys that ask for it, as options of `plan`
+  std::string name;                    ///< "least fill", "0012 throughout", ...
+  std::vector<job::Override> asks;     ///< the target keys that ask for it, as options of `plan`
   std::optional<std::string> refused;  ///< why there is no such plan; nothing below means anything then
-  double add = 0, remove = 0;       ///< litres, first to last station
-  double add_error = 0;             ///< litres, one standard deviation
+  double add = 0, remove = 0;          ///< litres, first to last station
+  double add_error = 0;                ///< litres, one standard deviation
   DeepestPlace deepest_add, deepest_removal;
   fill::BladeFigures before, after;
-  bool breaks_limit = false;        ///< cuts deeper than max_removal somewhere
-  std::string gain_and_price;       ///< one plain sentence
+  bool breaks_limit = false;   ///< cuts deeper than max_removal somewhere
+  std::string gain_and_price;  ///< one plain sentence
 };
 
 /// Sorted by litres to add; those that cannot be had come last. The job's own wishes (nose, edge, extensions,

@@ -1,5 +1,5 @@
-// Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections, sections_at.
-// The room only hands a job through the rooms in their order, and again where a question needs a second plan.
+// Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections,
+// sections_at. The room only hands a job through the rooms in their order, and again where a question needs a second plan.
 #pragma once
 #include <optional>
 #include <string>
@@ -38,8 +38,8 @@ struct Plan {
   std::vector<target::Asymmetry> asymmetry;
   target::MakeOne make_one;
   std::vector<GoverningReading> governing;
-  fill::Work work;  ///< zones, mixes, passes, batches, coats
-  flow::Water water;  ///< before and after; no stations until add_water
+  fill::Work work;                      ///< zones, mixes, passes, batches, coats
+  flow::Water water;                    ///< before and after; no stations until add_water
   std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
 };
 

@@ -39,8 +39,7 @@ class FrozenFace : public target::FaceShape {
     const double h = u_[k] - u_[k - 1], s = std::clamp((u - u_[k - 1]) / h, 0.0, 1.0), r = 1 - s;
     const double y =
         y_[k - 1] * r * r * (1 + 2 * s) + y_[k] * s * s * (3 - 2 * s) + h * s * r * (slope_[k - 1] * r - slope_[k] * s);
-    const double by_u =
-        6 * s * r * (y_[k] - y_[k - 1]) / h + slope_[k - 1] * r * (1 - 3 * s) + slope_[k] * s * (3 * s - 2);
+    const double by_u = 6 * s * r * (y_[k] - y_[k - 1]) / h + slope_[k - 1] * r * (1 - 3 * s) + slope_[k] * s * (3 * s - 2);
     return {y, by_u};
   }
 
@@ -103,9 +102,8 @@ Outcome<Frozen> freeze(const job::FrozenPlan& plan, const std::string& stage) {
     out.stages.push_back(stage_of(one));
     known += (known.empty() ? "" : ", ") + one.name;
   }
-  const auto found = std::find_if(out.stages.begin(), out.stages.end(), [&](const fill::Stage& one) {
-    return stage.empty() || stage == fill::name_of(one.kind);
-  });
+  const auto found = std::find_if(out.stages.begin(), out.stages.end(),
+                                  [&](const fill::Stage& one) { return stage.empty() || stage == fill::name_of(one.kind); });
   if (found == out.stages.end()) {
     return Fault{{"--stage", 0}, "the plan's coats make no stage \"" + stage + "\"", "choose from " + known};
   }

@@ -32,8 +32,7 @@ Profile profile_of(const HeightRead& height, std::size_t number, Face face) {
   Profile out{height.surface.down, number, {}, {}};
   const double girth = height.girth[face == Face::port ? 0 : 1];
   std::vector<std::pair<double, double>> read;
-  for (const std::size_t k : height.of(face))
-    read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
+  for (const std::size_t k : height.of(face)) read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
   std::sort(read.begin(), read.end());
   const auto push = [&](double place, double depth) {
     out.place.push_back(place);
@@ -132,8 +131,8 @@ std::map<double, double> girths_of(const Frozen& frozen, const std::vector<Heigh
 }
 
 /// The surface that each reading stands for: half-way to its neighbours along the girth and down the blade.
-void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& profiles, Face face, double first,
-           double last, std::vector<fill::WeighedChange>& out) {
+void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& profiles, Face face, double first, double last,
+           std::vector<fill::WeighedChange>& out) {
   for (std::size_t p = 0; p < profiles.size(); ++p) {
     const HeightRead& height = heights[profiles[p].height];
     const double above = p == 0 ? first : (profiles[p - 1].down + profiles[p].down) / 2;
@@ -146,8 +145,7 @@ void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& p
       const double to = i + 1 == own.size() ? girth : (one.girth + height.readings[own[i + 1]].girth) / 2;
       // Calipers are one reading for both faces, so it is weighed once, twice over.
       if (one.both && face == Face::starboard) continue;
-      out.push_back(
-          {one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
+      out.push_back({one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
     }
   }
 }

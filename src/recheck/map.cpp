@@ -20,8 +20,7 @@ fill::ChangeMap map_of(const Recheck& recheck) {
       std::vector<fill::OffsetRow> rows;
       for (const Judged& each : height.readings)
         rows.push_back({each.x - section.leading_edge_x, each.face, 0, 0, each.depth, 0});
-      for (const auto& row : fill::rows_shown(rows, face, most_readings))
-        one.depths.push_back({row.x, row.face, row.change});
+      for (const auto& row : fill::rows_shown(rows, face, most_readings)) one.depths.push_back({row.x, row.face, row.change});
     }
     stations.push_back(std::move(one));
   }

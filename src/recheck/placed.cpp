@@ -10,8 +10,7 @@ namespace fairblade::recheck {
 namespace {
 
 constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
-constexpr double built_out =
-    0.25;  // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
+constexpr double built_out = 0.25;    // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
 constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
 constexpr double same_height = 0.05;  // mm
 constexpr double same_x = 1e-6;       // mm
@@ -41,8 +40,7 @@ Nearest nearest(const Polyline& face, double x, double y) {
 
 double length_of(const Polyline& line) {
   double out = 0;
-  for (std::size_t k = 1; k < line.size(); ++k)
-    out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
+  for (std::size_t k = 1; k < line.size(); ++k) out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
   return out;
 }
 
@@ -89,9 +87,8 @@ class Placer {
   /// Repeats become their mean, then each is judged.
   void judge() {
     auto& all = out_.readings;
-    std::stable_sort(all.begin(), all.end(), [](const Judged& a, const Judged& b) {
-      return a.face != b.face ? a.face == Face::port : a.x < b.x;
-    });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Judged& a, const Judged& b) { return a.face != b.face ? a.face == Face::port : a.x < b.x; });
     std::vector<Judged> merged;
     for (const Judged& one : all) {
       if (!merged.empty() && merged.back().face == one.face && one.x - merged.back().x <= same_x) {
@@ -126,16 +123,15 @@ class RoundPlacer {
   Outcome<std::vector<HeightRead>> run() {
     for (const job::RoundStation& one : round_.stations) place(one);
     if (!faults_.empty()) return faults_;
-    std::stable_sort(out_.begin(), out_.end(),
-                     [](const auto& a, const auto& b) { return a.surface.down < b.surface.down; });
+    std::stable_sort(out_.begin(), out_.end(), [](const auto& a, const auto& b) { return a.surface.down < b.surface.down; });
     if (!round_.x_from_told) assumed_.defaults.push_back({"x_from", "leading-edge"});
     if (!taken_.empty()) {
       assumed_.defaults.push_back(
           {"ahead", "as in the target (" + taken_ + "): x is counted from the target's leading edge at this stage"});
     }
     if (!taken_aft_.empty()) {
-      assumed_.defaults.push_back({"chord", "as in the target (" + taken_aft_ +
-                                                "): x is counted from the target's trailing edge at this stage"});
+      assumed_.defaults.push_back(
+          {"chord", "as in the target (" + taken_aft_ + "): x is counted from the target's trailing edge at this stage"});
     }
     return std::move(out_);
   }
@@ -153,8 +149,7 @@ class RoundPlacer {
     if (known != frozen_.targets.end()) {
       if (one.down && std::abs(*one.down - known->down) > same_height) {
         fault(one.place,
-              "station " + one.name + " is at " + shown(*one.down) + " down here and at " + shown(known->down) +
-                  " in the plan",
+              "station " + one.name + " is at " + shown(*one.down) + " down here and at " + shown(known->down) + " in the plan",
               "correct \"down\", or give the new height a name of its own");
         return std::nullopt;
       }
@@ -165,15 +160,13 @@ class RoundPlacer {
       for (const auto& target : frozen_.targets) names.emplace_back(target.station);
       const std::string near = nearest_name(one.name, names);
       fault(one.place, "station \"" + one.name + "\" is not in the plan",
-            (near.empty() ? std::string() : "did you mean \"" + near + "\"? Else ") +
-                "give its height in a column \"down\"");
+            (near.empty() ? std::string() : "did you mean \"" + near + "\"? Else ") + "give its height in a column \"down\"");
       return std::nullopt;
     }
     for (const auto& target : frozen_.targets) {
       if (std::abs(target.down - *one.down) > same_height) continue;
       fault(one.place,
-            "station \"" + one.name + "\" is at " + shown(*one.down) + " down, where the plan has station " +
-                target.station,
+            "station \"" + one.name + "\" is at " + shown(*one.down) + " down, where the plan has station " + target.station,
             "use the plan's name");
       return std::nullopt;
     }
@@ -186,29 +179,23 @@ class RoundPlacer {
     Edges now{section.leading_edge_x, section.trailing_edge_x};
     if (one.ahead) {
       if (!surface.origin_ahead) {
-        fault(one.place,
-              "\"ahead\" of station " + one.name + " cannot be used: the plan does not know where the stock is",
+        fault(one.place, "\"ahead\" of station " + one.name + " cannot be used: the plan does not know where the stock is",
               "leave its cell empty");
         return std::nullopt;
       }
       now.leading = *surface.origin_ahead - *one.ahead;
       read.leading = now.leading - section.leading_edge_x;
-    } else if (one.x_from == job::CountedFrom::leading_edge ||
-               (one.x_from == job::CountedFrom::trailing_edge && one.chord)) {
+    } else if (one.x_from == job::CountedFrom::leading_edge || (one.x_from == job::CountedFrom::trailing_edge && one.chord)) {
       taken_ += (taken_.empty() ? "" : ", ") + one.name;
     }
-    if (one.x_from == job::CountedFrom::trailing_edge && !one.chord)
-      taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
+    if (one.x_from == job::CountedFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
     if (one.chord) {
       now.trailing = now.leading + *one.chord;
-      if (one.ahead)
-        read.trailing = section.trailing_edge_x - now.trailing;
-      else
-        read.chord = section.trailing_edge_x - now.trailing;
+      if (one.ahead) read.trailing = section.trailing_edge_x - now.trailing;
+      else read.chord = section.trailing_edge_x - now.trailing;
     }
     if (one.x_from == job::CountedFrom::stock && !surface.origin_ahead) {
-      fault(one.place,
-            "x of station " + one.name + " is counted from the stock, and the plan does not know where that is",
+      fault(one.place, "x of station " + one.name + " is counted from the stock, and the plan does not know where that is",
             "count x from the leading edge");
       return std::nullopt;
     }
@@ -257,8 +244,8 @@ class RoundPlacer {
     if (outside > std::max(more, reading_errors_outside * sigma_)) {
       fault(place,
             "x = " + shown(reading.x) + " lies " + shown(outside) +
-                (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") + " of station " +
-                one.name + (one.chord ? ", whose chord is " : ", whose chord is in the target ") + shown(chord),
+                (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") + " of station " + one.name +
+                (one.chord ? ", whose chord is " : ", whose chord is in the target ") + shown(chord),
             one.chord ? "check x, chord, ahead and x_from"
                       : "check x and x_from, or give the chord as it is now in a column \"chord\"");
       return false;
@@ -295,8 +282,7 @@ std::vector<std::size_t> HeightRead::of(Face face) const {
   return out;
 }
 
-Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma,
-                                             Assumed& assumed) {
+Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed) {
   return RoundPlacer(frozen, round, sigma, assumed).run();
 }
 

@@ -54,8 +54,7 @@ struct Assumed {
 };
 
 /// From the top down. `sigma`: how far one reading strays.
-Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma,
-                                             Assumed& assumed);
+Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed);
 /// The readings that the plan was made from, against the same surface.
 Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::FrozenPlan& plan);
 

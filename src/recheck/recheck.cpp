@@ -9,10 +9,9 @@
 namespace fairblade::recheck {
 namespace {
 
-constexpr double false_alarms = 0.005;  // of rounds of noise alone, by each of three tests
-constexpr double clearly = 3;           // standard deviations of a mean that is told in so many words
-constexpr double calipers_beyond =
-    4.5;  // port + starboard against calipers, in sqrt(3) reading errors, as check has it
+constexpr double false_alarms = 0.005;   // of rounds of noise alone, by each of three tests
+constexpr double clearly = 3;            // standard deviations of a mean that is told in so many words
+constexpr double calipers_beyond = 4.5;  // port + starboard against calipers, in sqrt(3) reading errors, as check has it
 
 void count(RoundResult& out, double tolerance) {
   for (const HeightRead& height : out.heights) {
@@ -63,8 +62,7 @@ bool no_more_than_noise(const RoundResult& round, Recheck& out) {
   // Wilson and Hilferty (1931): the cube root of chi² / n is all but normal.
   const double cube = std::cbrt(squares / n), spread = 2 / (9 * n);
   const bool many = passes(std::max(0.0, (cube - (1 - spread)) / std::sqrt(spread)), 0.5);
-  const bool shifted =
-      passes(std::abs(out.common) / out.common_error, 1) && std::abs(out.common) > 0.1 * round.reading_error;
+  const bool shifted = passes(std::abs(out.common) / out.common_error, 1) && std::abs(out.common) > 0.1 * round.reading_error;
   return !passes(greatest, n) && !many && !shifted;
 }
 
@@ -93,8 +91,8 @@ std::vector<Aside> asides_of(const RoundResult& round) {
     if (!read) continue;
     const double across = (mean[1] - mean[0]) / 2, along = (mean[1] + mean[0]) / 2;
     const double own = std::hypot(error[0], error[1]) / 2;
-    const bool both = mean[0] * mean[1] < 0 &&
-                      std::min(std::abs(mean[0]), std::abs(mean[1])) > clearly * std::max(error[0], error[1]);
+    const bool both =
+        mean[0] * mean[1] < 0 && std::min(std::abs(mean[0]), std::abs(mean[1])) > clearly * std::max(error[0], error[1]);
     if (both && std::abs(across) > 2 * std::abs(along) && std::abs(across) > 4.5 * own) out.push_back({h, across});
   }
   return out;
@@ -142,8 +140,7 @@ class Maker {
     }
     if (last) {
       out_.defaults = assumed.defaults;
-      if (!round->reading_error)
-        out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
+      if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
       compare_calipers(*round, result);
       if (!round->job_keys.empty()) {
         std::string keys;
@@ -180,10 +177,8 @@ class Maker {
     out_.aside = asides_of(now);
     out_.beyond_by_chance = expected_beyond(now, out_.options.tolerance);
     const bool noise = no_more_than_noise(now, out_);
-    if (now.within == now.readings)
-      out_.verdict = Verdict::nothing_left;
-    else if (noise && out_.spots.empty())
-      out_.verdict = Verdict::reading_error;
+    if (now.within == now.readings) out_.verdict = Verdict::nothing_left;
+    else if (noise && out_.spots.empty()) out_.verdict = Verdict::reading_error;
   }
 
   /// Where both faces and the thickness were read, they must agree.
@@ -207,8 +202,7 @@ class Maker {
     std::string missing;
     for (const auto& target : out_.frozen.targets) {
       const auto here = [&](const HeightRead& one) { return one.surface.down == target.down; };
-      if (std::none_of(now.heights.begin(), now.heights.end(), here))
-        missing += (missing.empty() ? "" : ", ") + target.station;
+      if (std::none_of(now.heights.begin(), now.heights.end(), here)) missing += (missing.empty() ? "" : ", ") + target.station;
     }
     if (!missing.empty()) {
       out_.notes.push_back("Not read this time: station " + missing + ". The litres take what was read next to it" +
@@ -246,10 +240,10 @@ class Maker {
         std::abs(out_.common) < clearly * out_.common_error)
       return;
     const std::string name = fill::name_of(best->kind);
-    out_.notes.push_back(
-        "On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
-        ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name + " surface are " +
-        shown(std::abs(coats)) + ". If it was the " + name + " surface that you measured, say --stage " + name + ".");
+    out_.notes.push_back("On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
+                         ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name +
+                         " surface are " + shown(std::abs(coats)) + ". If it was the " + name +
+                         " surface that you measured, say --stage " + name + ".");
   }
 
   void say_edges(const HeightRead& height) {
@@ -291,13 +285,10 @@ class Maker {
 }  // namespace
 
 const char* name_of(Verdict verdict) {
-  return verdict == Verdict::nothing_left    ? "nothing left"
-         : verdict == Verdict::reading_error ? "within reading error"
-                                             : "go on";
+  return verdict == Verdict::nothing_left ? "nothing left" : verdict == Verdict::reading_error ? "within reading error" : "go on";
 }
 
-Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings,
-                         const Options& options) {
+Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings, const Options& options) {
   return Maker(plan, options).run(readings);
 }
 

@@ -53,7 +53,7 @@ struct Recheck {
   std::vector<Spot> spots;          ///< of the last round, worst first
   std::vector<Aside> aside;
   Verdict verdict = Verdict::go_on;
-  double beyond_by_chance = 0;  ///< readings of the last round that reading error alone would put beyond the tolerance
+  double beyond_by_chance = 0;          ///< readings of the last round that reading error alone would put beyond the tolerance
   double common = 0, common_error = 0;  ///< mm, weighted mean depth of the last round
   std::vector<DefaultUsed> defaults;
   std::vector<std::string> notes;  ///< what the owner should know: the job was edited, a face was not read

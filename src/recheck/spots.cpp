@@ -212,8 +212,8 @@ class Scan {
         const auto [c, d] = ends(other.reach.back(), one.face);
         const bool whole = one.kind == SpotKind::face_high || one.kind == SpotKind::face_low;
         const bool other_whole = other.kind == SpotKind::face_high || other.kind == SpotKind::face_low;
-        return other.face == one.face && other.both == one.both && (other.mean > 0) == (one.mean > 0) &&
-               whole == other_whole && other.reach.back().height + 1 == one.reach.front().height && a <= d && c <= b;
+        return other.face == one.face && other.both == one.both && (other.mean > 0) == (one.mean > 0) && whole == other_whole &&
+               other.reach.back().height + 1 == one.reach.front().height && a <= d && c <= b;
       };
       const auto same = std::find_if(out.begin(), out.end(), joins);
       if (same == out.end()) {
@@ -225,8 +225,7 @@ class Scan {
       if (std::abs(one.worst) > std::abs(same->worst)) *same = one;
       same->reach = std::move(reach);
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const Spot& a, const Spot& b) { return std::abs(a.worst) > std::abs(b.worst); });
+    std::stable_sort(out.begin(), out.end(), [](const Spot& a, const Spot& b) { return std::abs(a.worst) > std::abs(b.worst); });
     return out;
   }
 
@@ -251,8 +250,6 @@ const char* name_of(SpotKind kind) {
   return "";
 }
 
-std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance) {
-  return Scan(heights, tolerance).run();
-}
+std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance) { return Scan(heights, tolerance).run(); }
 
 }  // namespace fairblade::recheck

@@ -45,12 +45,14 @@ void pull_sentences(const Plan& plan, std::vector<std::string>& out) {
     std::string parts;
     const auto part = [&](double mm, const char* what, const char* plus, const char* minus) {
       if (std::abs(mm) < 0.05) return;
-      parts += (parts.empty() ? "" : ", ") + std::string(what) + " " + both_units(std::abs(mm), plan.job.units) + " " + (mm > 0 ? plus : minus);
+      parts += (parts.empty() ? "" : ", ") + std::string(what) + " " + both_units(std::abs(mm), plan.job.units) + " " +
+               (mm > 0 ? plus : minus);
     };
     part(pull.thickness, "greatest thickness", "up", "down");
     part(pull.leading_edge, "leading edge", "forward", "aft");
     part(pull.trailing_edge, "trailing edge", "aft", "forward");
-    if (!parts.empty()) moved += (moved.empty() ? "" : "; ") + std::string("station ") + on_one_line(plan.targets[k].station) + " " + parts;
+    if (!parts.empty())
+      moved += (moved.empty() ? "" : "; ") + std::string("station ") + on_one_line(plan.targets[k].station) + " " + parts;
   }
   if (!moved.empty()) out.push_back("to make the blade fair from station to station the targets were moved: " + moved);
 }
@@ -64,9 +66,9 @@ void screed_sentence(const Plan& plan, std::vector<std::string>& out) {
   }
   if (plan.targets.size() < 2) return;
   out.push_back("a straight screed laid from station to station along lines of equal chord fraction misses the target by " +
-                (worst < 0.05 ? std::string("less than 0.1 mm") : both_units(worst, plan.job.units) + " at most, between " +
-                                                                      on_one_line(plan.targets[at].station) + " and " +
-                                                                      on_one_line(plan.targets[at + 1].station)));
+                (worst < 0.05 ? std::string("less than 0.1 mm")
+                              : both_units(worst, plan.job.units) + " at most, between " + on_one_line(plan.targets[at].station) +
+                                    " and " + on_one_line(plan.targets[at + 1].station)));
 }
 
 void twist_sentences(const Plan& plan, std::vector<std::string>& out) {
@@ -79,8 +81,9 @@ void twist_sentences(const Plan& plan, std::vector<std::string>& out) {
                      on_one_line(most->station) + " is turned most: " + fixed(most->twist_degrees, 1) + "° (" +
                      both_units(std::abs(most->twist_mm), plan.job.units) + " at its trailing edge, to " +
                      (most->twist_degrees >= 0 ? "port" : "starboard") + "), give or take " + fixed(most->error_degrees, 2) + "°";
-  if (plan.twist.lean_degrees && std::abs(*plan.twist.lean_degrees) >= 0.05) text += "; the blade leans " + fixed(std::abs(*plan.twist.lean_degrees), 1) + "° to " +
-                                       (*plan.twist.lean_degrees >= 0 ? "port" : "starboard") + " going down";
+  if (plan.twist.lean_degrees && std::abs(*plan.twist.lean_degrees) >= 0.05)
+    text += "; the blade leans " + fixed(std::abs(*plan.twist.lean_degrees), 1) + "° to " +
+            (*plan.twist.lean_degrees >= 0 ? "port" : "starboard") + " going down";
   out.push_back(text);
 }
 
@@ -104,9 +107,8 @@ std::vector<std::string> of_the_blade(const Plan& plan) {
     out.push_back("station " + on_one_line(one.station) + ": " + words);
     told = true;
   }
-  const bool full = std::any_of(plan.job.stations.begin(), plan.job.stations.end(), [](const job::Station& s) {
-    return s.target.approach == job::Approach::full_section;
-  });
+  const bool full = std::any_of(plan.job.stations.begin(), plan.job.stations.end(),
+                                [](const job::Station& s) { return s.target.approach == job::Approach::full_section; });
   if (told) {
     out.push_back("bringing the thinner side up to the fuller, and nothing else, would take " +
                   fixed(plan.make_one.add_litres, 2) + " L" +

@@ -56,9 +56,8 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
       table.row({one.name, "-", "-", "cannot be had", "", "", "", ""});
       continue;
     }
-    table.row({one.name, fixed(one.add, 2), fixed(one.remove, 2), place_words(one.deepest_add),
-               place_words(one.deepest_removal), fixed(one.after.area / 100, 0), balance_words(one),
-               one.breaks_limit ? "cuts too deep" : ""});
+    table.row({one.name, fixed(one.add, 2), fixed(one.remove, 2), place_words(one.deepest_add), place_words(one.deepest_removal),
+               fixed(one.after.area / 100, 0), balance_words(one), one.breaks_limit ? "cuts too deep" : ""});
   }
   std::string out = on_one_line(job.name) + "\n\n" + table.text() + "\n";
   for (const Choice& one : choices) {

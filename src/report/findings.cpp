@@ -24,7 +24,8 @@ std::string own_error_words(const job::Job& job, const check::OwnError& own) {
   std::string out = "Your own error: ";
   if (own.from_repeats) {
     out += in_unit(*own.from_repeats, job.units) + " by " + std::to_string(own.repeats) + " repeated readings; the job says " +
-           in_unit(own.told, job.units) + (own.told_by_owner ? "" : " (default)") + "; judged with " + in_unit(own.mm, job.units) + ".";
+           in_unit(own.told, job.units) + (own.told_by_owner ? "" : " (default)") + "; judged with " +
+           in_unit(own.mm, job.units) + ".";
   } else {
     out += in_unit(own.told, job.units) + (own.told_by_owner ? " by the job" : " (default)") + "; nothing was read twice.";
   }
@@ -44,15 +45,17 @@ std::string count_words(const check::Findings& findings) {
 
 std::string findings_text(const job::Job& job, const check::Findings& findings) {
   std::string out = wrapped(on_one_line(job.name), 0, phone_columns);
-  out += wrapped(count_words(findings) + ": " + std::to_string(findings.readings) + " readings, " + std::to_string(findings.stations) +
-                     (findings.stations == 1 ? " station." : " stations."), 0, phone_columns);
+  out += wrapped(count_words(findings) + ": " + std::to_string(findings.readings) + " readings, " +
+                     std::to_string(findings.stations) + (findings.stations == 1 ? " station." : " stations."),
+                 0, phone_columns);
   int number = 0;
   for (std::size_t k = 0; k < findings.list.size();) {
     const Finding& one = findings.list[k];
     std::size_t end = k + 1;
     while (end < findings.list.size() && alike(one, findings.list[end])) ++end;
     const bool several = end - k > 1;
-    out += '\n' + wrapped(std::to_string(++number) + ". " + where_words(job, one) + (several ? ", and others" : ""), 3, phone_columns);
+    out += '\n' +
+           wrapped(std::to_string(++number) + ". " + where_words(job, one) + (several ? ", and others" : ""), 3, phone_columns);
     out += wrapped("   " + std::string(check::name_of(one.sure)) + ": " + one.what, 3, phone_columns);
     for (std::size_t other = k + 1; other < end; ++other) {
       out += wrapped("   " + where_words(job, findings.list[other]) + ": " + findings.list[other].what, 5, phone_columns);
@@ -74,12 +77,14 @@ std::vector<std::string> findings_sentences(const job::Job& job, const check::Fi
     std::size_t end = k + 1;
     while (end < list.size() && alike(list[k], list[end])) ++end;
     std::string words;
-    for (std::size_t one = k; one < end; ++one) words += (one > k ? "; " : "") + where_words(job, list[one]) + ": " + list[one].what;
+    for (std::size_t one = k; one < end; ++one)
+      words += (one > k ? "; " : "") + where_words(job, list[one]) + ": " + list[one].what;
     const std::string place = list[k].place.line > 0 ? ", " + list[k].place.file + ":" + std::to_string(list[k].place.line) : "";
     out.push_back(words + " (" + check::name_of(list[k].sure) + place + "). What to do: " + list[k].remedy + ".");
     k = end;
   }
-  if (list.empty()) out.push_back("Held against each other the readings show no slip of the pen, no sides exchanged and no wrong unit.");
+  if (list.empty())
+    out.push_back("Held against each other the readings show no slip of the pen, no sides exchanged and no wrong unit.");
   out.push_back(own_error_words(job, findings.own));
   return out;
 }
@@ -87,7 +92,8 @@ std::vector<std::string> findings_sentences(const job::Job& job, const check::Fi
 std::string findings_json(const job::Job& job, const check::Findings& findings) {
   const auto maybe = [](const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); };
   const auto name = [](const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); };
-  Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", job.name}, {"stations", findings.stations}, {"readings", findings.readings}};
+  Json out = {
+      {"fairblade", FAIRBLADE_VERSION}, {"job", job.name}, {"stations", findings.stations}, {"readings", findings.readings}};
   out["findings"] = Json::array();
   for (const Finding& one : findings.list) {
     out["findings"].push_back({{"code", one.code},

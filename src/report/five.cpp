@@ -35,8 +35,8 @@ Number to_mix(const Plan& plan) {
   const fill::ZoneAmount& whole = plan.work.zones.whole;
   if (!(whole.to_mix >= 0.005)) return {"Filler to mix", litres(whole.to_mix), "nothing is filled"};
   return {"Filler to mix", litres(whole.to_mix),
-          litres(whole.filler) + " of it stays on the blade, " + litres(whole.sanding) + " is sanded off, " +
-              litres(whole.loss) + " is lost in pots"};
+          litres(whole.filler) + " of it stays on the blade, " + litres(whole.sanding) + " is sanded off, " + litres(whole.loss) +
+              " is lost in pots"};
 }
 
 Number thickness(const Plan& plan) {
@@ -51,7 +51,9 @@ Number thickness(const Plan& plan) {
   const std::string then = from_to(plan, 1, [&](std::size_t k) { return 100 * plan.targets[k].thickness_ratio; });
   return {"Thickness, in per cent of the chord", now + " % now, " + then + " % then",
           "nearest standard " + std::string(forms.size() == 1 ? "section " : "sections ") + listed(forms, 6) +
-              (far == 0 ? "" : far == plan.measured.size() ? ", and far from that" : ", at some stations far from that")};
+              (far == 0                      ? ""
+               : far == plan.measured.size() ? ", and far from that"
+                                             : ", at some stations far from that")};
 }
 
 Number balance_or_edge(const Plan& plan) {

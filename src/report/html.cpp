@@ -53,8 +53,8 @@ void Table::row(std::vector<Cell> cells) {
 std::string Table::html() const {
   if (rows_.empty()) return {};
   const bool wide = kind_ == Kind::wide;
-  std::string out = std::string("<table class=\"") + (wide ? "wide" : "narrow") + "\">\n<caption>" + text(caption_) +
-                    "</caption>\n<thead><tr>";
+  std::string out =
+      std::string("<table class=\"") + (wide ? "wide" : "narrow") + "\">\n<caption>" + text(caption_) + "</caption>\n<thead><tr>";
   for (std::size_t k = 0; k < columns_.size(); ++k) {
     const bool numbers = std::all_of(rows_.begin(), rows_.end(), [&](const auto& row) { return row[k].number; });
     out += std::string("<th scope=\"col\"") + (numbers ? " class=\"n\"" : "") + ">" + text(columns_[k]) + "</th>";

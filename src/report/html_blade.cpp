@@ -105,9 +105,8 @@ std::string measured_part(const Plan& plan, const check::Findings& findings) {
 std::string target_part(const Plan& plan) {
   const LengthUnit unit = plan.job.units;
   std::string out = html::list(sentences(why_this_target(plan)));
-  html::Table table("What each station becomes",
-                    {"Station", "Chord (mm)", "Thickness (of the chord)", "Greatest thickness (mm)",
-                     "that far aft (of the chord)", "Nose radius (mm)", "Trailing edge (mm)"});
+  html::Table table("What each station becomes", {"Station", "Chord (mm)", "Thickness (of the chord)", "Greatest thickness (mm)",
+                                                  "that far aft (of the chord)", "Nose radius (mm)", "Trailing edge (mm)"});
   for (const std::size_t k : stations_shown(plan)) {
     const auto& one = plan.targets[k];
     table.row({html::words(one.station), html::length(one.chord, unit), html::number(percent(one.thickness_ratio)),

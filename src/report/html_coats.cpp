@@ -41,19 +41,23 @@ std::string paint_table(const Plan& plan) {
     if (one.cloth) continue;
     table.row({html::words(one.name), html::number(std::to_string(one.layers)), html::words(part_of_blade(one.on)),
                html::number(m2(one.area)),
-               html::words(fixed(one.spread, 1) + " m²" + (one.spread_from_sheet ? ", as given" : one.solids_estimated ? ", a guess" : "")),
+               html::words(fixed(one.spread, 1) + " m²" +
+                           (one.spread_from_sheet  ? ", as given"
+                            : one.solids_estimated ? ", a guess"
+                                                   : "")),
                html::number(litres(one.litres_a_layer)), html::number(litres(one.litres)),
                html::number(one.thinner_litres > 0 ? fixed(1000 * one.thinner_litres, 0) + " mL" : "none"),
                html::number(fixed(1000 * one.build, 0) + " µm"),
-               html::number(one.packs > 0 ? fixed(one.packs_used, 2) + ", so buy " + std::to_string(one.packs) : "no pack size given")});
+               html::number(one.packs > 0 ? fixed(one.packs_used, 2) + ", so buy " + std::to_string(one.packs)
+                                          : "no pack size given")});
   }
   return table.html();
 }
 
 std::string cloth_table(const Plan& plan) {
   const LengthUnit unit = plan.job.units;
-  html::Table table("Glass over the filler",
-                    {"Cloth", "Layers", "Cloth to cut", "Off the roll", "Roll width (mm)", "Resin and hardener to wet it", "Thickness (mm)"});
+  html::Table table("Glass over the filler", {"Cloth", "Layers", "Cloth to cut", "Off the roll", "Roll width (mm)",
+                                              "Resin and hardener to wet it", "Thickness (mm)"});
   for (const auto& one : plan.work.coats.coats) {
     if (!one.cloth) continue;
     table.row({html::words(one.name), html::number(std::to_string(one.layers)), html::number(m2(one.cloth->area)),
@@ -64,16 +68,20 @@ std::string cloth_table(const Plan& plan) {
 }
 
 std::string part_pack_table(const Plan& plan) {
-  html::Table table("Part-packs: one mix", {"Coat", "Mixes a layer", "One mix", "of a pack", "Base", "Hardener", "Thinner", "Use within", "To put it on"});
+  html::Table table("Part-packs: one mix", {"Coat", "Mixes a layer", "One mix", "of a pack", "Base", "Hardener", "Thinner",
+                                            "Use within", "To put it on"});
   for (const auto& one : plan.work.coats.coats) {
     if (!one.part_pack) continue;
     const fill::PartPack& part = *one.part_pack;
-    const auto weight = [](const std::optional<double>& g) { return html::number(g ? fixed(*g, *g < 20 ? 1 : 0) + " g" : "not given"); };
+    const auto weight = [](const std::optional<double>& g) {
+      return html::number(g ? fixed(*g, *g < 20 ? 1 : 0) + " g" : "not given");
+    };
     table.row({html::words(one.name), html::number(std::to_string(part.mixes)),
                html::number(fixed(1000 * part.litres, 0) + " mL" + (part.grams ? ", " + fixed(*part.grams, 0) + " g" : "")),
-               html::number(part.of_a_pack > 0 ? fixed(100 * part.of_a_pack, 0) + " %" : "no pack size given"), weight(part.base_g), weight(part.hardener_g),
-               html::number(part.thinner_ml > 0 ? fixed(part.thinner_ml, 0) + " mL" : "none"), html::number(minutes_words(part.minutes)),
-               html::number(minutes_words(part.minutes_to_use))});
+               html::number(part.of_a_pack > 0 ? fixed(100 * part.of_a_pack, 0) + " %" : "no pack size given"),
+               weight(part.base_g), weight(part.hardener_g),
+               html::number(part.thinner_ml > 0 ? fixed(part.thinner_ml, 0) + " mL" : "none"),
+               html::number(minutes_words(part.minutes)), html::number(minutes_words(part.minutes_to_use))});
   }
   return table.html();
 }
@@ -110,7 +118,8 @@ std::string nose_glass_part(const Plan& plan) {
   if (!nose) return {};
   const LengthUnit unit = plan.job.units;
   html::Table table("Strips of cloth round the nose",
-                    {"Station", "To build up (mm)", "Layers", "Strip widths, innermost first (mm)", "Left for filler at the deepest place (mm)"});
+                    {"Station", "To build up (mm)", "Layers", "Strip widths, innermost first (mm)",
+                     "Left for filler at the deepest place (mm)"});
   for (const std::size_t k : stations_shown(plan)) {
     const auto& one = nose->stations[k];
     const std::string widths = one.strip_widths.empty() ? "none" : strip_words(one.strip_widths, unit);
@@ -124,12 +133,15 @@ std::string nose_glass_part(const Plan& plan) {
   }
   return heading +
          html::paragraph("One layer of the cloth is " + fixed(nose->layer, 2) + " mm thick when wetted out. At least " +
-                         both_units(nose->cover, unit) + " over it are left for filler to shape. In all " + fixed(nose->cloth_area, 2) +
-                         " m² of cloth and " + grams(nose->resin_kg) + " of resin and hardener on the blade.") +
+                         both_units(nose->cover, unit) + " over it are left for filler to shape. In all " +
+                         fixed(nose->cloth_area, 2) + " m² of cloth and " + grams(nose->resin_kg) +
+                         " of resin and hardener on the blade.") +
          table.html();
 }
 
-std::string money(double value, const std::string& currency) { return fixed(value, 2) + (currency.empty() ? "" : " " + currency); }
+std::string money(double value, const std::string& currency) {
+  return fixed(value, 2) + (currency.empty() ? "" : " " + currency);
+}
 
 std::string amount(const fill::ShoppingItem& item) {
   if (item.unit == "kg" && item.needed < 1) return grams(item.needed);
@@ -151,13 +163,15 @@ std::string coats_part(const Plan& plan) {
   const auto& coats = plan.work.coats;
   std::string out = html::paragraph(wetted_words(coats.wetted));
   if (coats.pinhole_litres > 0) {
-    out += html::paragraph("Neat epoxy for the pinholes of what is filled: " + litres(coats.pinhole_litres) + ", loss included (" +
-                           trimmed(plan.job.workshop.pinhole_litres_per_m2, 3) + " L to the m²).");
+    out += html::paragraph("Neat epoxy for the pinholes of what is filled: " + litres(coats.pinhole_litres) +
+                           ", loss included (" + trimmed(plan.job.workshop.pinhole_litres_per_m2, 3) + " L to the m²).");
   }
-  if (plan.job.coats.empty()) out += html::paragraph("The job names no coats (\"coats\"), so nothing is planned over the filler.");
+  if (plan.job.coats.empty())
+    out += html::paragraph("The job names no coats (\"coats\"), so nothing is planned over the filler.");
   out += nose_glass_part(plan) + cloth_table(plan) + paint_table(plan) + part_pack_table(plan);
   if (coats.wetted.patches > 0) {
-    out += html::paragraph(m2(coats.wetted.patches) + " under the supports are coated after the rest, when the blade can be turned.");
+    out += html::paragraph(m2(coats.wetted.patches) +
+                           " under the supports are coated after the rest, when the blade can be turned.");
   }
   return out + edge_table(plan);
 }
@@ -166,7 +180,8 @@ std::string shopping_part(const Plan& plan) {
   const auto& shopping = plan.work.shopping;
   html::Table table("To buy", {"What", "Needed", "Packs", "Cost"}, html::Table::Kind::narrow);
   for (const auto& one : shopping.items) {
-    const std::string packs = one.packs > 0 ? std::to_string(one.packs) + " × " + trimmed(*one.pack_size, 3) + " " + one.unit : "-";
+    const std::string packs =
+        one.packs > 0 ? std::to_string(one.packs) + " × " + trimmed(*one.pack_size, 3) + " " + one.unit : "-";
     table.row({html::words(capital(one.what)), html::number(amount(one)), html::number(packs),
                html::number(one.cost ? money(*one.cost, shopping.currency) : "-")});
   }
@@ -178,10 +193,12 @@ std::string shopping_part(const Plan& plan) {
                            (shopping.all_priced ? ": that is everything." : "; not everything has one."));
   }
   for (const auto& one : plan.work.coats.coats) {
-    if (one.cost_a_year) out += html::paragraph(one.name + ": " + money(*one.cost_a_year, shopping.currency) + " a year over its life.");
+    if (one.cost_a_year)
+      out += html::paragraph(one.name + ": " + money(*one.cost_a_year, shopping.currency) + " a year over its life.");
   }
   out += years_words(plan);
-  return out + html::paragraph("And gloves, trays, spreaders, abrasive paper, masks and soap: they are not counted here.", "aside");
+  return out +
+         html::paragraph("And gloves, trays, spreaders, abrasive paper, masks and soap: they are not counted here.", "aside");
 }
 
 }  // namespace fairblade::report

@@ -19,7 +19,8 @@ std::string defaults_part(const Plan& plan) {
 }
 
 std::string cautions_part() {
-  return html::paragraph("The data sheets of what you buy, and the law and the yard's rules where you are, come before anything here.") +
+  return html::paragraph(
+             "The data sheets of what you buy, and the law and the yard's rules where you are, come before anything here.") +
          html::list({
              "Epoxy makes people allergic for life. Gloves and covered skin; wash with soap and water, never with solvent.",
              "The dust of half-cured epoxy is the surest way to that allergy. Masks with P3 filters for dust, organic vapour "
@@ -30,7 +31,8 @@ std::string cautions_part() {
              "Never work under a hanging rudder.",
              "Fairing adds no strength. Cracks, a wet core or a corroded stock go to a surveyor first.",
              "A section is not a design: balance, loads and the stock belong to a qualified designer.",
-             "Old coating that was measured over and comes off is filler that nobody planned: say so in the job (\"coating_to_strip\").",
+             "Old coating that was measured over and comes off is filler that nobody planned: say so in the job "
+             "(\"coating_to_strip\").",
              "Leave 5 to 10 mm to skeg and hull after paint, swung from lock to lock, and 50 mm from the leading edge to the "
              "propeller where it can be had (common practice).",
          });
@@ -38,20 +40,21 @@ std::string cautions_part() {
 
 std::string sources_part() {
   return html::list({
-             "Standard sections: NACA Report 460 (1933), the 4-digit thickness form; NACA Report 492 (1934), its modified forms "
-             "(equations repeated in NASA TM X-3284 and TM-4741).",
-             "Measured outlines: the nearest form and a shape-preserving cubic through what is left (Fritsch and Carlson, 1980).",
-             "Nearest form: Tukey's biweight, so that one slip of the pen does not choose the section.",
-             "Litres: areas between the outlines, by Simpson's rule along the blade; \"19 times in 20\" is twice the usual stray of "
-             "the litres either way, worked from the readings' error.",
-             "Filler: volume of epoxy plus volume of the powder's particles. Pot life halves for each 10 °C (common practice; "
-             "published factors run from 1.5 to 2.5), and falls with the cube root of the mass (an estimate, no source).",
-             "Glass: volume of fibre plus volume of resin, by the cloth's weight. Paint: 10 times the solids in per cent, divided by "
-             "the dry film in µm, is m² to the litre.",
-             "Dew point: Magnus formula with the constants of WMO-No. 8. Three degrees above it: ISO 8502-4, and common practice.",
-             "Longboard: plywood takes a strain of some 0.5 % (common practice). Flat block: √(1.6 × radius), the chord that rises 0.2 mm.",
-             "Layer limits, loss, spreading rates, pinholes and cores: common practice, no source.",
-         });
+      "Standard sections: NACA Report 460 (1933), the 4-digit thickness form; NACA Report 492 (1934), its modified forms "
+      "(equations repeated in NASA TM X-3284 and TM-4741).",
+      "Measured outlines: the nearest form and a shape-preserving cubic through what is left (Fritsch and Carlson, 1980).",
+      "Nearest form: Tukey's biweight, so that one slip of the pen does not choose the section.",
+      "Litres: areas between the outlines, by Simpson's rule along the blade; \"19 times in 20\" is twice the usual stray of "
+      "the litres either way, worked from the readings' error.",
+      "Filler: volume of epoxy plus volume of the powder's particles. Pot life halves for each 10 °C (common practice; "
+      "published factors run from 1.5 to 2.5), and falls with the cube root of the mass (an estimate, no source).",
+      "Glass: volume of fibre plus volume of resin, by the cloth's weight. Paint: 10 times the solids in per cent, divided by "
+      "the dry film in µm, is m² to the litre.",
+      "Dew point: Magnus formula with the constants of WMO-No. 8. Three degrees above it: ISO 8502-4, and common practice.",
+      "Longboard: plywood takes a strain of some 0.5 % (common practice). Flat block: √(1.6 × radius), the chord that rises 0.2 "
+      "mm.",
+      "Layer limits, loss, spreading rates, pinholes and cores: common practice, no source.",
+  });
 }
 
 }  // namespace fairblade::report

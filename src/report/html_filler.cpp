@@ -38,8 +38,9 @@ std::string litres_table(const Plan& plan) {
   html::Table table("Litres of filler", headings);
   const auto row = [&](const std::string& name, const ZoneAmount& zone) {
     const bool nothing = !(zone.high >= 0.005);
-    std::vector<html::Cell> cells{html::words(name), litres_cell(zone.net),
-                                  html::number(nothing ? "nothing to add" : fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L")};
+    std::vector<html::Cell> cells{
+        html::words(name), litres_cell(zone.net),
+        html::number(nothing ? "nothing to add" : fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L")};
     for (const Column& one : columns) cells.push_back(litres_cell(zone.*one.value));
     table.row(std::move(cells));
   };
@@ -50,14 +51,16 @@ std::string litres_table(const Plan& plan) {
 
 std::string zone_bounds(const Plan& plan) {
   const auto& bounds = plan.work.zones.bounds;
-  return "The leading edge is the first " + trimmed(100 * bounds.leading_edge, 1) + " % of the chord, the trailing edge the last " +
-         trimmed(100 * bounds.trailing_edge, 1) + " %, each with what it is built out; the faces are what is between. ";
+  return "The leading edge is the first " + trimmed(100 * bounds.leading_edge, 1) +
+         " % of the chord, the trailing edge the last " + trimmed(100 * bounds.trailing_edge, 1) +
+         " %, each with what it is built out; the faces are what is between. ";
 }
 
 std::string floating_words(const fill::Floating& floating) {
   const double in_water = floating.weight_in_water;
   return "Cured, the filler adds " + grams(floating.weight_added) + " to the blade. It displaces " +
-         (floating.buoyancy_gained >= 0 ? grams(floating.buoyancy_gained) + " more" : grams(-floating.buoyancy_gained) + " less") +
+         (floating.buoyancy_gained >= 0 ? grams(floating.buoyancy_gained) + " more"
+                                        : grams(-floating.buoyancy_gained) + " less") +
          " of sea water than now, what is taken off counted in, so in the water the blade gets " + grams(std::abs(in_water)) +
          (in_water >= 0 ? " heavier" : " lighter") + ". Coats, and the weight of what is taken off, are not in that.";
 }
@@ -73,21 +76,22 @@ std::string litres_part(const Plan& plan) {
   const ZoneAmount& whole = plan.work.zones.whole;
   std::string out = html::paragraph(
       "Between the first and the last station the blade takes " + litres(v.add) + " and gives up " + litres(v.remove) + ". " +
-      (whole.high >= 0.005 ? "The readings are not perfect, so the true number to add lies " + range_words(whole.low, whole.high) + "; " +
-                                 litres(v.may_be_reading_error) + " of it may be nothing but reading error. "
-                           : std::string()) +
+      (whole.high >= 0.005
+           ? "The readings are not perfect, so the true number to add lies " + range_words(whole.low, whole.high) + "; " +
+                 litres(v.may_be_reading_error) + " of it may be nothing but reading error. "
+           : std::string()) +
       zone_bounds(plan));
   out += litres_table(plan);
-  out += html::paragraph("Sanding allowance and loss are set in the job's \"workshop\"; buy for what is to mix, not for what stays.",
-                         "aside");
+  out += html::paragraph(
+      "Sanding allowance and loss are set in the job's \"workshop\"; buy for what is to mix, not for what stays.", "aside");
   const auto missing = not_included(plan);
   if (!missing.empty()) out += html::paragraph("Not included: " + listed(missing) + ".");
   return out;
 }
 
 std::string mix_part(const Plan& plan) {
-  html::Table table("To weigh in all, by zone",
-                    {"Zone", "Paste", "Resin", "Hardener", "Powder", "Resin to hardener by weight", "by volume", "1 L of paste weighs"});
+  html::Table table("To weigh in all, by zone", {"Zone", "Paste", "Resin", "Hardener", "Powder", "Resin to hardener by weight",
+                                                 "by volume", "1 L of paste weighs"});
   bool estimated = false;
   for (const auto& one : plan.work.mixes) {
     if (!(one.mix.litres >= 0.005)) continue;
@@ -106,9 +110,9 @@ std::string mix_part(const Plan& plan) {
       "Weigh the powder, never scoop it: the mL behind it are what its grains take up in the paste, and a scoop of loose "
       "powder is mostly air, so several times that. What the data sheets say comes before any "
       "number here that the list of defaults names." +
-      std::string(estimated ? " The densities of resin and hardener apart are estimates, so the ratio that you did not give, "
-                              "and the millilitres, are estimates too."
-                            : ""),
+          std::string(estimated ? " The densities of resin and hardener apart are estimates, so the ratio that you did not give, "
+                                  "and the millilitres, are estimates too."
+                                : ""),
       "aside");
   return out + html::paragraph(floating_words(plan.work.floating));
 }
@@ -150,24 +154,30 @@ std::string batches_part(const Plan& plan) {
     }
     smaller |= one.smaller_for_time;
     const auto g = [](double value) { return fixed(value, value < 20 ? 1 : 0) + " g"; };
-    const auto both = [&](double weight, double volume) { return g(weight) + " (" + fixed(volume, volume < 20 ? 1 : 0) + " mL)"; };
+    const auto both = [&](double weight, double volume) {
+      return g(weight) + " (" + fixed(volume, volume < 20 ? 1 : 0) + " mL)";
+    };
     table.row({html::words(capital(fill::name_of(one.zone)) + ", pass " + std::to_string(one.pass)),
-               html::number(std::to_string(one.count)), html::number(g(one.batch_g)), html::number(both(one.resin_g, one.resin_ml)),
-               html::number(both(one.hardener_g, one.hardener_ml)), html::number(both(one.powder_g, one.powder_ml)),
-               html::number(minutes_words(one.minutes)), html::number(minutes_words(one.spread_minutes))});
+               html::number(std::to_string(one.count)), html::number(g(one.batch_g)),
+               html::number(both(one.resin_g, one.resin_ml)), html::number(both(one.hardener_g, one.hardener_ml)),
+               html::number(both(one.powder_g, one.powder_ml)), html::number(minutes_words(one.minutes)),
+               html::number(minutes_words(one.spread_minutes))});
   }
   if (table.empty()) return {};
   const job::Workshop& shop = plan.job.workshop;
-  return html::paragraph("At " + trimmed(shop.temperature, 1) + " °C in the workshop, no batch over " + trimmed(shop.batch_limit_g, 0) +
-                         " g, spread at " + trimmed(1000 * shop.spread_kg_per_minute, 0) + " g a minute." +
-                         (smaller ? " Where a batch is smaller than that, it is so that it can be spread before it goes off." : "")) +
+  return html::paragraph(
+             "At " + trimmed(shop.temperature, 1) + " °C in the workshop, no batch over " + trimmed(shop.batch_limit_g, 0) +
+             " g, spread at " + trimmed(1000 * shop.spread_kg_per_minute, 0) + " g a minute." +
+             (smaller ? " Where a batch is smaller than that, it is so that it can be spread before it goes off." : "")) +
          table.html() +
          (too_little ? html::paragraph("Where less than " + trimmed(least_batch_g, 0) +
-                                           " g are wanted, take them from another mix of the same paste.", "aside")
+                                           " g are wanted, take them from another mix of the same paste.",
+                                       "aside")
                      : std::string()) +
-         html::paragraph("Pot life halves for each 10 °C warmer (common practice), and is shorter in a bigger pot: a wide tray "
-                         "keeps it cooler.",
-                         "aside");
+         html::paragraph(
+             "Pot life halves for each 10 °C warmer (common practice), and is shorter in a bigger pot: a wide tray "
+             "keeps it cooler.",
+             "aside");
 }
 
 }  // namespace fairblade::report

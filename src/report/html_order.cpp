@@ -43,7 +43,10 @@ std::string block_table(const Plan& plan) {
     }
     table.row(std::move(cells));
   }
-  return table.html() + html::paragraph("Places are per cent of the target's chord, from its leading edge; \"any\" where the face is flat or hollow.", "aside");
+  return table.html() +
+         html::paragraph(
+             "Places are per cent of the target's chord, from its leading edge; \"any\" where the face is flat or hollow.",
+             "aside");
 }
 
 }  // namespace

@@ -39,7 +39,8 @@ std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
   const auto rows = fill::rows_shown(offsets, face, most_rows);
   std::string side = side_words(plan.measured[k], face);
   std::string caption = plan.measured[k].station + ", " + side + ": half-breadths";
-  if (rows.size() < all) caption += "; " + std::to_string(rows.size()) + " of " + std::to_string(all) + " readings, all of them in offsets.csv";
+  if (rows.size() < all)
+    caption += "; " + std::to_string(rows.size()) + " of " + std::to_string(all) + " readings, all of them in offsets.csv";
   html::Table table(caption, {"x (mm)", "Now (mm)", "Target (mm)", "Change (mm)"}, html::Table::Kind::narrow);
   for (const fill::OffsetRow& row : rows) {
     table.row({html::length(row.x, unit), html::length(row.measured, unit), html::length(row.target, unit),
@@ -51,11 +52,11 @@ std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
 std::string station_html(const Plan& plan, std::size_t k, const ReportPictures& pictures) {
   const auto& change = plan.changes[k];
   const auto& measured = plan.measured[k];
-  std::string out = "<div class=\"station\">\n" +
-                    html::subheading("Station " + measured.station + ", " + both_units(measured.down, plan.job.units) + " below the top");
+  std::string out = "<div class=\"station\">\n" + html::subheading("Station " + measured.station + ", " +
+                                                                   both_units(measured.down, plan.job.units) + " below the top");
   out += "<div class=\"shown\">\n<div>\n";
-  const auto picture = std::find_if(pictures.stations.begin(), pictures.stations.end(),
-                                    [&](const auto& one) { return one.first == k; });
+  const auto picture =
+      std::find_if(pictures.stations.begin(), pictures.stations.end(), [&](const auto& one) { return one.first == k; });
   if (picture != pictures.stations.end()) {
     out += html::figure(picture->second.svg, "s" + std::to_string(k) + "-", picture->second.title);
   }
@@ -73,7 +74,8 @@ std::string stations_part(const Plan& plan, const ReportPictures& pictures) {
       "In the pictures forward is to the left. The grey part of a section is what comes off. Under it each face is laid out "
       "flat: hatched upwards is filler to add, grey and crossed downwards is what to take off, and a dot is a reading. At "
       "the very edges a strip is cut where it would run off. In the tables x is how far aft of the leading edge a reading was "
-      "taken, and half-breadths are counted from the plane through the stock. A change in the tables is counted straight across the "
+      "taken, and half-breadths are counted from the plane through the stock. A change in the tables is counted straight across "
+      "the "
       "blade, the depths beside the pictures square to its surface: close behind the leading edge, where the surface turns, "
       "the first is the greater of the two.");
   for (const std::size_t k : stations_shown(plan)) out += station_html(plan, k, pictures);

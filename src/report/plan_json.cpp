@@ -9,8 +9,8 @@
 #include "report/json_values.hpp"
 #include "report/report.hpp"
 #include "report/water_json.hpp"
-#include "report/work_json.hpp"
 #include "report/words.hpp"
+#include "report/work_json.hpp"
 
 namespace fairblade::report {
 namespace {
@@ -32,8 +32,7 @@ Json fit_of(const form::FittedForm& fitted) {
           {"thickness_ratio_error", error < 0 ? Json(nullptr) : Json(error)},
           {"rms", fitted.rms},
           {"typical", fitted.typical},
-          {"worst",
-           {{"residual", fitted.worst.residual}, {"x", fitted.worst.x}, {"side", section::name_of(fitted.worst.face)}}},
+          {"worst", {{"residual", fitted.worst.residual}, {"x", fitted.worst.x}, {"side", section::name_of(fitted.worst.face)}}},
           {"centre_shift", fitted.centre_shift},
           {"skew_degrees", fitted.skew_degrees},
           {"modified",
@@ -83,17 +82,17 @@ Json joints_of(const std::array<target::Joint, 2>& joints) {
 
 Json target_of(const target::TargetSection& target) {
   Json out = {{"thickness_ratio", target.thickness_ratio},
-          {"chord", target.chord},
-          {"ahead", maybe(target.ahead)},
-          {"max_thickness_at", target.max_thickness_at},
-          {"leading_edge_radius", target.leading_edge_radius},
-          {"trailing_edge_thickness", target.trailing_edge_thickness},
-          {"area", target.area},
-          {"girth", target.girth},
-          {"pulled",
-           {{"thickness", target.pull.thickness},
-            {"leading_edge", target.pull.leading_edge},
-            {"trailing_edge", target.pull.trailing_edge}}}};
+              {"chord", target.chord},
+              {"ahead", maybe(target.ahead)},
+              {"max_thickness_at", target.max_thickness_at},
+              {"leading_edge_radius", target.leading_edge_radius},
+              {"trailing_edge_thickness", target.trailing_edge_thickness},
+              {"area", target.area},
+              {"girth", target.girth},
+              {"pulled",
+               {{"thickness", target.pull.thickness},
+                {"leading_edge", target.pull.leading_edge},
+                {"trailing_edge", target.pull.trailing_edge}}}};
   if (target.governing) {
     out["governing"] = {{"x", target.governing->x},
                         {"side", section::name_of(target.governing->face)},
@@ -136,10 +135,10 @@ Json volumes_of(const Plan& plan) {
               {"add_error", v.add_error},
               {"may_be_reading_error", v.may_be_reading_error},
               {"above_first_station", {{"add", v.above_add}, {"remove", v.above_remove}}}};
-  out["below_last_station"] =
-      v.has_below ? Json{{"add", v.below_add}, {"remove", v.below_remove}} : Json(nullptr);
+  out["below_last_station"] = v.has_below ? Json{{"add", v.below_add}, {"remove", v.below_remove}} : Json(nullptr);
   const fill::Zones& zones = plan.work.zones;
-  out["by_zone"] = {{"leading_edge", zones.by_zone[0].net}, {"faces", zones.by_zone[1].net}, {"trailing_edge", zones.by_zone[2].net}};
+  out["by_zone"] = {
+      {"leading_edge", zones.by_zone[0].net}, {"faces", zones.by_zone[1].net}, {"trailing_edge", zones.by_zone[2].net}};
   out["taken_by_coats"] = zones.whole.taken_by_coats;
   out["sanding_allowance"] = zones.whole.sanding;
   out["loss"] = zones.whole.loss;
@@ -219,7 +218,10 @@ std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources)
   }
   out["volumes"]["to_make_sides_one"] = plan.make_one.add_litres;
   add_work(plan, out);
-  out["blade"] = {{"before", blade_of(plan.before)}, {"after", blade_of(plan.after)}, {"wetted_area_m2", plan.work.coats.wetted.all}, {"twist", twist_of(plan)}};
+  out["blade"] = {{"before", blade_of(plan.before)},
+                  {"after", blade_of(plan.after)},
+                  {"wetted_area_m2", plan.work.coats.wetted.all},
+                  {"twist", twist_of(plan)}};
   out["water"] = water_json(plan.water);
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }

@@ -17,9 +17,7 @@ using recheck::Recheck;
 using recheck::RoundResult;
 
 const char* name_of(job::CountedFrom from) {
-  return from == job::CountedFrom::stock           ? "stock"
-         : from == job::CountedFrom::trailing_edge ? "trailing-edge"
-                                                   : "leading-edge";
+  return from == job::CountedFrom::stock ? "stock" : from == job::CountedFrom::trailing_edge ? "trailing-edge" : "leading-edge";
 }
 const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
 bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
@@ -109,8 +107,7 @@ std::string recheck_json(const Recheck& all) {
       {"remove_error", l.remove_error},
       {"perfect_blade_would_show", l.by_chance},
       {"beyond", {{"add", l.beyond.add}, {"remove", l.beyond.remove}}},
-      {"how",
-       "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
+      {"how", "depth straight between readings along the girth and between heights; carried on to the plan's end stations"}};
   out["readings"] = {{"all", now.readings},
                      {"within", now.within},
                      {"beyond_by_chance", all.beyond_by_chance},

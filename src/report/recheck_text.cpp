@@ -45,9 +45,7 @@ std::string heading(const Recheck& all) {
 }
 
 /// Half a millilitre is nothing.
-std::string pair_of(double value, double error) {
-  return litres(value < 0.0005 ? 0 : value) + " (± " + fixed(error, 2) + ")";
-}
+std::string pair_of(double value, double error) { return litres(value < 0.0005 ? 0 : value) + " (± " + fixed(error, 2) + ")"; }
 
 std::string standing(const Recheck& all) {
   const RoundResult& now = all.now();
@@ -55,16 +53,15 @@ std::string standing(const Recheck& all) {
   std::string out = wrapped(std::to_string(now.within) + " of " + counted(now.readings, "reading") + " within " +
                                 in_unit(all.options.tolerance, all.frozen.job.units) + ".",
                             0, phone_columns);
-  out += wrapped("Left: " + pair_of(l.left.add, l.add_error) + " to add, " + pair_of(l.left.remove, l.remove_error) +
-                     " to take off.",
-                 0, phone_columns);
+  out += wrapped(
+      "Left: " + pair_of(l.left.add, l.add_error) + " to add, " + pair_of(l.left.remove, l.remove_error) + " to take off.", 0,
+      phone_columns);
   if (l.by_chance >= 0.005) {
-    out += wrapped("A perfect blade, read with this error, would show " + litres(l.by_chance) + " of each.", 0,
-                   phone_columns);
+    out += wrapped("A perfect blade, read with this error, would show " + litres(l.by_chance) + " of each.", 0, phone_columns);
   }
   if (std::max(l.beyond.add, l.beyond.remove) >= 0.005) {
-    out += wrapped("Above the first station and below the last, if they are like those: " + litres(l.beyond.add) +
-                       " to add, " + litres(l.beyond.remove) + " to take off besides.",
+    out += wrapped("Above the first station and below the last, if they are like those: " + litres(l.beyond.add) + " to add, " +
+                       litres(l.beyond.remove) + " to take off besides.",
                    0, phone_columns);
   }
   return out;
@@ -77,8 +74,7 @@ std::string list_of(const std::vector<ToDo>& all, bool low, const std::string& t
   }
   if (own.empty()) return {};
   std::string out = '\n' + title + '\n';
-  for (std::size_t k = 0; k < std::min(own.size(), most_lines); ++k)
-    out += wrapped("  " + own[k]->words, 6, phone_columns);
+  for (std::size_t k = 0; k < std::min(own.size(), most_lines); ++k) out += wrapped("  " + own[k]->words, 6, phone_columns);
   if (own.size() > most_lines)
     out += "  and " + std::to_string(own.size() - most_lines) + " more: still-to-do.csv has them all\n";
   return out;
@@ -87,8 +83,8 @@ std::string list_of(const std::vector<ToDo>& all, bool low, const std::string& t
 std::string lists(const Recheck& all) {
   const auto todo = to_do(all);
   const std::string unit(name_of(all.frozen.job.units));
-  std::string out = list_of(todo, false, "TAKE OFF, worst first (" + unit + ")") +
-                    list_of(todo, true, "ADD, worst first (" + unit + ")");
+  std::string out =
+      list_of(todo, false, "TAKE OFF, worst first (" + unit + ")") + list_of(todo, true, "ADD, worst first (" + unit + ")");
   const auto edges = edge_words(all);
   if (!edges.empty()) out += "\nEDGES (" + unit + ")\n";
   for (const std::string& one : edges) out += wrapped("  " + one, 6, phone_columns);
@@ -125,11 +121,9 @@ std::string progress(const Recheck& all) {
   Table table({left, right, right, right, right, right});
   table.row({"progress", "within", "low", "high", "add", "take off"});
   const auto row = [&](const std::string& name, const RoundResult& one) {
-    const double share =
-        one.readings > 0 ? 100.0 * static_cast<double>(one.within) / static_cast<double>(one.readings) : 0;
+    const double share = one.readings > 0 ? 100.0 * static_cast<double>(one.within) / static_cast<double>(one.readings) : 0;
     table.row({name, fixed(std::floor(share), 0) + " %", number_in_unit(one.deepest_low, unit),
-               number_in_unit(one.deepest_high, unit), fixed(one.litres.left.add, 2),
-               fixed(one.litres.left.remove, 2)});
+               number_in_unit(one.deepest_high, unit), fixed(one.litres.left.add, 2), fixed(one.litres.left.remove, 2)});
   };
   row("the plan", all.first);
   for (std::size_t k = 0; k < all.rounds.size(); ++k)
@@ -150,8 +144,7 @@ std::string recheck_text(const Recheck& all) {
                    2, phone_columns);
   }
   for (const std::string& one : all.notes) out += wrapped("- " + on_one_line(one), 2, phone_columns);
-  for (const DefaultUsed& one : all.defaults)
-    out += wrapped("- default used: " + one.key + " " + one.value, 2, phone_columns);
+  for (const DefaultUsed& one : all.defaults) out += wrapped("- default used: " + one.key + " " + one.value, 2, phone_columns);
   out += wrapped(
       "- Depths are square to the surface. Litres run straight between readings and between heights, over the plan's "
       "own span; ± is "

@@ -47,8 +47,8 @@ std::string spot_words(const Recheck& recheck, const Spot& spot) {
     return where + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.mean) + " on the whole, worst " +
            depth_words(recheck, spot.worst);
   }
-  return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " +
-         depth_words(recheck, spot.worst) + (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
+  return where + ", " + reach_words(recheck, spot) + ": " + name_of(spot.kind) + ", " + depth_words(recheck, spot.worst) +
+         (spot.reach.size() > 1 ? " at " + on_one_line(height.surface.name) : "");
 }
 
 }  // namespace
@@ -106,8 +106,7 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
                          (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
     }
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
+  std::stable_sort(out.begin(), out.end(), [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
   return out;
 }
 
@@ -116,8 +115,8 @@ std::vector<std::string> edge_words(const Recheck& recheck) {
   for (const HeightRead& height : recheck.now().heights) {
     const auto say = [&](const std::optional<double>& is_short, const char* what, const char* low, const char* high) {
       if (!is_short || std::abs(*is_short) <= recheck.options.tolerance) return;
-      out.push_back(on_one_line(height.surface.name) + what +
-                    number_in_unit(std::abs(*is_short), recheck.frozen.job.units) + (*is_short > 0 ? low : high));
+      out.push_back(on_one_line(height.surface.name) + what + number_in_unit(std::abs(*is_short), recheck.frozen.job.units) +
+                    (*is_short > 0 ? low : high));
     };
     say(height.edges.leading, " leading edge: ", " short", " too far forward");
     say(height.edges.trailing, " trailing edge: ", " short", " to cut back");
@@ -131,8 +130,7 @@ std::vector<std::string> alone_words(const Recheck& recheck) {
   std::vector<std::string> out;
   for (const HeightRead& height : recheck.now().heights) {
     for (const Judged& one : height.readings) {
-      if (one.alone && !(one.both && one.face == section::Face::starboard))
-        out.push_back(where_words(recheck, height, one));
+      if (one.alone && !(one.both && one.face == section::Face::starboard)) out.push_back(where_words(recheck, height, one));
     }
   }
   return out;
@@ -174,9 +172,8 @@ std::vector<std::string> what_next(const Recheck& recheck) {
     const std::string high = worst(false), low = worst(true);
     if (!high.empty()) out.push_back("Take off the highs first, the worst first (" + in_what + "): " + high + ".");
     if (!low.empty()) {
-      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" +
-                    in_what + "): " + low + ". That is " + litres(now.litres.left.add) +
-                    " on the blade, before sanding and loss.");
+      out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" + in_what +
+                    "): " + low + ". That is " + litres(now.litres.left.add) + " on the blade, before sanding and loss.");
     }
     if (high.empty() && low.empty()) out.push_back("No reading stands out, yet all together they do.");
     out.push_back("Then read again, and give the new file after " + on_one_line(now.file) + ".");

@@ -24,7 +24,8 @@ std::string warnings_part(const Plan& plan) {
   if (warnings.empty()) return html::paragraph("Nothing in this job needs a decision before work begins.");
   std::string out = "<ul class=\"warnings\">\n";
   for (const Warning& one : warnings) {
-    out += "<li><strong>" + html::text(one.where == "job" ? "The job" : one.where) + ":</strong> " + html::text(one.text) + ".</li>\n";
+    out += "<li><strong>" + html::text(one.where == "job" ? "The job" : one.where) + ":</strong> " + html::text(one.text) +
+           ".</li>\n";
   }
   return out + "</ul>\n";
 }
@@ -69,10 +70,11 @@ std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures, con
 
 std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings) {
   const std::string name = html::text(plan.job.name);
-  std::string out = "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
-                    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" +
-                    name + ": refit plan</title>\n<style>" + std::string(page_style()) + "</style>\n</head>\n<body>\n<header>\n<h1>" +
-                    name + "</h1>\n";
+  std::string out =
+      "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" +
+      name + ": refit plan</title>\n<style>" + std::string(page_style()) + "</style>\n</head>\n<body>\n<header>\n<h1>" + name +
+      "</h1>\n";
   out += html::paragraph("Plan for refitting the rudder's blade, made by fairblade " + std::string(FAIRBLADE_VERSION) +
                          " from the readings in " + plan.job.file + ". x runs aft from the leading edge as measured.");
   std::string contents, body;

@@ -34,10 +34,10 @@ void station_row(const Plan& plan, std::size_t k, LengthUnit unit, bool first, T
   const auto& measured = plan.measured[k];
   const auto& fitted = plan.fitted[k];
   const auto& change = plan.changes[k];
-  table.row({first ? on_one_line(measured.station) : "", std::string(name_of(unit)),
-             first ? nearest_form(plan, k) : "", first ? ratio_words(fitted) : "", number_in_unit(fitted.rms, unit),
-             deepest_words(change.add, measured, unit), deepest_words(change.removal, measured, unit),
-             area_words(change.add_area, unit), area_words(change.remove_area, unit)});
+  table.row({first ? on_one_line(measured.station) : "", std::string(name_of(unit)), first ? nearest_form(plan, k) : "",
+             first ? ratio_words(fitted) : "", number_in_unit(fitted.rms, unit), deepest_words(change.add, measured, unit),
+             deepest_words(change.removal, measured, unit), area_words(change.add_area, unit),
+             area_words(change.remove_area, unit)});
 }
 
 // mm, and the job's own unit in a row beneath.
@@ -70,10 +70,11 @@ std::string volume_lines(const Plan& plan) {
                    4);
   }
   const fill::Zones& zones = plan.work.zones;
-  out += wrapped("  to mix: " + litres(zones.whole.to_mix) + ", with " + litres(zones.whole.sanding) +
-                     " sanding allowance and " + litres(zones.whole.loss) + " left in pots and on tools" +
-                     (zones.whole.taken_by_coats > 0 ? ", less " + litres(zones.whole.taken_by_coats) + " that the coats will fill" : ""),
-                 4);
+  out += wrapped(
+      "  to mix: " + litres(zones.whole.to_mix) + ", with " + litres(zones.whole.sanding) + " sanding allowance and " +
+          litres(zones.whole.loss) + " left in pots and on tools" +
+          (zones.whole.taken_by_coats > 0 ? ", less " + litres(zones.whole.taken_by_coats) + " that the coats will fill" : ""),
+      4);
   for (const std::string& one : not_included(plan)) out += wrapped("  not included: " + one, 4);
   return out;
 }
@@ -84,11 +85,10 @@ std::string mix_lines(const Plan& plan) {
   for (std::size_t k = 0; k < plan.work.mixes.size(); ++k) {
     const fill::ZoneMix& one = plan.work.mixes[k];
     if (one.mix.litres < 0.005) continue;
-    out += wrapped("  " + std::string(fill::name_of(one.zone)) + ": " + litres(one.mix.litres) + " of paste: " +
-                       grams(one.mix.resin_kg) + " resin, " + grams(one.mix.hardener_kg) + " hardener, " +
-                       grams(one.mix.powder_kg) + " powder; " +
-                       counted(plan.work.passes[k].passes.size(), "pass", "passes") + ", " +
-                       counted(batches_in(plan, one.zone), "batch", "batches"),
+    out += wrapped("  " + std::string(fill::name_of(one.zone)) + ": " + litres(one.mix.litres) +
+                       " of paste: " + grams(one.mix.resin_kg) + " resin, " + grams(one.mix.hardener_kg) + " hardener, " +
+                       grams(one.mix.powder_kg) + " powder; " + counted(plan.work.passes[k].passes.size(), "pass", "passes") +
+                       ", " + counted(batches_in(plan, one.zone), "batch", "batches"),
                    4);
   }
   if (out.empty()) return {};
@@ -104,9 +104,12 @@ std::string warning_lines(const std::vector<Warning>& warnings) {
 
 // The defaults that shape this target by name, the rest by number.
 std::string default_lines(const std::vector<DefaultUsed>& defaults) {
-  static constexpr std::array<std::string_view, 6> shaping{
-      "reading_error",           "target.thickness",    "target.max_thickness_at", "target.leading_edge_radius",
-      "target.trailing_edge_thickness", "target.max_removal"};
+  static constexpr std::array<std::string_view, 6> shaping{"reading_error",
+                                                           "target.thickness",
+                                                           "target.max_thickness_at",
+                                                           "target.leading_edge_radius",
+                                                           "target.trailing_edge_thickness",
+                                                           "target.max_removal"};
   std::string named;
   std::size_t others = 0;
   for (const DefaultUsed& one : defaults) {

@@ -36,14 +36,11 @@ PlainTable blade_table(const Plan& plan) {
   row("aspect ratio, geometric", known, [](const BladeWater& b) { return fixed(b.geometric_aspect, 2); });
   row(std::string("aspect ratio, effective (hull as end plate: ") + flow::name_of(water.end_plate) + ")", known,
       [](const BladeWater& b) { return fixed(b.effective_aspect, 2); });
-  row("lift per degree of helm", known,
-      [](const BladeWater& b) { return fixed(b.lift_slope * 3.14159265358979 / 180, 4); });
+  row("lift per degree of helm", known, [](const BladeWater& b) { return fixed(b.lift_slope * 3.14159265358979 / 180, 4); });
   row("centre of pressure, mean chords aft", known, [](const BladeWater& b) { return fixed(b.centre_of_pressure, 3); });
   row("its lever aft of the stock", known, [&](const BladeWater& b) { return maybe(b.lever, length); });
-  row("lever by class rules, going ahead", known,
-      [&](const BladeWater& b) { return maybe(b.class_lever_ahead, length); });
-  row("lever by class rules, going astern", known,
-      [&](const BladeWater& b) { return maybe(b.class_lever_astern, length); });
+  row("lever by class rules, going ahead", known, [&](const BladeWater& b) { return maybe(b.class_lever_ahead, length); });
+  row("lever by class rules, going astern", known, [&](const BladeWater& b) { return maybe(b.class_lever_astern, length); });
   const std::string at = " at " + trimmed(water.helm, 1) + "\xc2\xb0 and " + trimmed(water.knots, 1) + " knots";
   row("force" + at + ", N", known, [](const BladeWater& b) { return fixed(b.load.force, 0); });
   row("torque at the stock" + at + ", Nm", known,
@@ -59,12 +56,11 @@ PlainTable station_table(const Plan& plan) {
   const flow::Water& water = plan.water;
   PlainTable out{"Station by station, now and then", {}};
   const std::string at = " at " + trimmed(flow::judged_helm, 0) + "\xc2\xb0";
-  out.rows.push_back({"station", "nose suction" + at + " now", "then", "same suction at", "edge now", "edge then",
-                      "tone now, Hz", "tone then, Hz"});
+  out.rows.push_back({"station", "nose suction" + at + " now", "then", "same suction at", "edge now", "edge then", "tone now, Hz",
+                      "tone then, Hz"});
   for (const StationWater& s : water.stations) {
     const auto& nose = s.nose;
-    out.rows.push_back({s.station, nose.known ? fixed(nose.before, 2) : unknown,
-                        nose.known ? fixed(nose.after, 2) : unknown,
+    out.rows.push_back({s.station, nose.known ? fixed(nose.before, 2) : unknown, nose.known ? fixed(nose.after, 2) : unknown,
                         nose.known && nose.same_suction_helm ? fixed(*nose.same_suction_helm, 1) + "\xc2\xb0" : unknown,
                         both_units(s.tone_before.edge.thickness, plan.job.units),
                         both_units(s.tone_after.edge.thickness, plan.job.units), hertz_words(s.tone_before.frequency),
@@ -81,14 +77,12 @@ WaterPage water_page(const Plan& plan) {
   out.sentences = {water.meaning.stall, water.meaning.hum, water.meaning.helm};
   if (!water.meaning.pull.empty()) out.sentences.push_back(water.meaning.pull);
   out.verdict = water.meaning.verdict;
-  out.caution =
-      "A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.";
+  out.caution = "A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.";
   out.blade = blade_table(plan);
   out.stations = station_table(plan);
   for (const flow::EdgeOption& option : water.edge_options) {
     std::string words = option.name + ": " + option.words;
-    if (option.frequency)
-      words += " (" + hertz_words(option.frequency) + " Hz at " + trimmed(water.knots, 1) + " knots)";
+    if (option.frequency) words += " (" + hertz_words(option.frequency) + " Hz at " + trimmed(water.knots, 1) + " knots)";
     out.edge_options.push_back(words + "; common practice, no promise");
   }
   out.limits = water.limits;

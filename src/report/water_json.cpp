@@ -9,9 +9,8 @@ Json band_json(const std::optional<flow::Band>& band) { return band ? Json{band-
 Json why(const std::string& words) { return words.empty() ? Json(nullptr) : Json(words); }
 
 Json blade_json(const flow::BladeWater& blade) {
-  Json out = {
-      {"known", blade.known}, {"why_not", why(blade.why_not)},  {"area", blade.area},
-      {"span", blade.span},   {"mean_chord", blade.mean_chord}, {"balance_percent", maybe(blade.balance_percent)}};
+  Json out = {{"known", blade.known}, {"why_not", why(blade.why_not)},  {"area", blade.area},
+              {"span", blade.span},   {"mean_chord", blade.mean_chord}, {"balance_percent", maybe(blade.balance_percent)}};
   if (!blade.known) return out;
   out["geometric_aspect"] = blade.geometric_aspect;
   out["effective_aspect"] = blade.effective_aspect;
@@ -111,19 +110,17 @@ nlohmann::ordered_json water_json(const flow::Water& water) {
       {"heard_hz", maybe(water.heard)},
       {"meaning", meaning_json(water.meaning)},
       {"blade", {{"before", blade_json(water.blade_before)}, {"after", blade_json(water.blade_after)}}},
-      {"pull",
-       {{"before", maybe(water.cancel_before)}, {"after", maybe(water.cancel_after)}, {"error", water.cancel_error}}},
+      {"pull", {{"before", maybe(water.cancel_before)}, {"after", maybe(water.cancel_after)}, {"error", water.cancel_error}}},
       {"stations", Json::array()},
       {"edge_options", Json::array()},
       {"limits", water.limits}};
   for (const flow::StationWater& station : water.stations) {
-    out["stations"].push_back(
-        {{"name", station.station},
-         {"weight", station.weight},
-         {"nose", nose_json(station.nose)},
-         {"edge", {{"before", tone_json(station.tone_before)}, {"after", tone_json(station.tone_after)}}},
-         {"before", section_json(station.before, water.helm)},
-         {"after", section_json(station.after, water.helm)}});
+    out["stations"].push_back({{"name", station.station},
+                               {"weight", station.weight},
+                               {"nose", nose_json(station.nose)},
+                               {"edge", {{"before", tone_json(station.tone_before)}, {"after", tone_json(station.tone_after)}}},
+                               {"before", section_json(station.before, water.helm)},
+                               {"after", section_json(station.after, water.helm)}});
   }
   for (const flow::EdgeOption& option : water.edge_options) {
     out["edge_options"].push_back({{"name", option.name}, {"words", option.words}, {"hertz", band_json(option.frequency)}});

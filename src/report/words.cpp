@@ -40,9 +40,7 @@ std::string minutes_words(double minutes) {
   return counted(whole / 60, "hour") + (whole % 60 > 0 ? " " + counted(whole % 60, "minute") : "");
 }
 
-std::string hours_words(const job::Window& window) {
-  return trimmed(window.from, 2) + " to " + trimmed(window.to, 2) + " hours";
-}
+std::string hours_words(const job::Window& window) { return trimmed(window.from, 2) + " to " + trimmed(window.to, 2) + " hours"; }
 
 std::string listed(const std::vector<std::string>& names, std::size_t most) {
   std::string out;
@@ -55,9 +53,7 @@ std::string listed(const std::vector<std::string>& names, std::size_t most) {
   return out;
 }
 
-std::string range_words(double low, double high) {
-  return "19 times in 20 between " + fixed(low, 2) + " and " + litres(high);
-}
+std::string range_words(double low, double high) { return "19 times in 20 between " + fixed(low, 2) + " and " + litres(high); }
 
 std::string aft_words(double x, LengthUnit unit) {
   constexpr double nothing = 0.05;  // mm: prints as 0.0
@@ -136,8 +132,7 @@ std::vector<std::string> not_included(const Plan& plan) {
   std::vector<std::string> out;
   const double last = plan.measured.back().down;
   if (!plan.job.bottom) {
-    out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) +
-                  ": the job gives no \"bottom\"");
+    out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) + ": the job gives no \"bottom\"");
   }
   if (plan.job.coats.empty() && !plan.job.nose_glass) out.push_back("glass and paint: the job names no \"coats\"");
   return out;

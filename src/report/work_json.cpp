@@ -60,9 +60,12 @@ Json mixes_of(const Plan& plan) {
 
 Json core_of(const std::optional<fill::Core>& core) {
   if (!core) return nullptr;
-  return {{"thickness", core->thickness},       {"cover", core->cover},
-          {"area_m2", core->area},              {"filler_saved", core->filler_saved},
-          {"deepest_left", core->deepest_left}, {"passes_after", core->passes_after}};
+  return {{"thickness", core->thickness},
+          {"cover", core->cover},
+          {"area_m2", core->area},
+          {"filler_saved", core->filler_saved},
+          {"deepest_left", core->deepest_left},
+          {"passes_after", core->passes_after}};
 }
 
 Json passes_of(const fill::ZonePasses& zone) {

@@ -17,7 +17,8 @@ std::string number(const std::optional<double>& mm, LengthUnit unit) { return mm
 
 class Table {
  public:
-  explicit Table(const worksheet::Worksheet& sheet) : sheet_(sheet), units_(sheet.job.units), by_(sheet.job.stations.front().measured_by) {}
+  explicit Table(const worksheet::Worksheet& sheet)
+      : sheet_(sheet), units_(sheet.job.units), by_(sheet.job.stations.front().measured_by) {}
 
   std::string write(bool names_the_job) {
     write_keys(names_the_job);
@@ -96,18 +97,21 @@ std::optional<Fault> judge_one_table(const worksheet::Worksheet& sheet) {
   const StationToMeasure& first = sheet.job.stations.front();
   for (const StationToMeasure& one : sheet.job.stations) {
     if (one.measured_by != first.measured_by) {
-      return Fault{{"--csv", 0}, "station " + first.name + " is measured by " + std::string(name_of(first.measured_by)) + ", station " +
-                                     one.name + " by " + std::string(name_of(one.measured_by)) + ": one table holds one way",
+      return Fault{{"--csv", 0},
+                   "station " + first.name + " is measured by " + std::string(name_of(first.measured_by)) + ", station " +
+                       one.name + " by " + std::string(name_of(one.measured_by)) + ": one table holds one way",
                    "say which with --measured-by"};
     }
     if (one.x_from != first.x_from) {
-      return Fault{{"--csv", 0}, "x of station " + first.name + " is from the " + std::string(name_of(first.x_from)) + ", of station " +
-                                     one.name + " from the " + std::string(name_of(one.x_from)) + ": one table holds one of the two",
+      return Fault{{"--csv", 0},
+                   "x of station " + first.name + " is from the " + std::string(name_of(first.x_from)) + ", of station " +
+                       one.name + " from the " + std::string(name_of(one.x_from)) + ": one table holds one of the two",
                    "give all stations of the job the same \"x_from\""};
     }
     const bool boards_differ = one.measured_by == MeasuredBy::gaps && one.board_port != one.board_starboard;
     if (boards_differ) {
-      return Fault{{"--csv", 0}, "the boards of station " + one.name + " stand at two distances, and the table has one column for both",
+      return Fault{{"--csv", 0},
+                   "the boards of station " + one.name + " stand at two distances, and the table has one column for both",
                    "set them alike, or write the readings into the job file"};
     }
   }

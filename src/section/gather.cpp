@@ -34,9 +34,10 @@ void tell_of_calipers(const job::Station& station, std::vector<Warning>& warning
                             " read on one side and with the caliper: the other side is taken as the caliper less the side read"});
   }
   if (alone > 0) {
-    warnings.push_back({"caliper-alone", where(station),
-                        (alone == 1 ? std::string("one place was") : std::to_string(alone) + " places were") +
-                            " read with the caliper alone, which does not tell the sides apart: not used; read one side there too"});
+    warnings.push_back(
+        {"caliper-alone", where(station),
+         (alone == 1 ? std::string("one place was") : std::to_string(alone) + " places were") +
+             " read with the caliper alone, which does not tell the sides apart: not used; read one side there too"});
   }
 }
 

@@ -78,8 +78,8 @@ void carry_to_skeg(const job::Station& station, std::vector<Node>& port, std::ve
 }
 
 // Without a reading at the trailing edge the last two are carried on in a straight line.
-void close_trailing_edge(const job::Job& job, const job::Station& station, std::vector<Node>& port,
-                         std::vector<Node>& starboard, std::vector<Warning>& warnings) {
+void close_trailing_edge(const job::Job& job, const job::Station& station, std::vector<Node>& port, std::vector<Node>& starboard,
+                         std::vector<Warning>& warnings) {
   const double chord = station.chord;
   bool assumed = false;
   for (auto* side : {&port, &starboard}) {
@@ -167,8 +167,7 @@ Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station
   }
   out.points = gathered->port;
   out.points.insert(out.points.end(), gathered->starboard.begin(), gathered->starboard.end());
-  std::stable_sort(out.points.begin(), out.points.end(),
-                   [](const SurfacePoint& a, const SurfacePoint& b) { return a.x < b.x; });
+  std::stable_sort(out.points.begin(), out.points.end(), [](const SurfacePoint& a, const SurfacePoint& b) { return a.x < b.x; });
   if (auto fault = refuse_negative_thickness(job, station, out)) return *fault;
   meet_where_crossed(out);
   if (job.coating_to_strip > 0) {

@@ -21,7 +21,7 @@ constexpr double sign_of(Face face) { return face == Face::port ? 1.0 : -1.0; } 
 
 /// A reading as it is used: repeats averaged, caliper halved, coating stripped.
 struct SurfacePoint {
-  double x = 0;             ///< mm aft of the leading edge
+  double x = 0;  ///< mm aft of the leading edge
   Face face = Face::port;
   double half_breadth = 0;  ///< mm
   int line = 0;             ///< of the first reading behind it, in MeasuredSection::readings_from
@@ -29,10 +29,10 @@ struct SurfacePoint {
 };
 
 struct Figures {
-  double area = 0;                       ///< mm²
-  double max_thickness = 0, max_thickness_at = 0;  ///< mm; chord fraction
+  double area = 0;                                                ///< mm²
+  double max_thickness = 0, max_thickness_at = 0;                 ///< mm; chord fraction
   double leading_edge_radius = 0, leading_edge_radius_error = 0;  ///< mm; one standard deviation; 0 behind a skeg
-  double trailing_edge_thickness = 0;    ///< mm
+  double trailing_edge_thickness = 0;                             ///< mm
   double lopsided = 0;  ///< mm: root mean square of port - starboard over the chord; 0 for caliper readings
 };
 

@@ -1,8 +1,8 @@
 #include "section/side.hpp"
 
-#include <algorithm>
 #include <math.h>  // Boost 1.74 calls ::isnan without it
 
+#include <algorithm>
 #include <boost/math/interpolators/pchip.hpp>
 #include <cassert>
 #include <cmath>

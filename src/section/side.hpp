@@ -20,10 +20,10 @@ class Side {
   Side(double chord, const std::vector<Node>& nodes, double lead = 0, bool with_form = true);
 
   double chord() const { return chord_; }
-  double at(double x) const;     ///< half-breadth, mm; x held to [0, chord]
-  double slope(double x) const;  ///< dy/dx; +inf at a round nose
-  double at_u(double u) const;       ///< half-breadth at x = chord u²
-  double slope_u(double u) const;    ///< d(half-breadth)/du, mm; finite at the nose
+  double at(double x) const;       ///< half-breadth, mm; x held to [0, chord]
+  double slope(double x) const;    ///< dy/dx; +inf at a round nose
+  double at_u(double u) const;     ///< half-breadth at x = chord u²
+  double slope_u(double u) const;  ///< d(half-breadth)/du, mm; finite at the nose
   double lead() const { return lead_; }
   bool with_form() const { return with_form_; }
   const std::vector<Node>& nodes() const { return nodes_; }

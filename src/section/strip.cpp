@@ -60,10 +60,10 @@ std::vector<Node> stripped(const Side& side, double depth, double new_chord) {
 std::optional<Fault> strip_coating(const job::Job& job, const job::Station& station, MeasuredSection& measured) {
   const double depth = job.coating_to_strip;
   const double new_chord = measured.chord - 2 * depth;
-  const Fault nothing_left{station.place,
-                           "station " + station.name + ": taking " + in_unit(depth, job.units) +
-                               " of old coating off each face leaves no blade",
-                           "check coating_to_strip, or the readings of this station"};
+  const Fault nothing_left{
+      station.place,
+      "station " + station.name + ": taking " + in_unit(depth, job.units) + " of old coating off each face leaves no blade",
+      "check coating_to_strip, or the readings of this station"};
   if (new_chord <= 0) return nothing_left;
   const Side old_port = measured.port;
   const Side old_starboard = measured.starboard;

@@ -34,8 +34,7 @@ Spread spread_of(const std::vector<double>& x, const std::vector<double>& d) {
     const double a = d[k - 1], b = d[k], step = x[k] - x[k - 1];
     square += (a * a + a * b + b * b) / 3 * step;
     const bool crosses = a * b < 0;
-    out.size += crosses ? (a * a + b * b) / (2 * (std::abs(a) + std::abs(b))) * step
-                        : (std::abs(a) + std::abs(b)) / 2 * step;
+    out.size += crosses ? (a * a + b * b) / (2 * (std::abs(a) + std::abs(b))) * step : (std::abs(a) + std::abs(b)) / 2 * step;
   }
   out.rms = std::sqrt(square / (x.back() - x.front()));
   return out;

@@ -58,8 +58,8 @@ EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target) {
   return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord);
 }
 
-void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
-                 const Wish& wish, double thickness_ratio, TargetSection& target) {
+void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
+                 double thickness_ratio, TargetSection& target) {
   const auto mm = [&](double v) { return in_unit(v, job.units); };
   const double limit = request.max_removal;
   const auto keeps = [&](const Wish& changed, bool nose) {
@@ -74,7 +74,8 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
       changed.chord += d;
       return keeps(changed, true);
     });
-    std::string ways = forward ? "build the leading edge forward by " + mm(std::max(0.1, *forward - wish.leading_edge_x)) + ", or " : "";
+    std::string ways =
+        forward ? "build the leading edge forward by " + mm(std::max(0.1, *forward - wish.leading_edge_x)) + ", or " : "";
     target.warnings.push_back({"nose-cut", "station " + measured.station,
                                std::string(section::name_of(nose.face)) + ": the leading edge would be cut " + mm(nose.depth) +
                                    " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(nose.depth) + " off there"});

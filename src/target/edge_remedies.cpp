@@ -21,9 +21,7 @@ struct Printed {
   double step() const { return millimetres_in(unit) * std::pow(10.0, -decimals()); }
   double down(double mm) const { return std::floor(mm / step() + 1e-6) * step(); }
   double up(double mm) const { return std::ceil(mm / step() - 1e-6) * step(); }
-  std::string text(double mm) const {
-    return fixed(mm / millimetres_in(unit), decimals()) + " " + std::string(name_of(unit));
-  }
+  std::string text(double mm) const { return fixed(mm / millimetres_in(unit), decimals()) + " " + std::string(name_of(unit)); }
 };
 
 // The fair place nearest to `start` on the way to `end`: scanned, then halved; the last value is a fair one.
@@ -80,8 +78,8 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
     return nose_site(blade, blade.body(other), other).fair(wish.radius);
   };
   const auto keep_from = [&](double from, const char* word) {
-    remedies.push_back("keep the body from x " + printed.text(from) + " (" + fraction(blade, from) +
-                       "), which rebuilds " + printed.text(from + wish.extend_leading) + word);
+    remedies.push_back("keep the body from x " + printed.text(from) + " (" + fraction(blade, from) + "), which rebuilds " +
+                       printed.text(from + wish.extend_leading) + word);
   };
   const double least = std::min(0.01 * blade.measured.chord, wish.keep_from);
   if (const auto found = nearest_fair(wish.keep_from, least, fair_from)) {
@@ -100,9 +98,7 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
 Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wish) {
   const Printed printed{blade.job.units};
   std::vector<std::string> remedies;
-  const auto fair_with = [&](const EdgesWish& other) {
-    return tail_site(blade, blade.body(other), other).fair(other.edge);
-  };
+  const auto fair_with = [&](const EdgesWish& other) { return tail_site(blade, blade.body(other), other).fair(other.edge); };
   const Fair fair_to = [&](double to) {
     EdgesWish other = wish;
     other.keep_to = to;
@@ -137,8 +133,7 @@ Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wis
                                                  : "have crossed by " + printed.text(-site.run_out) + " there";
   return {place_of(blade.station, {"trailing_edge_thickness", "keep", "extend_trailing_edge", "approach"}),
           "station " + blade.station.name + ": a trailing edge of " + printed.text(wish.edge) +
-              " leaves the tail hollow: the two faces, straight on from x " + printed.text(wish.keep_to) + ", " +
-              tangents,
+              " leaves the tail hollow: the two faces, straight on from x " + printed.text(wish.keep_to) + ", " + tangents,
           either(remedies, no_way_out)};
 }
 

@@ -15,9 +15,7 @@ struct Blade {
   const job::Station& station;
   const section::MeasuredSection& measured;
   const form::FittedForm& fitted;
-  KeptBody body(const EdgesWish& wish) const {
-    return {measured, fitted, job.reading_error, wish.keep_from, wish.keep_to};
-  }
+  KeptBody body(const EdgesWish& wish) const { return {measured, fitted, job.reading_error, wish.keep_from, wish.keep_to}; }
   double trailing_edge(const EdgesWish& wish) const { return measured.chord + wish.extend_trailing; }
 };
 

@@ -16,8 +16,7 @@ using section::MeasuredSection;
 // One face: rebuilt nose, measured side, rebuilt tail.
 class EdgedFace final : public FaceShape {
  public:
-  EdgedFace(const section::Side& side, const EdgesWish& wish, const NoseCurve& nose, double nose_offset,
-            const TailCurve& tail)
+  EdgedFace(const section::Side& side, const EdgesWish& wish, const NoseCurve& nose, double nose_offset, const TailCurve& tail)
       : side_(side), wish_(wish), nose_(nose), nose_offset_(nose_offset), tail_(tail) {}
 
   double at(double x) const override {
@@ -44,9 +43,7 @@ Joint joint_of(const section::Side& side, const BodyPoint& point, double x) {
 }
 
 void read_off_figures(const MeasuredSection& measured, const EdgesWish& wish, TargetSection& out) {
-  const auto thickness = [&](double x) {
-    return out.half_breadth(Face::port, x) + out.half_breadth(Face::starboard, x);
-  };
+  const auto thickness = [&](double x) { return out.half_breadth(Face::port, x) + out.half_breadth(Face::starboard, x); };
   double thickest = 0, at = out.leading_edge_x;
   for (const double fraction : chord_fractions(1000)) {
     const double x = std::min(out.leading_edge_x + fraction * out.chord, out.trailing_edge_x());
@@ -71,8 +68,7 @@ void warn_of_steps(const Blade& blade, TargetSection& out) {
     const Joint& worst = joints[face == Face::port ? 0 : 1];
     if (std::abs(worst.step) <= std::max(0.1, blade.job.reading_error)) return;
     out.warnings.push_back({"edge-step", "station " + out.station,
-                            std::string("the rebuilt ") + edge + " stands " +
-                                in_unit(std::abs(worst.step), blade.job.units) +
+                            std::string("the rebuilt ") + edge + " stands " + in_unit(std::abs(worst.step), blade.job.units) +
                                 (worst.step > 0 ? " proud of" : " below") + " the kept body at x " +
                                 in_unit(worst.x, blade.job.units) + " " + section::name_of(face) +
                                 ": it follows the fair line of the body there, not the single reading; blend the two"});
@@ -104,9 +100,7 @@ std::optional<Fault> refuse_wish(const Blade& blade, const EdgesWish& wish) {
 EdgesWish edges_wish(const job::Station& station, const MeasuredSection& measured, const form::FittedForm& fitted,
                      double extend_leading, double extend_trailing) {
   const job::TargetRequest& request = station.target;
-  const auto mm = [&](const job::ChordPlace& place) {
-    return place.in_mm ? place.value : place.value * measured.chord;
-  };
+  const auto mm = [&](const job::ChordPlace& place) { return place.in_mm ? place.value : place.value * measured.chord; };
   EdgesWish out;
   out.extend_leading = extend_leading;
   out.extend_trailing = extend_trailing;
@@ -128,9 +122,8 @@ EdgesWish edges_wish(const job::Station& station, const MeasuredSection& measure
   return out;
 }
 
-Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station,
-                                       const MeasuredSection& measured, const form::FittedForm& fitted,
-                                       const EdgesWish& wish) {
+Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                                       const form::FittedForm& fitted, const EdgesWish& wish) {
   const Blade blade{job, station, measured, fitted};
   if (auto fault = refuse_wish(blade, wish)) return *fault;
   const KeptBody body = blade.body(wish);
@@ -172,8 +165,8 @@ Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& 
   return out;
 }
 
-Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station,
-                                       const MeasuredSection& measured, const form::FittedForm& fitted) {
+Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                                       const form::FittedForm& fitted) {
   const auto fixed_mm = [](const job::Extension& extension) { return extension.up_to ? 0.0 : extension.mm; };
   const auto wish = edges_wish(station, measured, fitted, fixed_mm(station.target.extend_leading_edge),
                                fixed_mm(station.target.extend_trailing_edge));

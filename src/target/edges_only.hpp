@@ -20,15 +20,14 @@ struct EdgesWish {
 
 /// The station's own wish with these extensions. "form": the fitted form's own radius and edge on the measured chord;
 /// per cent: of the target's chord. The nose stays for "leave", for a fixed skeg ahead, and when all of it is kept.
-EdgesWish edges_wish(const job::Station& station, const section::MeasuredSection& measured,
-                     const form::FittedForm& fitted, double extend_leading, double extend_trailing);
+EdgesWish edges_wish(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted,
+                     double extend_leading, double extend_trailing);
 
 /// The target with rebuilt edges; or, where no fair curve exists, what to change, to what: each remedy was run.
-Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station,
-                                       const section::MeasuredSection& measured, const form::FittedForm& fitted,
-                                       const EdgesWish& wish);
+Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
+                                       const form::FittedForm& fitted, const EdgesWish& wish);
 /// With the station's own fixed extensions ("up_to" is none).
-Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station,
-                                       const section::MeasuredSection& measured, const form::FittedForm& fitted);
+Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
+                                       const form::FittedForm& fitted);
 
 }  // namespace fairblade::target

@@ -134,12 +134,12 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
       const double room_aft = base.trailing_edge_x() - proud.to;
       Plateau plateau{proud, proud.from - std::max(room_ahead * 0.95, 1e-6), proud.to + std::max(room_aft, 1e-6)};
       plateaus.push_back(plateau);
-      target.warnings.push_back(
-          {"bent-round-patch", "station " + measured.station,
-           std::string(section::name_of(face)) + ": the blade stands up to " + in_unit(proud.height, job.units) +
-               " proud in the no-cut patch from x " + in_unit(proud.from, job.units) + " to " + in_unit(proud.to, job.units) +
-               "; the target is built out round it, from x " + in_unit(plateau.rise_from, job.units) + " to " +
-               in_unit(plateau.fall_to, job.units)});
+      target.warnings.push_back({"bent-round-patch", "station " + measured.station,
+                                 std::string(section::name_of(face)) + ": the blade stands up to " +
+                                     in_unit(proud.height, job.units) + " proud in the no-cut patch from x " +
+                                     in_unit(proud.from, job.units) + " to " + in_unit(proud.to, job.units) +
+                                     "; the target is built out round it, from x " + in_unit(plateau.rise_from, job.units) +
+                                     " to " + in_unit(plateau.fall_to, job.units)});
     }
     if (plateaus.empty()) continue;
     set_shape(target, face, std::make_shared<BentFace>(base, face, plateaus));

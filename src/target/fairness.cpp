@@ -49,8 +49,8 @@ double largest_fair_edge(const SectionCurve& curve, double chord) {
   return chord * last_fair(own, high, fair);
 }
 
-std::optional<Fault> judge_curve(const job::Job& job, const job::Station& station, const SectionCurve& curve,
-                                 double chord, std::vector<Warning>& warnings) {
+std::optional<Fault> judge_curve(const job::Job& job, const job::Station& station, const SectionCurve& curve, double chord,
+                                 std::vector<Warning>& warnings) {
   const auto mm = [&](double v) { return in_unit(v, job.units); };
   const std::string who = "station " + station.name;
   const double thickest = 2 * chord * curve.at(curve.max_thickness_at());
@@ -70,11 +70,11 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
   const bool dips = nose_dips(curve);
   if (dips || curve.nose_overshoots()) {
     const double fair = largest_fair_radius(curve, chord);
-    return Fault{place_of(station, {"leading_edge_radius"}),
-                 who + ": a leading-edge radius of " + mm(radius) + " would " +
-                     (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
-                 "ask for " + mm(fair) + " at most, or a section " +
-                     mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) + " thick"};
+    return Fault{
+        place_of(station, {"leading_edge_radius"}),
+        who + ": a leading-edge radius of " + mm(radius) + " would " +
+            (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
+        "ask for " + mm(fair) + " at most, or a section " + mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) + " thick"};
   }
   if (!curve.tail_convex()) {
     const double fair = largest_fair_edge(curve, chord);
@@ -86,7 +86,8 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
     const double fair = largest_fair_radius(curve, chord);
     warnings.push_back({"nose-hollow", who,
                         "a leading-edge radius of " + mm(radius) + " leaves a slight hollow behind the nose; it is full up to " +
-                            mm(fair) + ", or in a section " + mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) + " thick"});
+                            mm(fair) + ", or in a section " + mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) +
+                            " thick"});
   } else if (curve.nose_shoulders()) {
     warnings.push_back({"nose-shoulder", who,
                         "a leading-edge radius of " + mm(radius) + " is " +

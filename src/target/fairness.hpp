@@ -17,7 +17,7 @@ double largest_fair_edge(const form::SectionCurve& curve, double chord);
 
 /// Refusal when the curve dips, overshoots or flares, or is thinner than its edge; warnings when it is hollow or shows a
 /// shoulder. `place`s tell where r, e and t were asked. Appends to `warnings`.
-std::optional<Fault> judge_curve(const job::Job& job, const job::Station& station, const form::SectionCurve& curve,
-                                 double chord, std::vector<Warning>& warnings);
+std::optional<Fault> judge_curve(const job::Job& job, const job::Station& station, const form::SectionCurve& curve, double chord,
+                                 std::vector<Warning>& warnings);
 
 }  // namespace fairblade::target

@@ -56,7 +56,8 @@ Outcome<FormOffsets> offsets_of(const FormAsked& asked) {
   job::Station station;
   station.name = out.section.station;
   station.place = {"FORM", 0};
-  station.target.places = {{"leading_edge_radius", {"--leading-edge-radius", 0}}, {"trailing_edge_thickness", {"--trailing-edge-thickness", 0}}};
+  station.target.places = {{"leading_edge_radius", {"--leading-edge-radius", 0}},
+                           {"trailing_edge_thickness", {"--trailing-edge-thickness", 0}}};
   auto fault = judge_curve(job, station, out.section.curve, chord, out.warnings);
   if (fault) {
     fault->what = without_station(fault->what, station.name);

@@ -12,10 +12,10 @@ namespace fairblade::target {
 
 struct FormAsked {
   form::Form form;
-  double chord = 0;                       ///< mm
-  std::optional<double> radius, edge;     ///< mm; the form's own where not asked
-  std::vector<double> more_places;        ///< mm aft of the leading edge, besides the published ones
-  LengthUnit units = LengthUnit::mm;      ///< in which it is told
+  double chord = 0;                    ///< mm
+  std::optional<double> radius, edge;  ///< mm; the form's own where not asked
+  std::vector<double> more_places;     ///< mm aft of the leading edge, besides the published ones
+  LengthUnit units = LengthUnit::mm;   ///< in which it is told
 };
 
 struct FormOffset {
@@ -24,11 +24,11 @@ struct FormOffset {
 
 struct FormOffsets {
   FormAsked asked;
-  TargetSection section;           ///< its curve, radius, edge, area and girth
-  std::string name;                ///< "0012, edge 4.0 mm"
-  double max_thickness = 0;        ///< mm
+  TargetSection section;                ///< its curve, radius, edge, area and girth
+  std::string name;                     ///< "0012, edge 4.0 mm"
+  double max_thickness = 0;             ///< mm
   double own_radius = 0, own_edge = 0;  ///< mm, of the published form
-  std::vector<FormOffset> rows;    ///< at the places of the published tables and those asked for, from the leading edge aft
+  std::vector<FormOffset> rows;         ///< at the places of the published tables and those asked for, from the leading edge aft
   std::vector<Warning> warnings;
 };
 

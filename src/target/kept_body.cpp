@@ -42,8 +42,8 @@ double cube(double d) { return d * d * d; }
 
 }  // namespace
 
-KeptBody::KeptBody(const section::MeasuredSection& measured, const form::FittedForm& fitted, double reading_error,
-                   double from, double to)
+KeptBody::KeptBody(const section::MeasuredSection& measured, const form::FittedForm& fitted, double reading_error, double from,
+                   double to)
     : chord_(measured.chord + measured.skeg),
       skeg_(measured.skeg),
       from_(from),

@@ -82,7 +82,11 @@ TargetSection target_of(const Wish& wish, double thickness_ratio) {
 Wish wish_of(const MeasuredSection& measured, const Form& family, const TargetRequest& request, double extend_leading,
              double extend_trailing) {
   const double ahead = extend_leading + measured.skeg;
-  return {family,        -ahead, measured.chord + ahead + extend_trailing, measured.skeg, request.leading_edge_radius,
+  return {family,
+          -ahead,
+          measured.chord + ahead + extend_trailing,
+          measured.skeg,
+          request.leading_edge_radius,
           request.trailing_edge_thickness};
 }
 
@@ -144,7 +148,8 @@ class Search {
     LeastFill best;
     double at = 0;
     constexpr double from = 0.2, to = 0.6, step = 0.025;
-    for (int k = 0; from + k * step <= to + 1e-9; ++k) take_better(best, over_leading(family(from + k * step)), at, from + k * step);
+    for (int k = 0; from + k * step <= to + 1e-9; ++k)
+      take_better(best, over_leading(family(from + k * step)), at, from + k * step);
     const auto area = [&](double m) { return score(over_leading(family(m))); };
     const double refined = least_between(area, std::max(from, at - step), std::min(to, at + step));
     take_better(best, over_leading(family(refined)), at, refined);

@@ -11,14 +11,14 @@
 
 namespace fairblade::target {
 
-constexpr double cut_from = 0.02, cut_to = 0.92;  ///< chord fractions where the limit binds
+constexpr double cut_from = 0.02, cut_to = 0.92;    ///< chord fractions where the limit binds
 constexpr double thinnest = 0.02, thickest = 0.30;  ///< thickness ratios that are looked at
 
 /// The shape asked for but its thickness: family, outline, nose and edge.
 struct Wish {
-  form::Form family;                        ///< thickness_ratio unused
-  double leading_edge_x = 0, chord = 0;     ///< mm, of the whole section (skeg and rudder), in the measured frame
-  double skeg = 0;                          ///< mm of it that is skeg
+  form::Form family;                     ///< thickness_ratio unused
+  double leading_edge_x = 0, chord = 0;  ///< mm, of the whole section (skeg and rudder), in the measured frame
+  double skeg = 0;                       ///< mm of it that is skeg
   job::LeadingEdgeRadius radius;
   job::TrailingEdgeThickness edge;
 };
@@ -51,8 +51,7 @@ struct LeastFill {
   Need need;
   double add_area = 0;  ///< mm²
 };
-LeastFill least_fill(const section::MeasuredSection& measured, const form::FittedForm& fitted,
-                     const job::TargetRequest& request);
+LeastFill least_fill(const section::MeasuredSection& measured, const form::FittedForm& fitted, const job::TargetRequest& request);
 
 /// Wish with the extensions given, mm.
 Wish wish_of(const section::MeasuredSection& measured, const form::Form& family, const job::TargetRequest& request,

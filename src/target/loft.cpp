@@ -182,8 +182,7 @@ Outcome<MeasuredSection> measured_at(const job::Job& job, const std::vector<Meas
   const section::Figures &fa = a.figures, &fb = b.figures;
   if (out.skeg == 0) {
     out.figures.leading_edge_radius = mixed_radius(fa.leading_edge_radius, a.chord, fb.leading_edge_radius, b.chord, w);
-    out.figures.leading_edge_radius_error =
-        std::hypot((1 - w) * fa.leading_edge_radius_error, w * fb.leading_edge_radius_error);
+    out.figures.leading_edge_radius_error = std::hypot((1 - w) * fa.leading_edge_radius_error, w * fb.leading_edge_radius_error);
   }
   return out;
 }

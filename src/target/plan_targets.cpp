@@ -22,9 +22,7 @@ void fill_in_figures(TargetSection& target) {
   target.max_thickness_at = target.curve.max_thickness_at();
   target.thickness_ratio = target.curve.form().thickness_ratio;
   if (target.port_shape || target.starboard_shape) {
-    const auto thickness = [&](double x) {
-      return target.half_breadth(Face::port, x) + target.half_breadth(Face::starboard, x);
-    };
+    const auto thickness = [&](double x) { return target.half_breadth(Face::port, x) + target.half_breadth(Face::starboard, x); };
     target.trailing_edge_thickness = thickness(target.trailing_edge_x());
     double greatest = 0;
     for (const double f : chord_fractions(400)) {
@@ -46,8 +44,8 @@ Fault impossible(const job::Job& job, const job::Station& station, const Measure
   std::string reading;
   if (draft.need && draft.need->governing) {
     const auto& point = measured.points[*draft.need->governing];
-    reading = "; the " + std::string(section::name_of(point.face)) + " reading at x " + in_unit(point.x, job.units) +
-              " (" + measured.readings_from + ":" + std::to_string(point.line) + ") governs";
+    reading = "; the " + std::string(section::name_of(point.face)) + " reading at x " + in_unit(point.x, job.units) + " (" +
+              measured.readings_from + ":" + std::to_string(point.line) + ") governs";
   }
   return {place_of(station, {"thickness"}),
           "station " + station.name + ": no section up to 30 % thick keeps every cut within " +

@@ -8,8 +8,7 @@
 
 namespace fairblade::target {
 
-NoseCurve::NoseCurve(const BodyPoint& joint, double length, double radius)
-    : length_(length), a0_(std::sqrt(2 * radius)) {
+NoseCurve::NoseCurve(const BodyPoint& joint, double length, double radius) : length_(length), a0_(std::sqrt(2 * radius)) {
   const double root = std::sqrt(length);
   const double p = joint.half_breadth - a0_ * root;           // a1 L + a2 L² + a3 L³
   const double q = joint.slope - a0_ / (2 * root);            // a1 + 2 a2 L + 3 a3 L²
@@ -68,8 +67,6 @@ double TailCurve::at(double z) const {
   return joint.half_breadth + joint.slope * z + (end - tangent(joint, length)) * share * share;
 }
 
-double TailCurve::slope(double z) const {
-  return joint.slope + 2 * (end - tangent(joint, length)) * z / (length * length);
-}
+double TailCurve::slope(double z) const { return joint.slope + 2 * (end - tangent(joint, length)) * z / (length * length); }
 
 }  // namespace fairblade::target

@@ -33,8 +33,8 @@ double overlap(const Breadths& b) {
 
 Breadths between(const Breadths& a, const Breadths& b, double w) {
   const auto mix = [w](double p, double q) { return p + (q - p) * w; };
-  return {mix(a.target_port, b.target_port), mix(a.target_starboard, b.target_starboard),
-          mix(a.measured_port, b.measured_port), mix(a.measured_starboard, b.measured_starboard)};
+  return {mix(a.target_port, b.target_port), mix(a.target_starboard, b.target_starboard), mix(a.measured_port, b.measured_port),
+          mix(a.measured_starboard, b.measured_starboard)};
 }
 
 // Integral of the overlap over one piece of length 1: exact, by cutting where the linear functions cross.

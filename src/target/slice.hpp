@@ -21,8 +21,7 @@ struct Areas {
 struct Pair {
   Outline measured, target;
 };
-Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target,
-                     std::size_t count = 400);
+Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count = 400);
 
 /// Areas of target without measured and of measured without target, by exact integration of the straight pieces between
 /// common places (kinks where the outlines cross are found). The second of two routes; the first is polygon difference.

@@ -38,8 +38,7 @@ int order_of(job::Spanwise kind, const std::vector<double>& weight) {
   return std::min(most, static_cast<int>(measured) - 1);
 }
 
-Fit least_squares(const std::vector<double>& s, const std::vector<double>& value, const std::vector<double>& weight,
-                  int order) {
+Fit least_squares(const std::vector<double>& s, const std::vector<double>& value, const std::vector<double>& weight, int order) {
   const auto n = static_cast<Index>(s.size());
   Fit fit{MatrixXd(n, order + 1), {}, {}, {}, std::vector<double>(s.size())};
   VectorXd root(n), y(n);
@@ -55,8 +54,7 @@ Fit least_squares(const std::vector<double>& s, const std::vector<double>& value
   fit.coefficients = fit.triangle.triangularView<Eigen::Upper>().solve(fit.right);
   for (Index k = 0; k < n; ++k) {
     const VectorXd row = root[k] * fit.powers.row(k).transpose();
-    fit.hat[static_cast<std::size_t>(k)] =
-        fit.triangle.transpose().triangularView<Eigen::Lower>().solve(row).squaredNorm();
+    fit.hat[static_cast<std::size_t>(k)] = fit.triangle.transpose().triangularView<Eigen::Lower>().solve(row).squaredNorm();
   }
   return fit;
 }

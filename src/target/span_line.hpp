@@ -15,7 +15,7 @@
 namespace fairblade::target {
 
 struct SpanQuantity {
-  std::vector<double> down;    ///< mm, rising, all distinct
+  std::vector<double> down;  ///< mm, rising, all distinct
   std::vector<double> value;
   std::vector<double> weight;  ///< >= 0; 0 for a station that was interpolated. Empty: all 1
   std::vector<double> bound;   ///< the line may not be below it, at any station; -infinity: none. Empty: none at all
@@ -27,17 +27,17 @@ struct SpanLine {
   /// Own value less what the other stations alone would say, by r/(1 - h). Always of the line without bounds;
   /// for "as-measured" of the quadratic. A station without weight: its plain residual.
   std::vector<double> deleted;
-  std::vector<double> hat;     ///< h, each station's hold on its own place of the line
-  bool deleted_known = false;  ///< four stations with weight, or more; else `deleted` is 0 throughout
-  std::optional<double> scatter;      ///< one standard deviation of a station of mean weight, where stations are to spare
-  std::vector<std::size_t> binding;   ///< stations whose bound holds the line up
+  std::vector<double> hat;           ///< h, each station's hold on its own place of the line
+  bool deleted_known = false;        ///< four stations with weight, or more; else `deleted` is 0 throughout
+  std::optional<double> scatter;     ///< one standard deviation of a station of mean weight, where stations are to spare
+  std::vector<std::size_t> binding;  ///< stations whose bound holds the line up
 
   /// The line at any height; for "as-measured" straight between stations, held beyond the ends.
   double at(double height) const;
 
-  bool between_stations = false;      ///< "as-measured"
-  std::vector<double> down;           ///< mm
-  double middle = 0, half_span = 1;   ///< mm; s = (down - middle) / half_span
+  bool between_stations = false;         ///< "as-measured"
+  std::vector<double> down;              ///< mm
+  double middle = 0, half_span = 1;      ///< mm; s = (down - middle) / half_span
   std::array<double, 3> coefficients{};  ///< of 1, s, s²
 };
 

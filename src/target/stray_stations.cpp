@@ -14,8 +14,8 @@ using section::MeasuredSection;
 
 namespace {
 
-constexpr double named_beyond = 3;     // standard deviations
-constexpr double rival_share = 0.95;   // of the greatest
+constexpr double named_beyond = 3;    // standard deviations
+constexpr double rival_share = 0.95;  // of the greatest
 constexpr std::size_t fewest = 4;
 
 struct Judged {
@@ -53,8 +53,7 @@ std::size_t most_likely(const std::vector<Judged>& judged) {
   return best;
 }
 
-std::vector<Rival> rivals_of(const std::vector<SpanReading>& readings, const std::vector<Judged>& judged,
-                             std::size_t best) {
+std::vector<Rival> rivals_of(const std::vector<SpanReading>& readings, const std::vector<Judged>& judged, std::size_t best) {
   std::vector<Rival> out;
   for (std::size_t k = 0; k < judged.size(); ++k) {
     if (k != best && judged[k].size() >= rival_share * judged[best].size()) {
@@ -82,8 +81,8 @@ std::vector<Stray> strays_of(const std::vector<SpanReading>& readings, SpanFigur
   std::vector<Stray> out;
   for (const SpanReading& one : astray) {  // each once more, against those that do not stray
     auto among = fair;
-    const auto place = std::upper_bound(among.begin(), among.end(), one.down,
-                                        [](double down, const SpanReading& r) { return down < r.down; });
+    const auto place =
+        std::upper_bound(among.begin(), among.end(), one.down, [](double down, const SpanReading& r) { return down < r.down; });
     const auto k = static_cast<std::size_t>(place - among.begin());
     among.insert(place, one);
     const std::vector<Judged> judged = judge(among);
@@ -116,8 +115,8 @@ StrayReport find_strays(const job::Job& job, const std::vector<MeasuredSection>&
     const MeasuredSection& one = measured[k];
     if (one.interpolated) continue;
     const double whole = one.chord + one.skeg;
-    thickness.push_back({k, one.down, fitted[k].form.thickness_ratio,
-                         thickness_error(one, fitted[k], job.reading_error) / whole, whole});
+    thickness.push_back(
+        {k, one.down, fitted[k].form.thickness_ratio, thickness_error(one, fitted[k], job.reading_error) / whole, whole});
     chord.push_back({k, one.down, one.chord, tape});
     if (one.ahead) ahead.push_back({k, one.down, *one.ahead, tape});
   }
@@ -168,8 +167,7 @@ std::string words_of(const job::Job& job, const std::vector<MeasuredSection>& me
   return out;
 }
 
-std::vector<Warning> name_strays(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                                 const StrayReport& report) {
+std::vector<Warning> name_strays(const job::Job& job, const std::vector<MeasuredSection>& measured, const StrayReport& report) {
   std::vector<Warning> out;
   for (const Stray& stray : report.strays) {
     std::string text = words_of(job, measured, stray) + " against the fair line through the others, give or take " +

@@ -27,8 +27,8 @@ struct Rival {
 struct Stray {
   std::size_t station = 0;
   SpanFigure figure = SpanFigure::thickness;
-  double mm = 0;     ///< full (+) or thin (-), long or short, forward or aft of the others' fair line
-  double error = 0;  ///< mm, one standard deviation of that
+  double mm = 0;              ///< full (+) or thin (-), long or short, forward or aft of the others' fair line
+  double error = 0;           ///< mm, one standard deviation of that
   std::vector<Rival> rivals;  ///< stations that would explain it as well (within 5 %), the least slip first
 };
 
@@ -46,8 +46,8 @@ struct SpanReading {
 /// Nothing strays: empty. `unfair` is set when too many do.
 std::vector<Stray> strays_of(const std::vector<SpanReading>& readings, SpanFigure figure, bool& unfair);
 
-/// One standard deviation of a station's thickness t·chord (skeg and rudder together), mm: the fit's own, but not less than 0.8 of what so many
-/// readings with that error allow, which also serves where the fit cannot tell.
+/// One standard deviation of a station's thickness t·chord (skeg and rudder together), mm: the fit's own, but not less than 0.8
+/// of what so many readings with that error allow, which also serves where the fit cannot tell.
 double thickness_error(const section::MeasuredSection& measured, const form::FittedForm& fitted, double reading_error);
 
 /// Thickness (by the fitted ratio), chord and leading-edge line; stations that were interpolated are not judged.

@@ -29,17 +29,17 @@ class FaceShape {
 /// The reading that keeps a least-fill target from being thinner.
 struct Governing {
   Face face = Face::port;
-  double x = 0;                        ///< mm aft of the measured leading edge
+  double x = 0;  ///< mm aft of the measured leading edge
   int line = 0;
   double thickness_ratio_without = 0;  ///< the target's, had that place not been read
 };
 
 /// Where a rebuilt edge leaves the kept body, one face: the body's fair line there, mm, and what the outline misses it by.
 struct Joint {
-  double x = 0;                      ///< mm aft of the measured leading edge
+  double x = 0;  ///< mm aft of the measured leading edge
   double half_breadth = 0, slope = 0;
-  double second = 0;                 ///< d²y/dx², 1/mm
-  double step = 0;                   ///< mm, rebuilt - kept: positive where the rebuilt edge stands proud
+  double second = 0;  ///< d²y/dx², 1/mm
+  double step = 0;    ///< mm, rebuilt - kept: positive where the rebuilt edge stands proud
 };
 /// Port, then starboard; an edge that was not rebuilt has none.
 struct Joints {
@@ -61,15 +61,16 @@ struct TargetSection {
   double leading_edge_x = 0;    ///< mm; minus the extension
   double chord = 0;             ///< mm
   double skeg = 0;              ///< mm of the curve that lies ahead, in the fixed skeg; it is not planned
-  form::SectionCurve curve;     ///< unit chord of skeg and rudder together, the same on both sides; the shapes below win where they are set
+  form::SectionCurve
+      curve;  ///< unit chord of skeg and rudder together, the same on both sides; the shapes below win where they are set
   std::shared_ptr<const FaceShape> port_shape, starboard_shape;
   double leading_edge_radius = 0, trailing_edge_thickness = 0;  ///< mm; radius 0 behind a skeg
-  double max_thickness_at = 0;  ///< chord fraction
-  double thickness_ratio = 0;   ///< of skeg and rudder together
-  std::optional<Joints> joints;        ///< edges-only only
-  std::optional<Governing> governing;  ///< least-fill only
+  double max_thickness_at = 0;                                  ///< chord fraction
+  double thickness_ratio = 0;                                   ///< of skeg and rudder together
+  std::optional<Joints> joints;                                 ///< edges-only only
+  std::optional<Governing> governing;                           ///< least-fill only
   Pull pull;
-  double area = 0, girth = 0;   ///< mm², mm (both faces and the edge face)
+  double area = 0, girth = 0;  ///< mm², mm (both faces and the edge face)
   std::vector<Warning> warnings;
 
   const FaceShape* shape(Face face) const { return (face == Face::port ? port_shape : starboard_shape).get(); }
@@ -86,12 +87,9 @@ struct TargetSection {
 void fill_in_figures(TargetSection& target);
 
 /// The targets of all stations, or why there are none. What concerns the whole blade is appended to `warnings`.
-Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,
-                                                 const std::vector<section::MeasuredSection>& measured,
-                                                 const std::vector<form::FittedForm>& fitted,
-                                                 std::vector<Warning>& warnings);
-Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job,
-                                                 const std::vector<section::MeasuredSection>& measured,
+Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                                                 const std::vector<form::FittedForm>& fitted, std::vector<Warning>& warnings);
+Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted);
 
 }  // namespace fairblade::target

@@ -23,8 +23,7 @@ struct CentreEnds {
   double leading = 0, trailing = 0;
 };
 
-std::optional<CentreEnds> centre_ends(const job::Station& station, const MeasuredSection& measured,
-                                      const FittedForm& fitted) {
+std::optional<CentreEnds> centre_ends(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
   const double chord = measured.chord;
   if (measured.thickness_only || measured.one_side_only) {
     if (!station.trailing_edge_off_centre) return std::nullopt;
@@ -70,9 +69,7 @@ StationTwist twist_of(const job::Station& station, const MeasuredSection& measur
   return out;
 }
 
-std::string to_side(double mm, LengthUnit unit) {
-  return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard");
-}
+std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard"); }
 
 // Slope of the mid-chord line, weightless stations left out.
 std::optional<double> lean_of(const std::vector<MeasuredSection>& measured, const std::vector<StationTwist>& stations) {
@@ -110,8 +107,7 @@ void warn(const job::Job& job, const std::vector<MeasuredSection>& measured, Bla
 
 }  // namespace
 
-BladeTwist find_twist(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                      const std::vector<FittedForm>& fitted) {
+BladeTwist find_twist(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<FittedForm>& fitted) {
   BladeTwist out;
   if (measured.empty()) return out;
   out.centre_station = job.centre_station.empty() ? measured.front().station : job.centre_station;

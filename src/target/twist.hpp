@@ -18,11 +18,11 @@ namespace fairblade::target {
 
 struct StationTwist {
   std::string station;
-  bool known = false;            ///< nothing below means anything otherwise
-  double skew_degrees = 0;       ///< against the centre plane
-  double twist_degrees = 0;      ///< against the centre station's (the centre plane's where that is not known)
-  double twist_mm = 0;           ///< the same at the trailing edge: how far it stands out, over this chord
-  double error_degrees = 0;      ///< one standard deviation of skew_degrees, from the reading error
+  bool known = false;        ///< nothing below means anything otherwise
+  double skew_degrees = 0;   ///< against the centre plane
+  double twist_degrees = 0;  ///< against the centre station's (the centre plane's where that is not known)
+  double twist_mm = 0;       ///< the same at the trailing edge: how far it stands out, over this chord
+  double error_degrees = 0;  ///< one standard deviation of skew_degrees, from the reading error
   double trailing_edge_off = 0, leading_edge_off = 0;  ///< mm to port of the centre plane
 };
 

@@ -93,8 +93,6 @@ std::string on_rule(double mm, LengthUnit units) {
   return sign + (units_of > 0 ? std::to_string(units_of) + " " : "") + part;
 }
 
-std::string on_rule_with_unit(double mm, LengthUnit units) {
-  return on_rule(mm, units) + " " + std::string(name_of(units));
-}
+std::string on_rule_with_unit(double mm, LengthUnit units) { return on_rule(mm, units) + " " + std::string(name_of(units)); }
 
 }  // namespace fairblade::worksheet

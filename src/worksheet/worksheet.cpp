@@ -8,7 +8,7 @@
 namespace fairblade::worksheet {
 namespace {
 
-constexpr int most_stations = 26;  // named by letters
+constexpr int most_stations = 26;    // named by letters
 constexpr double deep_blade = 1000;  // mm; below it three stations are enough
 
 /// Heights that one finds on a tape: 5 mm, or a quarter of an inch; on a small model finer.
@@ -24,11 +24,13 @@ std::vector<Warning> advice_on(const job::ToMeasure& job) {
   const double top = job.stations.front().down;
   const double depth = job.bottom.value_or(job.stations.back().down) - top;
   if (count < 3) {
-    return {{"few-stations", "job", "three stations at least are wanted, better five: between them the blade is taken to run straight"}};
+    return {{"few-stations", "job",
+             "three stations at least are wanted, better five: between them the blade is taken to run straight"}};
   }
   if (depth > deep_blade && count < 5) {
-    return {{"few-stations", "job", "on a blade deeper than " + on_rule_with_unit(deep_blade, job.units) +
-                                        " five stations are wanted, and one at each kink of the outline"}};
+    return {{"few-stations", "job",
+             "on a blade deeper than " + on_rule_with_unit(deep_blade, job.units) +
+                 " five stations are wanted, and one at each kink of the outline"}};
   }
   return {};
 }
@@ -47,14 +49,17 @@ Worksheet worksheet_of(job::ToMeasure job) {
 
 Outcome<std::vector<job::StationToMeasure>> evenly_spaced(const Spacing& spacing) {
   if (spacing.stations < 1 || spacing.stations > most_stations) {
-    return Fault{{"--stations", 0}, "there cannot be " + std::to_string(spacing.stations) + " stations",
+    return Fault{{"--stations", 0},
+                 "there cannot be " + std::to_string(spacing.stations) + " stations",
                  "give 1 to " + std::to_string(most_stations) + "; three at least are wanted, five above a metre"};
   }
   const double step = height_step(spacing);
   constexpr double nearest = 10;  // mm; nobody's boards stand closer
   if (spacing.span < nearest * spacing.stations) {
-    return Fault{{"--span", 0}, on_rule_with_unit(spacing.span, spacing.units) + " is too short for " +
-                                    std::to_string(spacing.stations) + " stations", "give fewer stations, or check the unit"};
+    return Fault{
+        {"--span", 0},
+        on_rule_with_unit(spacing.span, spacing.units) + " is too short for " + std::to_string(spacing.stations) + " stations",
+        "give fewer stations, or check the unit"};
   }
   std::vector<job::StationToMeasure> out;
   for (int k = 0; k < spacing.stations; ++k) {

@@ -28,7 +28,7 @@ Worksheet worksheet_of(job::ToMeasure job);
 
 struct Spacing {
   int stations = 3;
-  double span = 0;                ///< from the top of the blade to its bottom
+  double span = 0;                  ///< from the top of the blade to its bottom
   double chord = 0, tip_chord = 0;  ///< at the top and at the bottom
   LengthUnit units = LengthUnit::mm;
 };

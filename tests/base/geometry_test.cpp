@@ -1,4 +1,5 @@
 #include "base/geometry.hpp"
+
 #include "base/polyline.hpp"
 #include "catch.hpp"
 

@@ -1,6 +1,7 @@
+#include "base/numerics.hpp"
+
 #include <cmath>
 
-#include "base/numerics.hpp"
 #include "catch.hpp"
 
 using namespace fairblade;

@@ -1,3 +1,5 @@
+#include "base/text.hpp"
+
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -5,7 +7,6 @@
 
 #include "base/fault.hpp"
 #include "base/file_names.hpp"
-#include "base/text.hpp"
 #include "base/units.hpp"
 #include "catch.hpp"
 

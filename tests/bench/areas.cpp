@@ -7,8 +7,9 @@
 #include "fill/fill.hpp"
 #include "plan/plan.hpp"
 #ifdef FAIRBLADE_BENCH_GEOS
-#include <cstdarg>
 #include <geos_c.h>
+
+#include <cstdarg>
 #include <memory>
 #endif
 
@@ -62,9 +63,14 @@ std::vector<Kernel> area_kernels() {
   const Polygon target = drawing::target_outline(plan->targets[0]);
   const Polygon measured = drawing::measured_outline(plan->measured[0]);
   std::vector<Kernel> out;
-  Kernel difference{"difference", "target less measured, " + std::to_string(target.outer().size()) + " and " +
-                                      std::to_string(measured.outer().size()) + " corners",
-                    [=] { return area(fairblade::difference(target, measured)); }, "", {}, {}, ""};
+  Kernel difference{"difference",
+                    "target less measured, " + std::to_string(target.outer().size()) + " and " +
+                        std::to_string(measured.outer().size()) + " corners",
+                    [=] { return area(fairblade::difference(target, measured)); },
+                    "",
+                    {},
+                    {},
+                    ""};
 #ifdef FAIRBLADE_BENCH_GEOS
   const auto geos = std::make_shared<const Geos>(target, measured);
   difference.reference_name = "GEOS";
@@ -75,10 +81,20 @@ std::vector<Kernel> area_kernels() {
   difference.agreement = text;
 #endif
   out.push_back(difference);
-  out.push_back({"change", "one station: areas by both routes, depths at every reading",
-                 [=] { return fill::compare(plan->measured[0], plan->targets[0]).add_area; }, "", {}, {}, ""});
-  out.push_back({"volumes", "loft between five stations, and the litres",
-                 [=] { return fill::sum_volumes(plan->job, plan->measured, plan->targets, plan->changes).add; }, "", {}, {}, ""});
+  out.push_back({"change",
+                 "one station: areas by both routes, depths at every reading",
+                 [=] { return fill::compare(plan->measured[0], plan->targets[0]).add_area; },
+                 "",
+                 {},
+                 {},
+                 ""});
+  out.push_back({"volumes",
+                 "loft between five stations, and the litres",
+                 [=] { return fill::sum_volumes(plan->job, plan->measured, plan->targets, plan->changes).add; },
+                 "",
+                 {},
+                 {},
+                 ""});
   return out;
 }
 

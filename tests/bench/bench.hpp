@@ -13,13 +13,13 @@ struct Goal {
 };
 
 struct Kernel {
-  std::string name;                 ///< "fit"
-  std::string work;                 ///< "both forms to 28 readings"
-  std::function<double()> ours;     ///< returns something of the result, so that none of it can be left out
-  std::string reference_name;       ///< empty: there is none
+  std::string name;              ///< "fit"
+  std::string work;              ///< "both forms to 28 readings"
+  std::function<double()> ours;  ///< returns something of the result, so that none of it can be left out
+  std::string reference_name;    ///< empty: there is none
   std::function<double()> reference;
   Goal goal;
-  std::string agreement;            ///< in words: how near the two results are
+  std::string agreement;  ///< in words: how near the two results are
 };
 
 std::vector<Kernel> reading_kernels();

@@ -25,7 +25,8 @@ double plain_output(const drawing::Sheet& sheet) {
     const auto* path = std::get_if<drawing::Path>(&item);
     if (path == nullptr) continue;
     for (const auto& run : path->runs) {
-      for (const Point& p : run) out.append(text, static_cast<std::size_t>(std::snprintf(text, sizeof text, "L%.3f %.3f", p.x(), p.y())));
+      for (const Point& p : run)
+        out.append(text, static_cast<std::size_t>(std::snprintf(text, sizeof text, "L%.3f %.3f", p.x(), p.y())));
     }
   }
   return static_cast<double>(out.size());
@@ -43,16 +44,31 @@ std::vector<Kernel> drawing_kernels() {
   const auto cards = std::make_shared<std::vector<pages::Piece>>();
   for (const auto& target : plan->targets) {
     const auto surface = fill::stage_section(target, fill::stages_of(plan->job).front());
-    cards->push_back({target.station, drawing::draw_pair({plan->job, target, *surface, section::Face::port, false, 0}).sheet, {}, {}});
+    cards->push_back(
+        {target.station, drawing::draw_pair({plan->job, target, *surface, section::Face::port, false, 0}).sheet, {}, {}});
   }
   return {{"map", "highs and lows of a blade, drawn", [=] { return map().width; }, "", {}, {}, ""},
-          {"svg", "that map as SVG text, " + std::to_string(emit::to_svg(*sheet).size() / 1000) + " kB",
-           [=] { return static_cast<double>(emit::to_svg(*sheet).size()); }, "snprintf of its coordinates",
-           [=] { return plain_output(*sheet); }, {}, ""},
-          {"stage", "a section before its coats, by Boost's buffer",
-           [=] { return fill::stage_section(plan->targets[0], fill::stages_of(plan->job).front())->edge_width; }, "", {}, {}, ""},
-          {"pages", "five templates cut up for A4 and Letter",
-           [=] { return static_cast<double>(pages::make_pages(plan->job, *cards).pages.size()); }, "", {}, {}, ""}};
+          {"svg",
+           "that map as SVG text, " + std::to_string(emit::to_svg(*sheet).size() / 1000) + " kB",
+           [=] { return static_cast<double>(emit::to_svg(*sheet).size()); },
+           "snprintf of its coordinates",
+           [=] { return plain_output(*sheet); },
+           {},
+           ""},
+          {"stage",
+           "a section before its coats, by Boost's buffer",
+           [=] { return fill::stage_section(plan->targets[0], fill::stages_of(plan->job).front())->edge_width; },
+           "",
+           {},
+           {},
+           ""},
+          {"pages",
+           "five templates cut up for A4 and Letter",
+           [=] { return static_cast<double>(pages::make_pages(plan->job, *cards).pages.size()); },
+           "",
+           {},
+           {},
+           ""}};
 }
 
 }  // namespace bench

@@ -173,25 +173,40 @@ std::vector<Kernel> fit_kernels() {
   const auto samples = samples_of(measured);
   const auto fitted = form::fit_form(measured, reading_error);
   std::vector<Kernel> out;
-  out.push_back({"outline", "400 places of a measured outline",
-                 [=] { return section::outline(measured, section::sample_places(measured)).back().x(); }, "", {}, {}, ""});
-  out.push_back({"fit", "plain and modified form to 28 readings",
+  out.push_back({"outline",
+                 "400 places of a measured outline",
+                 [=] { return section::outline(measured, section::sample_places(measured)).back().x(); },
+                 "",
+                 {},
+                 {},
+                 ""});
+  out.push_back({"fit",
+                 "plain and modified form to 28 readings",
                  [=] { return form::fit_form(measured, reading_error).form.thickness_ratio; },
-                 "Eigen's LM, numerical", [=] { return eigen_fit(samples, 420)[0]; }, {1.0 / 3, {}},
+                 "Eigen's LM, numerical",
+                 [=] { return eigen_fit(samples, 420)[0]; },
+                 {1.0 / 3, {}},
                  apart(fitted.form.thickness_ratio, eigen_fit(samples, 420)[0])});
 #ifdef FAIRBLADE_BENCH_CERES
-  out.push_back({"fit-plain", "as fit; the reference fits the plain form alone",
+  out.push_back({"fit-plain",
+                 "as fit; the reference fits the plain form alone",
                  [=] { return form::fit_form(measured, reading_error).form.thickness_ratio; },
-                 "Ceres, numerical, plain form only", [=] { return ceres_fit(samples, 420); }, {},
+                 "Ceres, numerical, plain form only",
+                 [=] { return ceres_fit(samples, 420); },
+                 {},
                  apart(fitted.form.thickness_ratio, ceres_fit(samples, 420))});
 #endif
-  out.push_back({"least-fill", "the thinnest form that no reading stands out of",
+  out.push_back({"least-fill",
+                 "the thinnest form that no reading stands out of",
                  [=] {
                    const job::TargetRequest request;
                    const auto wish = target::wish_of(measured, fitted.form, request, 0, 0);
                    return target::needed_thickness(measured, wish, request).thickness_ratio;
                  },
-                 "", {}, {}, ""});
+                 "",
+                 {},
+                 {},
+                 ""});
   return out;
 }
 

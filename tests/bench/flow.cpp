@@ -52,17 +52,32 @@ std::vector<Kernel> flow_kernels() {
   const auto page = [=](std::size_t panels) {
     return flow::before_and_after(blade->job, blade->measured, blade->targets, panels).stations[0].nose.ratio;
   };
-  return {{"panel", "one section, 320 panels, one angle",
-           [=] {
-             auto nodes = flow::nodes_of(blade->targets[0], flow::usual_panels);
-             return flow::PanelFlow::solve(std::move(nodes.nodes), nodes.frame)->at(8).lift;
-           },
-           "", {}, {}, ""},
-          {"water-sections", "5 stations, 320 panels, 13 angles to each side, before and after",
-           [=] { return sections(flow::usual_panels); }, "", {}, {}, ""},
-          {"water-page", "the same with what reading errors alone would show",
-           [=] { return page(flow::usual_panels); }, "", {}, {}, ""},
-          {"water-plan", "the water page with the panels that plan takes", [=] { return page(flow::quick_panels); }, "", {}, {}, ""}};
+  return {
+      {"panel",
+       "one section, 320 panels, one angle",
+       [=] {
+         auto nodes = flow::nodes_of(blade->targets[0], flow::usual_panels);
+         return flow::PanelFlow::solve(std::move(nodes.nodes), nodes.frame)->at(8).lift;
+       },
+       "",
+       {},
+       {},
+       ""},
+      {"water-sections",
+       "5 stations, 320 panels, 13 angles to each side, before and after",
+       [=] { return sections(flow::usual_panels); },
+       "",
+       {},
+       {},
+       ""},
+      {"water-page",
+       "the same with what reading errors alone would show",
+       [=] { return page(flow::usual_panels); },
+       "",
+       {},
+       {},
+       ""},
+      {"water-plan", "the water page with the panels that plan takes", [=] { return page(flow::quick_panels); }, "", {}, {}, ""}};
 }
 
 }  // namespace bench

@@ -1,12 +1,13 @@
 // bench [--json] [--list] [--only WORD] [--run NAME]: every kernel and its reference by turns, medians of what they took.
 // --run NAME runs one kernel's own side once, for counting: valgrind --tool=callgrind bench --run fit
+#include <unistd.h>
+
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
 #include <nlohmann/json.hpp>
-#include <unistd.h>
 
 #include "bench/bench.hpp"
 

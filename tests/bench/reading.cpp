@@ -87,11 +87,20 @@ std::vector<Kernel> reading_kernels() {
   const std::string csv = scratch() + "/readings.csv", json = scratch() + "/job.json";
   std::ofstream(csv, std::ios::binary) << dense_csv(40, 500);
   std::ofstream(json, std::ios::binary) << json_job(40, 500);
-  return {{"csv", "20,000 rows of a CSV, from the file to a checked job", [=] { return read(csv); },
-           "a bare from_chars loop", [=] { return bare_loop(csv); }, {2.0, {}}, ""},
-          {"json", "20,000 readings of a JSON job, from the file to a checked job", [=] { return read(json); },
+  return {{"csv",
+           "20,000 rows of a CSV, from the file to a checked job",
+           [=] { return read(csv); },
+           "a bare from_chars loop",
+           [=] { return bare_loop(csv); },
+           {2.0, {}},
+           ""},
+          {"json",
+           "20,000 readings of a JSON job, from the file to a checked job",
+           [=] { return read(json); },
            "nlohmann::json::parse alone",
-           [=] { return static_cast<double>(nlohmann::json::parse(bytes_of(json))["stations"].size()); }, {}, ""}};
+           [=] { return static_cast<double>(nlohmann::json::parse(bytes_of(json))["stations"].size()); },
+           {},
+           ""}};
 }
 
 }  // namespace bench

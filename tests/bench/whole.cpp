@@ -11,7 +11,8 @@ namespace {
 
 double plan(const std::string& job, const std::string& folder) {
   std::ostringstream out, err;
-  const int status = fairblade::cli::run({"plan", job, "-o", scratch() + "/" + folder, "--trailing-edge-thickness", "4mm"}, out, err);
+  const int status =
+      fairblade::cli::run({"plan", job, "-o", scratch() + "/" + folder, "--trailing-edge-thickness", "4mm"}, out, err);
   if (status != 0) throw std::runtime_error(err.str());
   return static_cast<double>(out.str().size());
 }
@@ -35,8 +36,13 @@ std::vector<Kernel> whole_kernels() {
   const std::size_t rows = dense_rows();
   const std::string csv = scratch() + "/dense.csv";
   std::ofstream(csv, std::ios::binary) << dense_csv(200, rows / 200);
-  out.push_back({"plan-dense", "the same of 200 stations and " + std::to_string(rows) + " rows", [=] { return plan(csv, "dense"); },
-                 "a bare from_chars loop", [=] { return bare_loop(csv); }, {5.0, {}}, ""});
+  out.push_back({"plan-dense",
+                 "the same of 200 stations and " + std::to_string(rows) + " rows",
+                 [=] { return plan(csv, "dense"); },
+                 "a bare from_chars loop",
+                 [=] { return bare_loop(csv); },
+                 {5.0, {}},
+                 ""});
   return out;
 }
 

@@ -39,8 +39,9 @@ int alarms(int sets, const Make& make) {
   return out;
 }
 
-job::Station noisy(const std::string& name, double down, double chord, double t, double sd, std::mt19937& random, bool calipers = false,
-                   const blade::Shape& more = [](double) { return 0.0; }) {
+job::Station noisy(
+    const std::string& name, double down, double chord, double t, double sd, std::mt19937& random, bool calipers = false,
+    const blade::Shape& more = [](double) { return 0.0; }) {
   const blade::Shape shape = [&](double x) { return blade::naca(t, x) + more(x); };
   auto out = blade::station(name, down, chord, shape, shape);
   if (calipers) add_calipers(out, sd, random);
@@ -97,7 +98,9 @@ TEST_CASE("clean sets with sharper and blunter noses, without a reading at x = 0
           const double blunt = Uniform(-0.4, 0.7)(random);  // of the form's sqrt term
           auto job = blade::job_of({noisy("A", 0, 420, 0.12, 0.5, random, false, [&](double x) {
             const double m = 0.3, w = std::sqrt(x / m);
-            return x < m ? blunt * 5 * 0.12 * 0.2969 * std::sqrt(m) * (w - 1.875 * w * w + 1.25 * std::pow(w, 4) - 0.375 * std::pow(w, 6)) : 0.0;
+            return x < m ? blunt * 5 * 0.12 * 0.2969 * std::sqrt(m) *
+                               (w - 1.875 * w * w + 1.25 * std::pow(w, 4) - 0.375 * std::pow(w, 6))
+                         : 0.0;
           })});
           job.stations[0].readings.erase(job.stations[0].readings.begin());
           return job;
@@ -106,11 +109,13 @@ TEST_CASE("clean sets with sharper and blunter noses, without a reading at x = 0
 
 TEST_CASE("60 clean blades of five stations") {
   CHECK(alarms(60, [](std::mt19937& random) {
-          const double top = Uniform(350, 550)(random), taper = Uniform(0.6, 1.0)(random), t = Uniform(0.09, 0.15)(random), t2 = t + Uniform(-0.02, 0.02)(random);
+          const double top = Uniform(350, 550)(random), taper = Uniform(0.6, 1.0)(random), t = Uniform(0.09, 0.15)(random),
+                       t2 = t + Uniform(-0.02, 0.02)(random);
           std::vector<job::Station> stations;
           for (int k = 0; k < 5; ++k) {
             const double w = k / 4.0;
-            stations.push_back(noisy(std::string(1, static_cast<char>('A' + k)), 1000 * w, std::round(top * (1 - w + w * taper)), t + w * (t2 - t), 0.5, random, k == 2));
+            stations.push_back(noisy(std::string(1, static_cast<char>('A' + k)), 1000 * w, std::round(top * (1 - w + w * taper)),
+                                     t + w * (t2 - t), 0.5, random, k == 2));
           }
           return blade::job_of(std::move(stations));
         }) <= 0);

@@ -43,8 +43,8 @@ struct Planted {
   const char* name;
   std::vector<std::string> codes;  ///< any of these is its name
   const char* station;
-  const char* side;                ///< "" where none need be told
-  double x;                        ///< chord fraction of the place, or -1
+  const char* side;  ///< "" where none need be told
+  double x;          ///< chord fraction of the place, or -1
   void (*plant)(job::Job&);
 };
 
@@ -76,7 +76,8 @@ void scale_readings(job::Station& station, double factor, bool x, bool size) {
 void wear(job::Station& station, double mm) {  // the edge is gone and x counted from what is left
   const double chord = station.chord;
   for (auto& r : station.readings) {
-    const double before = blade::naca(0.125, r.x / chord) * chord, now = blade::naca(0.125, std::min(1.0, (r.x + mm) / chord)) * chord;
+    const double before = blade::naca(0.125, r.x / chord) * chord,
+                 now = blade::naca(0.125, std::min(1.0, (r.x + mm) / chord)) * chord;
     *r.port += now - before;
     *r.starboard += now - before;
   }
@@ -108,45 +109,195 @@ const std::vector<Planted> all{
     {"one reading in inches", {"slipped-digit"}, "D", "starboard", 0.30, [](job::Job& j) { *at(j, 3, 8).starboard /= 25.4; }},
     {"a sign", {"slipped-digit"}, "B", "port", 0.85, [](job::Job& j) { *at(j, 1, 12).port *= -1; }},
     {"the edge ten times too thick", {"slipped-digit"}, "A", "port", 1.0, [](job::Job& j) { at(j, 0, 13).port = 8; }},
-    {"x with digits exchanged", {"x-slipped"}, "A", "", 0.51, [](job::Job& j) { at(j, 0, 8).x = 216; sort_rows(j.stations[0]); }},
-    {"x out of order", {"x-slipped"}, "A", "", 0.735, [](job::Job& j) { at(j, 0, 9).x = 309; sort_rows(j.stations[0]); }},
-    {"x ten times too great", {"x-slipped"}, "B", "", 0.75, [](job::Job& j) { at(j, 1, 4).x = 290; sort_rows(j.stations[1]); }},
-    {"x beyond the chord", {"x-slipped"}, "C", "", -1, [](job::Job& j) { at(j, 2, 7).x = 720; sort_rows(j.stations[2]); }},
-    {"one row's sides exchanged", {"sides-swapped", "slipped-digit"}, "B", "", -1, [](job::Job& j) { std::swap(at(j, 1, 10).port, at(j, 1, 10).starboard); }},
-    {"five rows' sides exchanged", {"sides-swapped"}, "D", "", -1,
-     [](job::Job& j) { for (std::size_t r = 7; r < 12; ++r) std::swap(at(j, 3, r).port, at(j, 3, r).starboard); }},
-    {"a station's sides exchanged", {"sides-swapped"}, "C", "", -1, [](job::Job& j) { for (auto& r : j.stations[2].readings) std::swap(r.port, r.starboard); }},
-    {"the last station's sides exchanged", {"sides-swapped"}, "E", "", -1, [](job::Job& j) { for (auto& r : j.stations[4].readings) std::swap(r.port, r.starboard); }},
-    {"a station in inches", {"inches"}, "C", "", -1, [](job::Job& j) { scale_readings(j.stations[2], 1 / 25.4, true, true); j.stations[2].chord /= 25.4; }},
-    {"half-breadths in inches", {"inches"}, "A", "", -1, [](job::Job& j) { scale_readings(j.stations[0], 1 / 25.4, false, true); }},
+    {"x with digits exchanged",
+     {"x-slipped"},
+     "A",
+     "",
+     0.51,
+     [](job::Job& j) {
+       at(j, 0, 8).x = 216;
+       sort_rows(j.stations[0]);
+     }},
+    {"x out of order",
+     {"x-slipped"},
+     "A",
+     "",
+     0.735,
+     [](job::Job& j) {
+       at(j, 0, 9).x = 309;
+       sort_rows(j.stations[0]);
+     }},
+    {"x ten times too great",
+     {"x-slipped"},
+     "B",
+     "",
+     0.75,
+     [](job::Job& j) {
+       at(j, 1, 4).x = 290;
+       sort_rows(j.stations[1]);
+     }},
+    {"x beyond the chord",
+     {"x-slipped"},
+     "C",
+     "",
+     -1,
+     [](job::Job& j) {
+       at(j, 2, 7).x = 720;
+       sort_rows(j.stations[2]);
+     }},
+    {"one row's sides exchanged",
+     {"sides-swapped", "slipped-digit"},
+     "B",
+     "",
+     -1,
+     [](job::Job& j) { std::swap(at(j, 1, 10).port, at(j, 1, 10).starboard); }},
+    {"five rows' sides exchanged",
+     {"sides-swapped"},
+     "D",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (std::size_t r = 7; r < 12; ++r) std::swap(at(j, 3, r).port, at(j, 3, r).starboard);
+     }},
+    {"a station's sides exchanged",
+     {"sides-swapped"},
+     "C",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& r : j.stations[2].readings) std::swap(r.port, r.starboard);
+     }},
+    {"the last station's sides exchanged",
+     {"sides-swapped"},
+     "E",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& r : j.stations[4].readings) std::swap(r.port, r.starboard);
+     }},
+    {"a station in inches",
+     {"inches"},
+     "C",
+     "",
+     -1,
+     [](job::Job& j) {
+       scale_readings(j.stations[2], 1 / 25.4, true, true);
+       j.stations[2].chord /= 25.4;
+     }},
+    {"half-breadths in inches",
+     {"inches"},
+     "A",
+     "",
+     -1,
+     [](job::Job& j) { scale_readings(j.stations[0], 1 / 25.4, false, true); }},
     {"places in inches", {"inches"}, "E", "", -1, [](job::Job& j) { scale_readings(j.stations[4], 1 / 25.4, true, false); }},
     {"a chord in inches", {"inches"}, "B", "", -1, [](job::Job& j) { j.stations[1].chord /= 25.4; }},
-    {"the whole job in inches", {"inches"}, "", "", -1, [](job::Job& j) {
-       for (auto& s : j.stations) { scale_readings(s, 1 / 25.4, true, true); s.chord /= 25.4; s.down /= 25.4; }
+    {"the whole job in inches",
+     {"inches"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& s : j.stations) {
+         scale_readings(s, 1 / 25.4, true, true);
+         s.chord /= 25.4;
+         s.down /= 25.4;
+       }
      }},
-    {"half-breadths in centimetres", {"centimetres"}, "D", "", -1, [](job::Job& j) { scale_readings(j.stations[3], 0.1, false, true); }},
+    {"half-breadths in centimetres",
+     {"centimetres"},
+     "D",
+     "",
+     -1,
+     [](job::Job& j) { scale_readings(j.stations[3], 0.1, false, true); }},
     {"chord with digits exchanged", {"chord-disagrees"}, "A", "", -1, [](job::Job& j) { j.stations[0].chord = 402; }},
     {"chord too long by 20", {"chord-disagrees"}, "C", "", -1, [](job::Job& j) { j.stations[2].chord = 382; }},
     {"chord too short by 60", {"chord-disagrees"}, "D", "", -1, [](job::Job& j) { j.stations[3].chord = 274; }},
     {"caliper off by five", {"caliper-disagrees"}, "C", "", 0.40, [](job::Job& j) { *at(j, 2, 9).caliper += 5; }},
-    {"caliper's zero off by two", {"caliper-disagrees"}, "C", "", -1, [](job::Job& j) { for (auto& r : j.stations[2].readings) *r.caliper += 2; }},
+    {"caliper's zero off by two",
+     {"caliper-disagrees"},
+     "C",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& r : j.stations[2].readings) *r.caliper += 2;
+     }},
     {"five millimetres of nose worn", {"leading-edge-worn"}, "B", "", -1, [](job::Job& j) { wear(j.stations[1], 5); }},
-    {"six millimetres worn, x = 0 not read", {"leading-edge-worn"}, "A", "", -1,
-     [](job::Job& j) { wear(j.stations[0], 6); j.stations[0].readings.erase(j.stations[0].readings.begin()); }},
-    {"nothing in the first tenth", {"first-tenth-empty"}, "D", "", -1,
-     [](job::Job& j) { auto& r = j.stations[3].readings; r.erase(r.begin(), r.begin() + 6); }},
-    {"four readings a side", {"too-few-readings"}, "E", "", -1,
-     [](job::Job& j) { auto& r = j.stations[4].readings; r = {r[0], r[4], r[8], r[13]}; }},
-    {"the blade twists", {"twist"}, "", "", -1, [](job::Job& j) { for (std::size_t k = 0; k < 5; ++k) turn(j.stations[k], 0.4 * static_cast<double>(k)); }},
+    {"six millimetres worn, x = 0 not read",
+     {"leading-edge-worn"},
+     "A",
+     "",
+     -1,
+     [](job::Job& j) {
+       wear(j.stations[0], 6);
+       j.stations[0].readings.erase(j.stations[0].readings.begin());
+     }},
+    {"nothing in the first tenth",
+     {"first-tenth-empty"},
+     "D",
+     "",
+     -1,
+     [](job::Job& j) {
+       auto& r = j.stations[3].readings;
+       r.erase(r.begin(), r.begin() + 6);
+     }},
+    {"four readings a side",
+     {"too-few-readings"},
+     "E",
+     "",
+     -1,
+     [](job::Job& j) {
+       auto& r = j.stations[4].readings;
+       r = {r[0], r[4], r[8], r[13]};
+     }},
+    {"the blade twists",
+     {"twist"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (std::size_t k = 0; k < 5; ++k) turn(j.stations[k], 0.4 * static_cast<double>(k));
+     }},
     {"one station's boards askew", {"twist"}, "C", "", -1, [](job::Job& j) { turn(j.stations[2], -1.2); }},
-    {"the blade leans", {"lean"}, "", "", -1, [](job::Job& j) { for (std::size_t k = 0; k < 5; ++k) shift(j.stations[k], 2.0 * static_cast<double>(k)); }},
+    {"the blade leans",
+     {"lean"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (std::size_t k = 0; k < 5; ++k) shift(j.stations[k], 2.0 * static_cast<double>(k));
+     }},
     {"one station off the centre", {"off-centre"}, "D", "", -1, [](job::Job& j) { shift(j.stations[3], 4); }},
-    {"heights in centimetres", {"heights-in-cm"}, "", "", -1, [](job::Job& j) { for (auto& s : j.stations) s.down /= 10; }},
-    {"one height in centimetres", {"heights-in-cm"}, "D", "", -1,
-     [](job::Job& j) { j.stations[3].down /= 10; std::rotate(j.stations.begin() + 1, j.stations.begin() + 3, j.stations.begin() + 4); }},
-    {"a hollow all over one station", {"hollow"}, "C", "", -1, [](job::Job& j) { dent(j.stations[2], -2.5, 0.05, 0.95, true, true); }},
+    {"heights in centimetres",
+     {"heights-in-cm"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& s : j.stations) s.down /= 10;
+     }},
+    {"one height in centimetres",
+     {"heights-in-cm"},
+     "D",
+     "",
+     -1,
+     [](job::Job& j) {
+       j.stations[3].down /= 10;
+       std::rotate(j.stations.begin() + 1, j.stations.begin() + 3, j.stations.begin() + 4);
+     }},
+    {"a hollow all over one station",
+     {"hollow"},
+     "C",
+     "",
+     -1,
+     [](job::Job& j) { dent(j.stations[2], -2.5, 0.05, 0.95, true, true); }},
     {"a bump on one face", {"bump"}, "B", "port", -1, [](job::Job& j) { dent(j.stations[1], 4, 0.15, 0.65, true, false); }},
-    {"a hollow on one face", {"hollow"}, "D", "starboard", -1, [](job::Job& j) { dent(j.stations[3], -3.5, 0.1, 0.5, false, true); }},
+    {"a hollow on one face",
+     {"hollow"},
+     "D",
+     "starboard",
+     -1,
+     [](job::Job& j) { dent(j.stations[3], -3.5, 0.1, 0.5, false, true); }},
 };
 
 bool named(const check::Finding& finding, const Planted& planted, const job::Job& job) {
@@ -155,7 +306,8 @@ bool named(const check::Finding& finding, const Planted& planted, const job::Job
   if (*planted.side != '\0' && finding.side != planted.side) return false;
   if (planted.x < 0) return true;
   for (const auto& station : job.stations) {
-    if (station.name == finding.station) return finding.x && std::abs(*finding.x - planted.x * station.chord) < 0.02 * station.chord;
+    if (station.name == finding.station)
+      return finding.x && std::abs(*finding.x - planted.x * station.chord) < 0.02 * station.chord;
   }
   return false;
 }
@@ -165,7 +317,8 @@ bool named(const check::Finding& finding, const Planted& planted, const job::Job
 TEST_CASE("the readings that the faults are planted in are good") {
   for (unsigned seed = 1; seed <= 20; ++seed) {
     const auto findings = check::find(good(seed));
-    for (const auto& one : findings.list) UNSCOPED_INFO(seed << " " << one.code << " " << one.station << one.side << ": " << one.what);
+    for (const auto& one : findings.list)
+      UNSCOPED_INFO(seed << " " << one.code << " " << one.station << one.side << ": " << one.what);
     CHECK(findings.list.empty());
   }
 }
@@ -179,12 +332,14 @@ TEST_CASE("planted faults are found and rightly named") {
       auto job = good(seed);
       planted.plant(job);
       const auto findings = check::find(job);
-      const bool any = std::any_of(findings.list.begin(), findings.list.end(), [&](const auto& one) { return named(one, planted, job); });
+      const bool any =
+          std::any_of(findings.list.begin(), findings.list.end(), [&](const auto& one) { return named(one, planted, job); });
       found += any ? 1 : 0;
       first += any && named(findings.list.front(), planted, job) ? 1 : 0;
       if (any && findings.list.size() == 1) continue;
       missed += std::string(any ? "more than " : "not ") + planted.name + "\n";
-      for (const auto& one : findings.list) missed += "    " + one.code + " " + one.station + " " + one.side + ": " + one.what + "\n";
+      for (const auto& one : findings.list)
+        missed += "    " + one.code + " " + one.station + " " + one.side + ": " + one.what + "\n";
     }
     INFO("seed " << seed << ", not found or more than that:\n" << missed);
     CHECK(found >= all.size() * 9 / 10);

@@ -67,7 +67,9 @@ TEST_CASE("anything that can be written is judged without falling over") {
     std::vector<job::Station> stations;
     for (int k = few(random); k > 0; --k) {
       auto station = blade::exact("S" + std::to_string(k), 1000 - 100.0 * k, std::abs(any(random)) + 10, 0.12);
-      station.readings.resize(static_cast<std::size_t>(few(random)) * static_cast<std::size_t>(round % 3 + 1) > 14 ? 14 : static_cast<std::size_t>(few(random)));
+      station.readings.resize(static_cast<std::size_t>(few(random)) * static_cast<std::size_t>(round % 3 + 1) > 14
+                                  ? 14
+                                  : static_cast<std::size_t>(few(random)));
       for (auto& r : station.readings) {
         if (few(random) == 1) r.x = any(random);
         if (few(random) == 1) r.port = any(random);

@@ -34,7 +34,8 @@ std::string in_attribute(const std::string& text) {
 
 // Root as it is in a container has no sandbox; a profile of its own keeps two runs apart.
 std::string chromium(const Folder& folder, const std::string& arguments) {
-  return "timeout 120 chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --user-data-dir=" + folder.at("profile") + " " + arguments;
+  return "timeout 120 chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --user-data-dir=" + folder.at("profile") +
+         " " + arguments;
 }
 
 // Measures one frame: the page's width, elements out of it, cells narrower than their words, the least contrast of any
@@ -101,7 +102,8 @@ Json measured(const Folder& folder, const std::vector<Shown>& pages) {
   const std::size_t from = dom.find("FOUND["), to = dom.find("]END");
   if (from == std::string::npos || to == std::string::npos) return Json::array();
   std::string text = dom.substr(from + 5, to + 1 - from - 5);
-  for (const auto& [entity, plain] : {std::pair<std::string, std::string>{"&lt;", "<"}, {"&gt;", ">"}, {"&nbsp;", " "}, {"&amp;", "&"}}) {
+  for (const auto& [entity, plain] :
+       {std::pair<std::string, std::string>{"&lt;", "<"}, {"&gt;", ">"}, {"&nbsp;", " "}, {"&amp;", "&"}}) {
     for (std::size_t at = 0; (at = text.find(entity, at)) != std::string::npos; ++at) text.replace(at, entity.size(), plain);
   }
   return Json::parse(text);
@@ -109,7 +111,8 @@ Json measured(const Folder& folder, const std::vector<Shown>& pages) {
 
 // The page with its style for paper, to be measured as a screen is.
 std::string as_printed(std::string page) {
-  for (const auto& [from, to] : {std::pair<std::string, std::string>{"@media screen", "@media not all"}, {"@media print", "@media all"}}) {
+  for (const auto& [from, to] :
+       {std::pair<std::string, std::string>{"@media screen", "@media not all"}, {"@media print", "@media all"}}) {
     REQUIRE(page.find(from) != std::string::npos);
     for (std::size_t at = 0; (at = page.find(from, at)) != std::string::npos; at += to.size()) page.replace(at, from.size(), to);
   }
@@ -168,7 +171,8 @@ TEST_CASE("the report on a telephone, on a desk and on A4, in a browser") {
   }
   for (const char* name : {"whimbrel", "odd"}) {
     const std::string pdf = folder.at(std::string(name) + ".pdf");
-    output_of(chromium(folder, "--no-pdf-header-footer --print-to-pdf=" + pdf + " file://" + folder.at(std::string(name) + "/report.html")));
+    output_of(chromium(
+        folder, "--no-pdf-header-footer --print-to-pdf=" + pdf + " file://" + folder.at(std::string(name) + "/report.html")));
     const std::string info = output_of("pdfinfo " + pdf);
     INFO(name << "\n" << info);
     CHECK(has(info, "(A4)"));

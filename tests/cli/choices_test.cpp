@@ -69,8 +69,8 @@ TEST_CASE("sections and templates at heights between stations") {
     CHECK(files.count(std::string("sections/") + name + ".svg") == 1);
     CHECK(files.count(std::string("templates/") + name + "-starboard-final.svg") == 1);
   }
-  for (const std::vector<std::string>& bad :
-       std::vector<std::vector<std::string>>{{"--at", "15o"}, {"--at", "99999"}, {"--every", "0"}, {"--every", "0.001"}, {"--at", "nan"}}) {
+  for (const std::vector<std::string>& bad : std::vector<std::vector<std::string>>{
+           {"--at", "15o"}, {"--at", "99999"}, {"--every", "0"}, {"--every", "0.001"}, {"--at", "nan"}}) {
     std::vector<std::string> words{"plan", profile("whimbrel"), "-o", folder.at("bad")};
     words.insert(words.end(), bad.begin(), bad.end());
     const Result refused = run(words);

@@ -63,7 +63,9 @@ struct Dialect {
 
 std::string written(const Dialect& d, const std::vector<Row>& rows) {
   std::string out = d.before;
-  const auto keys = [&](const std::string& key, const std::string& value) { out += d.cell(key) + d.delimiter + d.cell(value) + d.end; };
+  const auto keys = [&](const std::string& key, const std::string& value) {
+    out += d.cell(key) + d.delimiter + d.cell(value) + d.end;
+  };
   keys("job", "Whimbrel");
   keys("reading_error", d.number(0.5));
   keys("bottom", d.number(1000));
@@ -180,7 +182,8 @@ std::vector<std::pair<std::string, Dialect>> dialects() {
     d.front = "\"worn, and \"\"soft\"\"\nto the touch\",";
   }
   {
-    Dialect& d = add("units in the titles, a row of them below, blank lines and lines of separators, quoted line ends in a title");
+    Dialect& d =
+        add("units in the titles, a row of them below, blank lines and lines of separators, quoted line ends in a title");
     d.titles = {"Station", "Down (mm)", "\"Ahead\n[mm]\"", "chord / mm", "x_mm", "Port [mm]", "starboard mm"};
     d.head = "\n,,,,,,\n";
     d.below_head = ",mm,mm,(mm),mm,mm,mm\n";
@@ -228,8 +231,8 @@ TEST_CASE("the same readings in inches: the same plan") {
   SECTION("decimals of an inch, as many as it takes") {
     Dialect inches;
     inches.before = "units,in\n", inches.number = decimals(inch, '.', 17);
-    CHECK(apart(planned(written(Dialect{}, rows)), planned(written(inches, rows))) <= 1e-8);  // seen 1.3e-10: conversion's rounding
-
+    CHECK(apart(planned(written(Dialect{}, rows)), planned(written(inches, rows))) <=
+          1e-8);  // seen 1.3e-10: conversion's rounding
   }
   SECTION("read to the nearest 1/64 inch, written as fractions") {
     const auto snap = [&](double& mm) { mm = std::round(mm / inch * 64) / 64 * inch; };

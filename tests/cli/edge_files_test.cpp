@@ -43,8 +43,8 @@ TEST_CASE("gauges and cards stand in the folder, each stage in its name") {
     return files_in(folder.at(name));
   };
   const auto plain = plan("plain", job(""));
-  for (const char* file : {"templates/A-nose-final.svg", "templates/B-nose-final.svg",
-                           "templates/leading-edge-table-final.svg", "templates/trailing-edge-card.svg"}) {
+  for (const char* file : {"templates/A-nose-final.svg", "templates/B-nose-final.svg", "templates/leading-edge-table-final.svg",
+                           "templates/trailing-edge-card.svg"}) {
     INFO(file);
     CHECK(plain.count(file) == 1);
   }
@@ -60,7 +60,8 @@ TEST_CASE("gauges and cards stand in the folder, each stage in its name") {
   CHECK(has(coated.at("templates/A-nose-bare.svg"), "STARBOARD BARE"));
   CHECK(has(coated.at("templates/A-nose-bare.svg"), "for the blade filled, before paint"));
   // The spacing, from the job and from the option, which wins.
-  CHECK(has(plan("wide", job("\"print\": { \"gauge_spacing\": 150 },")).at("templates/leading-edge-table-final.svg"), ">at 150<"));
+  CHECK(
+      has(plan("wide", job("\"print\": { \"gauge_spacing\": 150 },")).at("templates/leading-edge-table-final.svg"), ">at 150<"));
   const auto won = plan("won", job("\"print\": { \"gauge_spacing\": 150 },"), {"--gauge-spacing", "75"});
   CHECK(count(won.at("templates/leading-edge-table-final.svg"), ">at 75<") == 2);  // in both tables
   CHECK(has(plain.at("plan.json"), "\"print.gauge_spacing\": \"100 mm\""));
@@ -85,10 +86,13 @@ TEST_CASE("every half of every height is on some page") {
 TEST_CASE("maps, tables and cards are never cut up, whatever the margins leave of the paper") {
   // 2026-11-25: on Letter with 20 mm of margin the map was cut in two, and its words lay over the joint.
   const Folder folder;
-  for (const char* print : {"\"paper\": \"Letter\", \"margin\": 20, \"overlap\": 20", "\"paper\": \"A4\", \"margin\": 25, \"ruler_reads\": [104, 97]"}) {
+  for (const char* print : {"\"paper\": \"Letter\", \"margin\": 20, \"overlap\": 20",
+                            "\"paper\": \"A4\", \"margin\": 25, \"ruler_reads\": [104, 97]"}) {
     INFO(print);
     const auto name = "job" + std::to_string(std::string(print).size());
-    REQUIRE(run({"plan", folder.write(name + ".json", job("\"print\": { " + std::string(print) + " },")), "-o", folder.at(name), "--quiet"}).status == 0);
+    REQUIRE(run({"plan", folder.write(name + ".json", job("\"print\": { " + std::string(print) + " },")), "-o", folder.at(name),
+                 "--quiet"})
+                .status == 0);
     std::size_t seen = 0;
     for (const auto& [path, bytes] : files_in(folder.at(name))) {
       if (path.rfind("pages/", 0) != 0) continue;
@@ -106,7 +110,8 @@ TEST_CASE("maps, tables and cards are never cut up, whatever the margins leave o
 
 TEST_CASE("a template in two has its nose, with clearance too, and none behind a skeg") {
   const Folder folder;
-  REQUIRE(run({"plan", folder.write("job.json", job("\"print\": { \"split\": \"always\" },", 700)), "-o", folder.at("out"), "--quiet"})
+  REQUIRE(run({"plan", folder.write("job.json", job("\"print\": { \"split\": \"always\" },", 700)), "-o", folder.at("out"),
+               "--quiet"})
               .status == 0);
   const auto files = files_in(folder.at("out"));
   for (const char* file : {"templates/A-port-aft-final.svg", "templates/A-port-aft-final-clearance.svg",
@@ -133,7 +138,8 @@ TEST_CASE("a spacing that is none is refused") {
     CHECK(has(result.err, "--gauge-spacing"));
   }
   CHECK_FALSE(fs::exists(folder.at("out")));
-  const Result file = run({"plan", folder.write("bad.json", job("\"print\": { \"gauge_spacing\": 5 },")), "-o", folder.at("out")});
+  const Result file =
+      run({"plan", folder.write("bad.json", job("\"print\": { \"gauge_spacing\": 5 },")), "-o", folder.at("out")});
   CHECK(file.status == 2);
   CHECK(has(file.err, "print.gauge_spacing"));
 }

@@ -56,8 +56,12 @@ std::vector<std::string> words_of(const std::string& text) {
 std::set<std::string> completed(const std::vector<std::string>& words, const std::string& folder = "/") {
   std::string list;
   for (const std::string& word : words) list += " '" + word + "'";
-  const Result result = shell("cd '" + folder + "' && bash --norc -c 'source \"" SOURCE_DIR "/cli/completion/fairblade.bash\"; "
-                              "COMP_WORDS=(\"$@\"); COMP_CWORD=$(($# - 1)); _fairblade; printf \"%s\\n\" \"${COMPREPLY[@]}\"' bash" + list);
+  const Result result =
+      shell("cd '" + folder +
+            "' && bash --norc -c 'source \"" SOURCE_DIR
+            "/cli/completion/fairblade.bash\"; "
+            "COMP_WORDS=(\"$@\"); COMP_CWORD=$(($# - 1)); _fairblade; printf \"%s\\n\" \"${COMPREPLY[@]}\"' bash" +
+            list);
   INFO(result.out);
   REQUIRE(result.status == 0);
   std::set<std::string> out;
@@ -132,9 +136,12 @@ TEST_CASE("bash completes exactly what help lists") {
 
 TEST_CASE("bash completes the words that an option takes, and the reader takes them") {
   using Words = std::set<std::string>;
-  const std::map<std::string, Words> words{{"--approach", {"full-section", "edges-only"}}, {"--thickness", {"least-fill", "closest"}},
-                                           {"--max-thickness-at", {"form", "closest"}},    {"--leading-edge-radius", {"form"}},
-                                           {"--trailing-edge-thickness", {"form"}},        {"--leading-edge", {"shape", "leave"}},
+  const std::map<std::string, Words> words{{"--approach", {"full-section", "edges-only"}},
+                                           {"--thickness", {"least-fill", "closest"}},
+                                           {"--max-thickness-at", {"form", "closest"}},
+                                           {"--leading-edge-radius", {"form"}},
+                                           {"--trailing-edge-thickness", {"form"}},
+                                           {"--leading-edge", {"shape", "leave"}},
                                            {"--spanwise", {"fair", "straight", "as-measured"}}};
   for (const auto& [option, expected] : words) {
     INFO(option);
@@ -220,9 +227,10 @@ TEST_CASE("the man page's examples run") {
   const std::string page = plain_page().substr(plain_page().find(".SH EXAMPLES"));
   const Folder folder;
   fs::create_directory_symlink(PROFILES_DIR, folder.at("profiles"));
-  folder.write("readings.csv", "station,down,ahead,chord,x,port,starboard\nA,0,50,400,0,0,0\nA,,,,40,19,19\nA,,,,120,24,24\n"
-                               "A,,,,280,14,14\nA,,,,400,0.5,0.5\nB,500,50,390,0,0,0\nB,,,,40,18.5,18.5\nB,,,,120,23.5,23.5\n"
-                               "B,,,,270,13.5,13.5\nB,,,,390,0.5,0.5\n");
+  folder.write("readings.csv",
+               "station,down,ahead,chord,x,port,starboard\nA,0,50,400,0,0,0\nA,,,,40,19,19\nA,,,,120,24,24\n"
+               "A,,,,280,14,14\nA,,,,400,0.5,0.5\nB,500,50,390,0,0,0\nB,,,,40,18.5,18.5\nB,,,,120,23.5,23.5\n"
+               "B,,,,270,13.5,13.5\nB,,,,390,0.5,0.5\n");
   const fs::path here = fs::current_path();
   const std::regex line("\nfairblade ([^\n]+)");
   int seen = 0;
@@ -239,7 +247,8 @@ TEST_CASE("the man page's examples run") {
 
 TEST_CASE("the man page is clean roff") {
   // Every macro of man(7) that it uses; no line that roff would take for another request; no tabs, nothing but ASCII.
-  static const std::set<std::string> macros{"TH", "SH", "SS", "TP", "TQ", "PP", "B", "BR", "I", "IR", "RI", "BI", "IP", "EX", "EE", "nf", "fi", "RS", "RE", "\\\""};
+  static const std::set<std::string> macros{"TH", "SH", "SS", "TP", "TQ", "PP", "B",  "BR", "I",  "IR",
+                                            "RI", "BI", "IP", "EX", "EE", "nf", "fi", "RS", "RE", "\\\""};
   std::istringstream lines(bytes_of(page_file));
   for (std::string line; std::getline(lines, line);) {
     INFO(line);

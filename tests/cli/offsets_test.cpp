@@ -57,18 +57,22 @@ TEST_CASE("offsets in inches are those in mm") {
   const auto mm = rows_of(run({"offsets", "0012", "--chord", "16.5in", "--csv"}).out);
   const auto inches = rows_of(run({"offsets", "0012", "--chord", "16 1/2", "--units", "in", "--csv"}).out);
   REQUIRE(mm.size() == inches.size());
-  for (const auto& [x, row] : mm) CHECK(inches.at(x)[1] * 25.4 == Approx(row[1]).margin(0.0018));  // 0.0001 in and 0.001 mm of rounding
+  for (const auto& [x, row] : mm)
+    CHECK(inches.at(x)[1] * 25.4 == Approx(row[1]).margin(0.0018));  // 0.0001 in and 0.001 mm of rounding
 }
 
 TEST_CASE("chosen nose and edge, places of one's own, JSON") {
-  const Result result = run({"offsets", "12%", "--chord", "420", "--leading-edge-radius", "8", "--trailing-edge-thickness", "4", "--at", "12,35", "--json"});
+  const Result result = run({"offsets", "12%", "--chord", "420", "--leading-edge-radius", "8", "--trailing-edge-thickness", "4",
+                             "--at", "12,35", "--json"});
   INFO(result.err);
   REQUIRE(result.status == 0);
   const Json json = Json::parse(result.out);
-  CHECK(json["leading_edge_radius"].get<double>() == Approx(8));       // as asked
-  CHECK(json["trailing_edge_thickness"].get<double>() == Approx(4));   // as asked
+  CHECK(json["leading_edge_radius"].get<double>() == Approx(8));      // as asked
+  CHECK(json["trailing_edge_thickness"].get<double>() == Approx(4));  // as asked
   CHECK(json["offsets"].back()["half_breadth"].get<double>() == Approx(2));
-  const auto at = [&](double x) { return std::any_of(json["offsets"].begin(), json["offsets"].end(), [&](const Json& row) { return row["x"] == x; }); };
+  const auto at = [&](double x) {
+    return std::any_of(json["offsets"].begin(), json["offsets"].end(), [&](const Json& row) { return row["x"] == x; });
+  };
   CHECK(at(12));
   CHECK(at(35));
   // 8221/12000 t c² is the plain form's area (METHOD by integration); nose and edge add to it.
@@ -107,8 +111,10 @@ TEST_CASE("offsets that cannot be had are refused, one line each") {
   CHECK(has(refused({"0012", "--chord", "16 1/2"}), "add --units in"));
   CHECK(has(refused({"0012"}), "--chord"));
   CHECK(has(refused({"0012", "--chord", "420", "--units", "feet"}), "use mm, cm or in"));
-  CHECK(has(refused({"0012", "--chord", "420", "--trailing-edge-thickness", "60"}), "--trailing-edge-thickness: a trailing edge of 60.0 mm"));
-  CHECK(has(refused({"0012", "--chord", "420", "--leading-edge-radius", "100"}), "--leading-edge-radius: a leading-edge radius of 100.0 mm"));
+  CHECK(has(refused({"0012", "--chord", "420", "--trailing-edge-thickness", "60"}),
+            "--trailing-edge-thickness: a trailing edge of 60.0 mm"));
+  CHECK(has(refused({"0012", "--chord", "420", "--leading-edge-radius", "100"}),
+            "--leading-edge-radius: a leading-edge radius of 100.0 mm"));
   CHECK(has(refused({"0012", "--chord", "420", "--csv", "--json"}), "ask for one of the two"));
   CHECK(has(refused({"0012", "--chord", "420", "--at", "12,x"}), "--at: \"x\""));
   const Result warned = run({"offsets", "0012", "--chord", "420", "--leading-edge-radius", "25", "--strict", "--quiet"});

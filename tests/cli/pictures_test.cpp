@@ -36,8 +36,9 @@ TEST_CASE("README's pictures are what the demo draws") {
   const Folder folder;
   REQUIRE(run({"plan", profile("whimbrel"), "-o", folder.at("out")}).status == 0);
   const std::string kept = std::string(PROFILES_DIR) + "/whimbrel/";
-  INFO("when the drawing was meant to change: copy sections/A.svg and templates/A-port-final.svg of the demo's folder to "
-       "profiles/whimbrel/section-A.svg and template-A-port.svg, and look at them");
+  INFO(
+      "when the drawing was meant to change: copy sections/A.svg and templates/A-port-final.svg of the demo's folder to "
+      "profiles/whimbrel/section-A.svg and template-A-port.svg, and look at them");
   CHECK(same_drawing(bytes_of(folder.at("out/sections/A.svg")), bytes_of(kept + "section-A.svg")));
   CHECK(same_drawing(bytes_of(folder.at("out/templates/A-port-final.svg")), bytes_of(kept + "template-A-port.svg")));
 }

@@ -1,8 +1,7 @@
 // The whole line on the invented rudders, in process.
-#include <set>
-
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "catch.hpp"
 #include "cli/sandbox.hpp"
@@ -15,9 +14,8 @@ struct Profile {
   std::string name;
   std::vector<std::string> stations;
 };
-const std::vector<Profile> profiles{{"whimbrel", {"A", "B", "C", "D", "E"}},
-                                    {"turnstone", {"head", "upper", "lower", "foot"}},
-                                    {"dunlin", {"1", "2", "3", "4"}}};
+const std::vector<Profile> profiles{
+    {"whimbrel", {"A", "B", "C", "D", "E"}}, {"turnstone", {"head", "upper", "lower", "foot"}}, {"dunlin", {"1", "2", "3", "4"}}};
 
 }  // namespace
 
@@ -36,8 +34,8 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
       if (path.find('/') == std::string::npos) at_the_top.insert(path);
       if (path.rfind("sections/", 0) == 0) ++in_sections;
     }
-    CHECK(at_the_top == std::set<std::string>{"highs-and-lows.svg", "offsets.csv", "plan.json", "print.html", "report.html",
-                                              "water.svg"});
+    CHECK(at_the_top ==
+          std::set<std::string>{"highs-and-lows.svg", "offsets.csv", "plan.json", "print.html", "report.html", "water.svg"});
     CHECK(in_sections == one.stations.size());
     CHECK(files.count("pages/001-cover.svg") == 1);
     CHECK(files.count("report.html") == 1);
@@ -57,15 +55,33 @@ TEST_CASE("every profile gives its folder, the same bytes each time") {
 }
 
 TEST_CASE("plan.json of every profile has its keys and finite numbers") {
-  const std::vector<std::string> keys{"/measured/area",      "/measured/max_thickness",      "/measured/max_thickness_at",
-                                      "/measured/lopsided",  "/measured/leading_edge_radius", "/measured/trailing_edge_thickness",
-                                      "/fit/thickness_ratio", "/fit/thickness_ratio_error",  "/fit/rms",
-                                      "/fit/worst/residual", "/fit/worst/x",                 "/fit/centre_shift",
-                                      "/fit/skew_degrees",   "/fit/modified/rms",            "/fit/modified/leading_edge_index",
-                                      "/target/chord",       "/target/ahead",                "/target/leading_edge_radius",
-                                      "/target/area",        "/target/girth",                "/target/trailing_edge_thickness",
-                                      "/change/add_area",    "/change/remove_area",          "/change/deepest_add",
-                                      "/change/deepest_add_x", "/change/deepest_removal",    "/change/deepest_removal_x"};
+  const std::vector<std::string> keys{"/measured/area",
+                                      "/measured/max_thickness",
+                                      "/measured/max_thickness_at",
+                                      "/measured/lopsided",
+                                      "/measured/leading_edge_radius",
+                                      "/measured/trailing_edge_thickness",
+                                      "/fit/thickness_ratio",
+                                      "/fit/thickness_ratio_error",
+                                      "/fit/rms",
+                                      "/fit/worst/residual",
+                                      "/fit/worst/x",
+                                      "/fit/centre_shift",
+                                      "/fit/skew_degrees",
+                                      "/fit/modified/rms",
+                                      "/fit/modified/leading_edge_index",
+                                      "/target/chord",
+                                      "/target/ahead",
+                                      "/target/leading_edge_radius",
+                                      "/target/area",
+                                      "/target/girth",
+                                      "/target/trailing_edge_thickness",
+                                      "/change/add_area",
+                                      "/change/remove_area",
+                                      "/change/deepest_add",
+                                      "/change/deepest_add_x",
+                                      "/change/deepest_removal",
+                                      "/change/deepest_removal_x"};
   for (const Profile& one : profiles) {
     INFO(one.name);
     const Folder folder;
@@ -118,8 +134,8 @@ TEST_CASE("what is weighed out is what is mixed, by the numbers of plan.json alo
       double grams = 0, deep = 0;
       for (const auto& batch : json["batches"]) {
         if (batch["zone"] != mix["zone"]) continue;
-        grams += batch["count"].get<double>() * (batch["resin_g"].get<double>() + batch["hardener_g"].get<double>() +
-                                                 batch["powder_g"].get<double>());
+        grams += batch["count"].get<double>() *
+                 (batch["resin_g"].get<double>() + batch["hardener_g"].get<double>() + batch["powder_g"].get<double>());
       }
       // Litres to mix times what a litre of paste weighs, to 0.1 % (seen 3e-16).
       CHECK(grams == Approx(1000 * mix["litres"].get<double>() * mix["paste_density"].get<double>()).epsilon(1e-3));
@@ -149,7 +165,7 @@ TEST_CASE("the profiles are the troubles that they say") {
   for (const auto& station : turnstone["stations"]) {
     double greatest = 0;
     for (const auto& row : station["offsets"]) greatest = std::max(greatest, 2 * row["measured"].get<double>());
-    CHECK(greatest == Approx(32.3).margin(1));  // the calipers' greatest; noise of 0.4 mm (seen 0.7 off)
+    CHECK(greatest == Approx(32.3).margin(1));       // the calipers' greatest; noise of 0.4 mm (seen 0.7 off)
     CHECK(station["fit"]["rms"].get<double>() > 5);  // mm: far from any foil
   }
   const auto dunlin = plan_of("dunlin");

@@ -32,7 +32,8 @@ std::string job_text(const std::string& unit = "mm", const std::string& more = "
                     ",\n  \"target\": { \"thickness\": 0.12, \"spanwise\": \"as-measured\" },\n  \"stations\": [\n";
   for (const auto& [name, down] : stations) {
     const double c = chord_at(down);
-    out += "   { \"name\": \"" + name + "\", \"down\": " + number(down / mm) + ", \"ahead\": " + number(60 / mm) + ", \"chord\": " + number(c / mm) + ", \"readings\": [";
+    out += "   { \"name\": \"" + name + "\", \"down\": " + number(down / mm) + ", \"ahead\": " + number(60 / mm) +
+           ", \"chord\": " + number(c / mm) + ", \"readings\": [";
     for (const double f : blade::places14()) {
       const std::string y = number(c * blade::naca(0.10, f) / mm);
       out += std::string(f > 0 ? ", " : "") + "[" + number(f * c / mm) + ", " + y + ", " + y + "]";
@@ -49,7 +50,8 @@ std::string round_text(double more = 0, double mm = 1, const std::vector<std::pa
     const double c = chord_at(down);
     for (const double f : blade::places14()) {
       const double x = f * c, y = c * blade::naca(0.12, f);
-      out += name + "," + number(down / mm) + "," + number(x / mm) + "," + number((y + (x > 150 && x < 250 ? more : 0)) / mm) + "," + number(y / mm) + "\n";
+      out += name + "," + number(down / mm) + "," + number(x / mm) + "," + number((y + (x > 150 && x < 250 ? more : 0)) / mm) +
+             "," + number(y / mm) + "\n";
     }
   }
   return out;
@@ -113,8 +115,9 @@ TEST_CASE("recheck: what is high is listed as on a phone, worst first") {
   CHECK(result.status == 1);
   INFO(result.out);
   // Two readings side by side at A and at B are one hump; the one at C has no neighbour to bear it out.
-  CHECK(has(result.out, "TAKE OFF, worst first (mm)\n  A to B port, 168 to 231 aft: hump, 1.5 high at A\n"
-                        "  C port, 198 aft: 1.5 high (alone: read it again)\n"));
+  CHECK(has(result.out,
+            "TAKE OFF, worst first (mm)\n  A to B port, 168 to 231 aft: hump, 1.5 high at A\n"
+            "  C port, 198 aft: 1.5 high (alone: read it again)\n"));
   CHECK(has(result.out, "> Read again before you work there: C port, 198 aft.\n"));
   std::istringstream lines(result.out);
   std::size_t widest = 0;
@@ -171,7 +174,8 @@ TEST_CASE("recheck: inches on the screen, mm in JSON") {
   const Planned metric;
   const Json mm = metric.json({metric.folder.write("r.csv", round_text(1.5))});
   CHECK(inches["litres"]["remove"].get<double>() == Approx(mm["litres"]["remove"].get<double>()).epsilon(1e-4));
-  CHECK(inches["heights"][1]["readings"][8]["change"].get<double>() == Approx(mm["heights"][1]["readings"][8]["change"].get<double>()).margin(1e-4));
+  CHECK(inches["heights"][1]["readings"][8]["change"].get<double>() ==
+        Approx(mm["heights"][1]["readings"][8]["change"].get<double>()).margin(1e-4));
   CHECK(mm["heights"][1]["readings"][8]["x"].get<double>() == Approx(0.3 * 390));
 }
 
@@ -184,8 +188,10 @@ TEST_CASE("recheck: heights between stations") {
 }
 
 TEST_CASE("recheck: the surface that was measured") {
-  const Planned planned(job_text("mm", R"(, "target_": 0)").replace(job_text("mm", R"(, "target_": 0)").find(", \"target_\": 0"), 14,
-                                                                   ", \"coats\": [ { \"name\": \"paint\", \"dry_film_um\": 100, \"layers\": 4, \"stage\": \"paint\" } ]"));
+  const Planned planned(
+      job_text("mm", R"(, "target_": 0)")
+          .replace(job_text("mm", R"(, "target_": 0)").find(", \"target_\": 0"), 14,
+                   ", \"coats\": [ { \"name\": \"paint\", \"dry_film_um\": 100, \"layers\": 4, \"stage\": \"paint\" } ]"));
   const std::string readings = planned.folder.write("r.csv", round_text());
   const Json bare = planned.json({readings}), finished = planned.json({readings}, {"--stage", "final"});
   CHECK(bare["stage"]["name"] == "bare");
@@ -231,7 +237,8 @@ TEST_CASE("recheck: plans that are refused") {
   const std::string give = "give the folder that fairblade plan wrote, or its plan.json\n";
   CHECK(told(folder.at("empty")) == folder.at("empty") + ": there is no plan.json in this folder: " + give);
   CHECK(told(folder.at("none")) == folder.at("none") + ": there is no such file: check its name and folder\n");
-  CHECK(told(planned.job) == planned.job + ": this is a job file, not a plan: plan it first, and give the folder that fairblade plan wrote\n");
+  CHECK(told(planned.job) ==
+        planned.job + ": this is a job file, not a plan: plan it first, and give the folder that fairblade plan wrote\n");
   const std::string foreign = folder.write("plan.json", "{ \"version\": 3, \"stations\": [] }");
   CHECK(told(foreign) == foreign + ": this is no plan of fairblade's: " + give);
   const std::string cut = folder.write("cut.json", whole.substr(0, whole.size() / 2));
@@ -242,22 +249,28 @@ TEST_CASE("recheck: plans that are refused") {
     const std::string file = folder.write(key + ".json", json.dump(1));
     return told(file).substr(file.size());
   };
-  const std::string older = " it was written by another version of fairblade: plan the job again with this one, into a new folder\n";
+  const std::string older =
+      " it was written by another version of fairblade: plan the job again with this one, into a new folder\n";
   CHECK(without("stages", [](Json& json) { json.erase("stages"); }) == ":1: this plan has no \"stages\":" + older);
-  CHECK(has(without("curve", [](Json& json) { json["stations"][0]["target"].erase("curve"); }), "this plan has no \"curve\":" + older));
-  CHECK(has(without("short", [](Json& json) { json["stations"][0]["target"]["curve"]["port"].erase(5); }), "the target's curve of station A is not whole: " + give));
-  CHECK(has(without("text", [](Json& json) { json["stations"][1]["down"] = "300"; }), "\"down\" is the text \"300\": take the quotes off the number\n"));
+  CHECK(has(without("curve", [](Json& json) { json["stations"][0]["target"].erase("curve"); }),
+            "this plan has no \"curve\":" + older));
+  CHECK(has(without("short", [](Json& json) { json["stations"][0]["target"]["curve"]["port"].erase(5); }),
+            "the target's curve of station A is not whole: " + give));
+  CHECK(has(without("text", [](Json& json) { json["stations"][1]["down"] = "300"; }),
+            "\"down\" is the text \"300\": take the quotes off the number\n"));
   CHECK(has(without("unit", [](Json& json) { json["units"] = "cubits"; }), "\"units\" is none of mm, cm and in: "));
   CHECK(has(without("list", [](Json& json) { json["stations"] = 3; }), "\"stations\" is 3: " + give));
   CHECK(has(without("emptied", [](Json& json) { json["stations"] = Json::array(); }), ": this plan has no stations: " + give));
-  CHECK(has(without("order", [](Json& json) { json["stations"][2]["down"] = 10; }), "station C does not lie below the one before it: " + give));
+  CHECK(has(without("order", [](Json& json) { json["stations"][2]["down"] = 10; }),
+            "station C does not lie below the one before it: " + give));
   const Result check = run({"check", planned.job, "--json"});
   CHECK(has(told(folder.write("check.json", check.out)), ": fairblade wrote this, but it is no plan: " + give));
 }
 
 TEST_CASE("recheck: earlier results stay whole") {
   const Planned planned;
-  const std::string good = planned.folder.write("r.csv", round_text(1.5)), bad = planned.folder.write("bad.csv", "station,x,port\nZ,1,1\n");
+  const std::string good = planned.folder.write("r.csv", round_text(1.5)),
+                    bad = planned.folder.write("bad.csv", "station,x,port\nZ,1,1\n");
   REQUIRE(planned.recheck({good}).status == 0);
   const auto before = files_in(planned.folder.at("left"));
   CHECK(before.size() == 3);
@@ -302,13 +315,15 @@ TEST_CASE("recheck: where results go unless told") {
 TEST_CASE("recheck: the demo's round") {
   const Folder folder;
   REQUIRE(run({"plan", profile("whimbrel"), "-o", folder.at("whimbrel"), "--quiet"}).status == 0);
-  const Result result = run({"recheck", folder.at("whimbrel"), std::string(PROFILES_DIR) + "/whimbrel/after-filling.csv", "-o", folder.at("left"), "--json"});
+  const Result result = run({"recheck", folder.at("whimbrel"), std::string(PROFILES_DIR) + "/whimbrel/after-filling.csv", "-o",
+                             folder.at("left"), "--json"});
   REQUIRE(result.status == 0);
   const Json json = Json::parse(result.out);
   CHECK(json["verdict"] == "go on");
   // As its README tells: a hump on the port side about C, a flat on the starboard side of B.
   const auto spot = [&](const std::string& kind, const std::string& side, const std::string& at) {
-    return std::any_of(json["spots"].begin(), json["spots"].end(), [&](const Json& one) { return one["kind"] == kind && one["side"] == side && one["worst_at"] == at; });
+    return std::any_of(json["spots"].begin(), json["spots"].end(),
+                       [&](const Json& one) { return one["kind"] == kind && one["side"] == side && one["worst_at"] == at; });
   };
   CHECK(spot("hump", "port", "C"));
   CHECK(spot("flat", "starboard", "B"));
@@ -380,18 +395,21 @@ TEST_CASE("recheck: readings off the demos' own plans leave nothing") {
     for (const Json& station : plan["stations"]) {
       const Json &target = station["target"], &curve = target["curve"];
       for (std::size_t k = 0; k < curve["x"].size(); k += 11) {
-        text += station["name"].get<std::string>() + "," + (target["ahead"].is_null() ? "" : number(target["ahead"].get<double>() / mm)) + "," +
-                number(target["chord"].get<double>() / mm) + "," + number((curve["x"][k].get<double>() - curve["x"][0].get<double>()) / mm) + "," +
+        text += station["name"].get<std::string>() + "," +
+                (target["ahead"].is_null() ? "" : number(target["ahead"].get<double>() / mm)) + "," +
+                number(target["chord"].get<double>() / mm) + "," +
+                number((curve["x"][k].get<double>() - curve["x"][0].get<double>()) / mm) + "," +
                 number(curve["port"][k].get<double>() / mm) + "," + number(curve["starboard"][k].get<double>() / mm) + "\n";
       }
     }
-    const Result result = run({"recheck", folder.at("plan"), folder.write("r.csv", text), "-o", folder.at("left"), "--stage", "final", "--json"});
+    const Result result =
+        run({"recheck", folder.at("plan"), folder.write("r.csv", text), "-o", folder.at("left"), "--stage", "final", "--json"});
     INFO(name << result.err);
     REQUIRE(result.status == 0);
     const Json json = Json::parse(result.out);
     CHECK(json["verdict"] == "nothing left");
-    CHECK(json["progress"][1]["deepest_low"].get<double>() < 0.005);   // mm; seen 0.00001
-    CHECK(json["progress"][1]["deepest_high"].get<double>() < 0.005);  // seen 0.0021
+    CHECK(json["progress"][1]["deepest_low"].get<double>() < 0.005);                              // mm; seen 0.00001
+    CHECK(json["progress"][1]["deepest_high"].get<double>() < 0.005);                             // seen 0.0021
     CHECK(json["litres"]["add"].get<double>() + json["litres"]["remove"].get<double>() < 0.002);  // seen 0.0005
   }
 }

@@ -41,9 +41,8 @@ TEST_CASE("at most twenty faults are told, one line each") {
 TEST_CASE("coats that cannot all go on before dusk are refused") {
   const Folder folder;
   // Five coats, half an hour at the least from one to the next, from 9:00: the fifth would begin at 11:00.
-  const std::string job = folder.write(
-      "late.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
-                       R"(, "target": { "trailing_edge_thickness": 4 },
+  const std::string job = folder.write("late.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
+                                                        R"(, "target": { "trailing_edge_thickness": 4 },
   "coats": [ { "name": "Curlew", "dry_film_um": 50, "layers": 5, "spreading_rate": 10, "recoat_hours": [0.5, 4], "one_day": true } ],
   "workshop": { "start": "09:00", "dusk": "11:00" } })");
   const Result result = run({"plan", job, "-o", folder.at("out")});
@@ -56,14 +55,15 @@ TEST_CASE("coats that cannot all go on before dusk are refused") {
 
 TEST_CASE("coats that close the trailing edge are refused where its thickness is asked for") {
   const Folder folder;
-  const std::string job = folder.write(
-      "thick.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
-                        ",\n  \"coats\": [ { \"name\": \"glass\", \"thickness\": 1.5, \"layers\": 2 } ],\n"
-                        "  \"target\": {\n  \"trailing_edge_thickness\": 3 } }");
+  const std::string job =
+      folder.write("thick.json", std::string(good_job).substr(0, std::string(good_job).rfind('}')) +
+                                     ",\n  \"coats\": [ { \"name\": \"glass\", \"thickness\": 1.5, \"layers\": 2 } ],\n"
+                                     "  \"target\": {\n  \"trailing_edge_thickness\": 3 } }");
   const Result result = run({"plan", job, "-o", folder.at("out")});
   CHECK(result.status == 2);
-  CHECK(has(result.err, "thick.json:6: the coats are 3.0 mm a side, and the trailing edge of station A at 3.0 mm closes to a "
-                        "point under them: make \"trailing_edge_thickness\" more than "));
+  CHECK(has(result.err,
+            "thick.json:6: the coats are 3.0 mm a side, and the trailing edge of station A at 3.0 mm closes to a "
+            "point under them: make \"trailing_edge_thickness\" more than "));
   CHECK_FALSE(fs::exists(folder.at("out")));
 }
 

@@ -95,7 +95,8 @@ struct Way {
 const std::vector<Way>& ways() {
   static const std::vector<Way> all{
       {{"--stations", "5", "--span", "1000", "--chord", "420", "--tip-chord", "330"}, 1},
-      {{"--stations", "4", "--span", "38", "--chord", "16 1/2", "--tip-chord", "13", "--units", "in", "--measured-by", "gaps"}, 25.4},
+      {{"--stations", "4", "--span", "38", "--chord", "16 1/2", "--tip-chord", "13", "--units", "in", "--measured-by", "gaps"},
+       25.4},
       {{"--stations", "3", "--span", "90", "--chord", "40", "--units", "cm", "--measured-by", "thickness"}, 10},
   };
   return all;
@@ -131,8 +132,8 @@ TEST_CASE("worksheet, filled, checked, planned: the form comes out within the re
       for (const Json& station : plan["stations"]) {
         const double found = station["fit"]["thickness_ratio"], error = station["fit"]["thickness_ratio_error"];
         INFO(station["name"] << ": " << found << " within " << error);
-        CHECK(error < 0.003);                             // seen 0.0017
-        CHECK(std::abs(found - ratio) < 3 * error);       // three standard errors; seen 2.8 over many seeds
+        CHECK(error < 0.003);                        // seen 0.0017
+        CHECK(std::abs(found - ratio) < 3 * error);  // three standard errors; seen 2.8 over many seeds
       }
 
       // Worked down to the form itself, and measured again on a new sheet: nothing is left.
@@ -170,8 +171,10 @@ TEST_CASE("a sheet that is still blank is refused by check and plan, and says wh
   for (const char* command : {"check", "plan"}) {
     const Result result = run({command, sheet});
     CHECK(result.status == 2);
-    CHECK(result.err == sheet + ":4: nothing is filled in yet: 72 places wait for their readings: write what was read beside "
-                                "each x; places that cannot be reached may stay empty\n");  // by hand: 12 of 5 stations and of one again
+    CHECK(result.err ==
+          sheet +
+              ":4: nothing is filled in yet: 72 places wait for their readings: write what was read beside "
+              "each x; places that cannot be reached may stay empty\n");  // by hand: 12 of 5 stations and of one again
   }
 }
 

@@ -1,5 +1,7 @@
 // A folder of its own for one test, gone afterwards, and the command line run in this process.
 #pragma once
+#include <unistd.h>
+
 #include <atomic>
 #include <filesystem>
 #include <fstream>
@@ -7,7 +9,6 @@
 #include <map>
 #include <sstream>
 #include <string>
-#include <unistd.h>
 #include <vector>
 
 #include "cli/cli.hpp"
@@ -68,9 +69,6 @@ inline Result run(const std::vector<std::string>& args) {
   return result;
 }
 
-inline std::string profile(const std::string& name) {
-  return std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json";
-}
-
+inline std::string profile(const std::string& name) { return std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json"; }
 
 }  // namespace sandbox

@@ -36,8 +36,8 @@ TEST_CASE("pages for a blade without a job") {
   const auto files = files_in(folder.at("out/worksheet"));
   std::vector<std::string> names;
   for (const auto& [name, bytes] : files) names.push_back(name);
-  CHECK(names == std::vector<std::string>{"pages/001-cover.svg", "pages/002-station-A.svg", "pages/003-station-B.svg", "pages/004-station-C.svg",
-                                          "pages/005-station-B-a-second-time.svg", "print.html"});
+  CHECK(names == std::vector<std::string>{"pages/001-cover.svg", "pages/002-station-A.svg", "pages/003-station-B.svg",
+                                          "pages/004-station-C.svg", "pages/005-station-B-a-second-time.svg", "print.html"});
   // The same bytes every time; nothing from outside.
   const Folder again;
   run_in(again, plain());
@@ -93,8 +93,10 @@ TEST_CASE("an empty table, printed or into a file that was not there") {
   const Result printed = run_in(folder, plain({"--csv"}));
   CHECK(printed.status == 0);
   CHECK(printed.err.empty());
-  CHECK(has(printed.out, "job,Rudder blade\nunits,mm\nbottom,900\nstation,down,ahead,chord,x,port,starboard,caliper,trailing_edge_off_centre,notes\n"
-                         "A,0,,420,0,,,,,\nA,,,,3,,,,,\n"));
+  CHECK(has(
+      printed.out,
+      "job,Rudder blade\nunits,mm\nbottom,900\nstation,down,ahead,chord,x,port,starboard,caliper,trailing_edge_off_centre,notes\n"
+      "A,0,,420,0,,,,,\nA,,,,3,,,,,\n"));
   CHECK(lines_of(printed.out) == 4 + 4 * 12);  // three stations, one of them twice
   CHECK_FALSE(fs::exists(folder.at("out")));
   CHECK(run_in(folder, plain({"--csv", "sheet.csv"})).status == 0);
@@ -120,15 +122,18 @@ TEST_CASE("tables by other ways, in inches, of a job") {
   CHECK(has(gaps, "station,down,ahead,chord,board,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,notes\n"));
   const std::string thickness = run(plain({"--csv", "--measured-by", "thickness"})).out;
   CHECK(has(thickness, "station,down,ahead,chord,x,thickness,trailing_edge_off_centre,notes\n"));
-  const std::string inches = run({"worksheet", "--stations", "3", "--span", "36", "--chord", "16 1/2", "--units", "in", "--csv"}).out;
+  const std::string inches =
+      run({"worksheet", "--stations", "3", "--span", "36", "--chord", "16 1/2", "--units", "in", "--csv"}).out;
   CHECK(has(inches, "units,in\nbottom,36\n"));
   CHECK(has(inches, "A,0,,16.5,0,,,,,\nA,,,,0.125,,,,,\nA,,,,0.25,,,,,\nA,,,,0.5,,,,,\n"));
   // A table of a job file may become its readings_file, which has units alone above its header.
   const std::string whimbrel = run({"worksheet", profile("whimbrel"), "--csv"}).out;
   CHECK(whimbrel.rfind("units,mm\nstation,", 0) == 0);
   // A CSV keeps what stood above its header; names that need quotes have them.
-  const std::string csv = folder.write("j.csv", "job,\"Knot, \"\"the\"\" second\"\ntrailing_edge_thickness,4\nstation,down,chord,x,port,starboard\n"
-                                                "\"A, top\",0,420,0,0,0\n");
+  const std::string csv =
+      folder.write("j.csv",
+                   "job,\"Knot, \"\"the\"\" second\"\ntrailing_edge_thickness,4\nstation,down,chord,x,port,starboard\n"
+                   "\"A, top\",0,420,0,0,0\n");
   const std::string kept = run({"worksheet", csv, "--csv"}).out;
   CHECK(has(kept, "job,\"Knot, \"\"the\"\" second\"\n"));
   CHECK(has(kept, "trailing_edge_thickness,4\n"));
@@ -141,7 +146,8 @@ TEST_CASE("tables by other ways, in inches, of a job") {
 
 TEST_CASE("a job's table may be its readings_file") {
   const Folder folder;
-  const std::string stations = R"("stations": [ { "name": "A", "down": 0, "chord": 400 }, { "name": "B", "down": 500, "chord": 400 } ] })";
+  const std::string stations =
+      R"("stations": [ { "name": "A", "down": 0, "chord": 400 }, { "name": "B", "down": 500, "chord": 400 } ] })";
   const std::string job = folder.write("j.json", R"({ "job": "Knot", "readings_file": "r.csv", )" + stations);
   REQUIRE(run({"worksheet", job, "--csv", folder.at("r.csv")}).status == 0);
   std::string text = bytes_of(folder.at("r.csv"));
@@ -167,13 +173,16 @@ TEST_CASE("what no sheet can be made of is refused in one line, and nothing is w
   };
   refused({}, "--stations: is missing: give a JOB, or --stations, --span and --chord");
   refused({"--stations", "5", "--span", "1000"}, "--chord: is missing");
-  refused({"--stations", "5.5", "--span", "1000", "--chord", "420"}, "--stations: \"5.5\" is no number of stations: give a whole number, such as 5");
+  refused({"--stations", "5.5", "--span", "1000", "--chord", "420"},
+          "--stations: \"5.5\" is no number of stations: give a whole number, such as 5");
   refused({"--stations", "0", "--span", "1000", "--chord", "420"}, "--stations: there cannot be 0 stations");
   refused({"--stations", "27", "--span", "1000", "--chord", "420"}, "--stations: there cannot be 27 stations");
   refused({"--stations", "99999999999999999999", "--span", "1000", "--chord", "420"}, "--stations: \"9999");
   refused({"--stations", "-3", "--span", "1000", "--chord", "420"}, "--stations: there cannot be -3 stations");
-  refused({"--stations", "26", "--span", "100", "--chord", "420"}, "--span: 100 mm is too short for 26 stations: give fewer stations, or check the unit");
-  refused({"--stations", "5", "--span", "1", "--chord", "420"}, "--span: \"1\" is no length for this: give 100.0 mm to 5000.0 mm");
+  refused({"--stations", "26", "--span", "100", "--chord", "420"},
+          "--span: 100 mm is too short for 26 stations: give fewer stations, or check the unit");
+  refused({"--stations", "5", "--span", "1", "--chord", "420"},
+          "--span: \"1\" is no length for this: give 100.0 mm to 5000.0 mm");
 }
 
 TEST_CASE("other refusals") {
@@ -199,8 +208,9 @@ TEST_CASE("other refusals") {
   CHECK(both.err == "--chord: stands beside a JOB: leave out one of the two: the job says it\n");
   const std::string mixed = folder.write("mixed.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 },
     { "name": "B", "down": 500, "chord": 400, "measured_by": "thickness" } ] })");
-  CHECK(run({"worksheet", mixed, "--csv"}).err == "--csv: station A is measured by half-breadths, station B by thickness: one table holds one way: "
-                                                  "say which with --measured-by\n");
+  CHECK(run({"worksheet", mixed, "--csv"}).err ==
+        "--csv: station A is measured by half-breadths, station B by thickness: one table holds one way: "
+        "say which with --measured-by\n");
   CHECK(run({"worksheet", mixed, "--csv", "--measured-by", "thickness"}).status == 0);
   CHECK(run_in(folder, {"worksheet", mixed}).status == 0);
   CHECK(run({"worksheet", folder.at("none.json")}).status == 2);

@@ -23,7 +23,8 @@ json plan_of(const std::string& folder) {
 }
 
 /// Plans with the options and writes the job file, then plans that alone.
-void same_again(const std::string& job, const std::vector<std::string>& options, const Folder& folder, bool named_by_file = false) {
+void same_again(const std::string& job, const std::vector<std::string>& options, const Folder& folder,
+                bool named_by_file = false) {
   std::vector<std::string> args{"plan", job, "-o", folder.at("first"), "--quiet", "--write-job", folder.at("asked.json")};
   args.insert(args.end(), options.begin(), options.end());
   const Result first = run(args);
@@ -74,17 +75,19 @@ TEST_CASE("every profile is asked again by its job file") {
 
 TEST_CASE("options are saved, over the file's and the stations' own") {
   const Folder folder;
-  same_again(profile("whimbrel"), {"--thickness", "13%", "--max-removal=2", "--no-cut", "300,360,0,120", "--extend-trailing-edge", "up_to 12",
-                                   "--gauge-spacing", "75", "--keep", "0.25,200mm", "--leading-edge-radius", "1.8%", "--every", "100"},
+  same_again(profile("whimbrel"),
+             {"--thickness", "13%", "--max-removal=2", "--no-cut", "300,360,0,120", "--extend-trailing-edge", "up_to 12",
+              "--gauge-spacing", "75", "--keep", "0.25,200mm", "--leading-edge-radius", "1.8%", "--every", "100"},
              folder);
   const std::string text = bytes_of(folder.at("asked.json"));
-  for (const char* told : {"\"thickness\": \"13%\",", "\"extend_trailing_edge\": { \"up_to\": 12 },", "\"keep\": [0.25, \"200mm\"],",
-                           "\"no_cut\": [{ \"down\": [300, 360], \"x\": [0, 120] }],", "\"gauge_spacing\": 75", "; from the command line",
-                           "ask for it again with --every 100"}) {
+  for (const char* told : {"\"thickness\": \"13%\",", "\"extend_trailing_edge\": { \"up_to\": 12 },",
+                           "\"keep\": [0.25, \"200mm\"],", "\"no_cut\": [{ \"down\": [300, 360], \"x\": [0, 120] }],",
+                           "\"gauge_spacing\": 75", "; from the command line", "ask for it again with --every 100"}) {
     INFO(told);
     CHECK(has(text, told));
   }
-  CHECK(json::parse(bytes_of(folder.at("second/plan.json")))["stations"][0]["target"]["thickness_ratio"].get<double>() == Approx(0.13));
+  CHECK(json::parse(bytes_of(folder.at("second/plan.json")))["stations"][0]["target"]["thickness_ratio"].get<double>() ==
+        Approx(0.13));
 
   std::string own = bytes_of(profile("turnstone"));
   own.replace(own.find("\"down\": 330,"), 12, "\"down\": 330, \"trailing_edge_thickness\": 9,");
@@ -101,14 +104,16 @@ TEST_CASE("a CSV alone is saved in its own unit, with its name") {
   const Folder folder;
   same_again(folder.write("godwit.csv", inch_csv), {"--max-removal", "1/4"}, folder, true);
   const std::string text = bytes_of(folder.at("asked.json"));
-  for (const char* told : {"\"job\": \"godwit\"", "\"units\": \"in\"", "\"chord\": \"14 1/4\"", "\"name\": \"12\"", "[-0.75, 1.9, 1.9375],",
-                           "[0.25, 1.34375, 1.3125, 1.34],", "[5.75, 1.15625, null],", "\"measured_by\": \"gaps\"", "\"max_removal\": \"1/4\""}) {
+  for (const char* told :
+       {"\"job\": \"godwit\"", "\"units\": \"in\"", "\"chord\": \"14 1/4\"", "\"name\": \"12\"", "[-0.75, 1.9, 1.9375],",
+        "[0.25, 1.34375, 1.3125, 1.34],", "[5.75, 1.15625, null],", "\"measured_by\": \"gaps\"", "\"max_removal\": \"1/4\""}) {
     INFO(told);
     CHECK(has(text, told));
   }
   const Folder thick;
-  same_again(thick.write("knot.csv", "station,down,chord,x,thickness\nA,0,400,0,10\nA,,,40,38\nA,,,120,48\nA,,,280,28\nA,,,400,1\n"
-                                     "B,500,380,0,9\nB,,,40,37\nB,,,120,46.5\nB,,,270,27\nB,,,380,1\n"),
+  same_again(thick.write("knot.csv",
+                         "station,down,chord,x,thickness\nA,0,400,0,10\nA,,,40,38\nA,,,120,48\nA,,,280,28\nA,,,400,1\n"
+                         "B,500,380,0,9\nB,,,40,37\nB,,,120,46.5\nB,,,270,27\nB,,,380,1\n"),
              {}, thick, true);
 }
 

@@ -45,9 +45,7 @@ inline target::TargetSection target_of(const Wish& wish) {
   if (wish.ahead) out.ahead = *wish.ahead + wish.extend_forward;
   form::Form form;
   form.thickness_ratio = wish.target_ratio;
-  const auto in_chords = [&](std::optional<double> mm) {
-    return mm ? std::optional<double>(*mm / out.chord) : std::nullopt;
-  };
+  const auto in_chords = [&](std::optional<double> mm) { return mm ? std::optional<double>(*mm / out.chord) : std::nullopt; };
   out.curve = form::SectionCurve(form, in_chords(wish.radius), in_chords(wish.edge));
   out.thickness_ratio = wish.target_ratio;
   return out;
@@ -56,12 +54,10 @@ inline target::TargetSection target_of(const Wish& wish) {
 inline Case make(
     const std::string& name, const Wish& wish, const std::function<void(job::Station&)>& alter = [](job::Station&) {}) {
   const auto shape = [&](double more) {
-    return [&wish, more](double x) {
-      return blade::naca(wish.measured_ratio, x) + more * (1 - x) * std::sqrt(x) / wish.chord;
-    };
+    return [&wish, more](double x) { return blade::naca(wish.measured_ratio, x) + more * (1 - x) * std::sqrt(x) / wish.chord; };
   };
-  job::Station station = blade::station(wish.station, wish.down, wish.chord, shape(wish.lopsided / 2),
-                                        shape(-wish.lopsided / 2), wish.places);
+  job::Station station =
+      blade::station(wish.station, wish.down, wish.chord, shape(wish.lopsided / 2), shape(-wish.lopsided / 2), wish.places);
   station.ahead = wish.ahead;
   std::mt19937 random(7);
   blade::add_noise(station, wish.noise, random);

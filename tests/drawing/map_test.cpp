@@ -18,9 +18,7 @@ namespace {
 Field sampled(double from, double to, std::size_t count, const std::function<double(double, double)>& f) {
   Field out;
   out.columns = count;
-  const auto at = [&](std::size_t k) {
-    return from + (to - from) * static_cast<double>(k) / static_cast<double>(count - 1);
-  };
+  const auto at = [&](std::size_t k) { return from + (to - from) * static_cast<double>(k) / static_cast<double>(count - 1); };
   for (std::size_t r = 0; r < count; ++r) {
     for (std::size_t c = 0; c < count; ++c) {
       out.places.emplace_back(at(c), at(r));
@@ -91,8 +89,7 @@ TEST_CASE("contours of a slope, a cone and a ring") {
   CHECK(ring[0].inners().size() == 1);
   CHECK(area(ring) == Approx((16 - 4) * std::numbers::pi).epsilon(0.003));  // seen 3.2e-5
   // An island in the crater is a piece of its own.
-  const Field island =
-      sampled(-6, 6, 121, [](double x, double y) { return std::cos(std::hypot(x, y) * std::numbers::pi / 2); });
+  const Field island = sampled(-6, 6, 121, [](double x, double y) { return std::cos(std::hypot(x, y) * std::numbers::pi / 2); });
   CHECK(area_above(island, 0.5).size() >= 2);
 }
 
@@ -162,10 +159,8 @@ TEST_CASE("add and take off are hatched apart, and neither inside the reading er
   CHECK(readable::path_named(sheet, "port-add").fill == Fill::none);
   const auto little = boards({{0, 0.49, -0.49}, {700, 0.49, -0.49}});  // the reading error is 0.5
   const Sheet white = draw_highs_and_lows(little.job, little.map());
-  for (const char* id : {"port-add", "port-take-off", "starboard-add", "starboard-take-off"})
-    CHECK_FALSE(inked(white, id));
-  CHECK(readable::words_of(white).find("Nowhere: no place is further out than the reading error of 0.5 mm") !=
-        std::string::npos);
+  for (const char* id : {"port-add", "port-take-off", "starboard-add", "starboard-take-off"}) CHECK_FALSE(inked(white, id));
+  CHECK(readable::words_of(white).find("Nowhere: no place is further out than the reading error of 0.5 mm") != std::string::npos);
 }
 
 TEST_CASE("outlines to scale, forward to the left and to the right") {
@@ -209,7 +204,7 @@ TEST_CASE("what an extension adds is as deep as it is long") {
     const auto map = blade.map();
     const auto& row = map.rows.front();
     CHECK(row.port.front() == Approx(25).margin(0.01));  // seen 0 both
-    CHECK(row.port.back() == Approx(12).margin(0.01)); 
+    CHECK(row.port.back() == Approx(12).margin(0.01));
   }
 }
 
@@ -287,8 +282,8 @@ TEST_CASE("a map of what is left, from readings alone") {
   // Port: 4 mm at 100, 0 at 300, straight between; starboard read at the lower station only.
   using At = fill::StationDepths::At;
   fill::StationDepths upper{"A", 0, 50.0, 400, false, {At{100, Face::port, 4}, At{300, Face::port, 0}}};
-  fill::StationDepths lower{
-      "B", 500, 30.0, 400, false, {At{100, Face::port, 4}, At{300, Face::port, 0}, At{200, Face::starboard, -1.5}}};
+  fill::StationDepths lower{"B", 500,   30.0,
+                            400, false, {At{100, Face::port, 4}, At{300, Face::port, 0}, At{200, Face::starboard, -1.5}}};
   const auto map = fill::map_of_readings({lower, upper}, 0.5);
   REQUIRE(map.rows.size() == 2);
   for (const fill::MapRow& row : map.rows) {

@@ -27,14 +27,12 @@ inline Blade make(
     cases::Wish own = wish;
     own.down = top + w * span;
     if (stations > 1)
-      own.station = wish.station.size() > 1 ? wish.station
-                                            : std::string(1, char('A' + k % 26)) + (k < 26 ? "" : std::to_string(k));
+      own.station =
+          wish.station.size() > 1 ? wish.station : std::string(1, char('A' + k % 26)) + (k < 26 ? "" : std::to_string(k));
     at(own, w);
     cases::Case one = cases::make(name, own);
-    if (k == 0)
-      out.job = one.job;
-    else
-      out.job.stations.push_back(one.job.stations[0]);
+    if (k == 0) out.job = one.job;
+    else out.job.stations.push_back(one.job.stations[0]);
     out.measured.push_back(one.measured);
     out.targets.push_back(one.target);
     out.changes.push_back(one.change);

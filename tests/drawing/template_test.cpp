@@ -27,9 +27,8 @@ TEST_CASE("the working edge is the target within 0.02 mm") {
     std::optional<double> radius, edge;
     double forward, aft;
   };
-  const std::vector<Row> rows = {{420, 0.12, {}, {}, 0, 0},   {420, 0.12, 8.0, 4.0, 0, 0},
-                                 {1200, 0.18, {}, 8.0, 0, 0}, {1200, 0.06, 6.0, 5.0, 0, 0},
-                                 {90, 0.15, 2.0, 2.0, 0, 0},  {433.7, 0.131, 9.0, 4.0, 17.3, 6.1}};
+  const std::vector<Row> rows = {{420, 0.12, {}, {}, 0, 0},    {420, 0.12, 8.0, 4.0, 0, 0}, {1200, 0.18, {}, 8.0, 0, 0},
+                                 {1200, 0.06, 6.0, 5.0, 0, 0}, {90, 0.15, 2.0, 2.0, 0, 0},  {433.7, 0.131, 9.0, 4.0, 17.3, 6.1}};
   double worst = 0;
   for (const Row& row : rows) {
     cases::Wish wish;

@@ -27,22 +27,10 @@ Case in_water(maps::Blade blade, const std::string& more = {}) {
 
 const std::vector<Case>& all() {
   static const std::vector<Case> out = [] {
-    const std::set<std::string> wanted{"usual",
-                                       "chord-1200",
-                                       "chord-90",
-                                       "zero-change",
-                                       "no-stock",
-                                       "square-plate",
-                                       "crossed-trailing-edge",
-                                       "long-names",
-                                       "five",
-                                       "twelve",
-                                       "wide",
-                                       "built-out",
-                                       "forty-to-add",
-                                       "inches-stock-far-ahead",
-                                       "all-long-names",
-                                       "raked"};
+    const std::set<std::string> wanted{
+        "usual",          "chord-1200", "chord-90", "zero-change", "no-stock",  "square-plate", "crossed-trailing-edge",
+        "long-names",     "five",       "twelve",   "wide",        "built-out", "forty-to-add", "inches-stock-far-ahead",
+        "all-long-names", "raked"};
     std::vector<Case> cases;
     for (const maps::Blade& blade : maps::all()) {
       if (wanted.count(blade.name) == 0) continue;
@@ -68,8 +56,7 @@ const std::vector<Case>& all() {
       unknown.name += " at all";
       cases.push_back(unknown);
       Case sharp = in_water(blade, ", edges too thin");
-      for (auto& station : sharp.water.stations)
-        station.tone_before.edge.thickness = station.tone_after.edge.thickness = 0;
+      for (auto& station : sharp.water.stations) station.tone_before.edge.thickness = station.tone_after.edge.thickness = 0;
       cases.push_back(sharp);
     }
     return cases;
@@ -95,8 +82,8 @@ TEST_CASE("every blade's water sheet is readable and fits both papers") {
     CHECK(sheet.width == 190);
     CHECK(sheet.height == 259);
     const std::string words = readable::words_of(sheet);
-    for (const char* needed : {"Before and after in the water", "Stall: ", "Hum: ", "Helm: ", "not a design",
-                               "Lever and balance", "Tone of the trailing edge", "Station "}) {
+    for (const char* needed : {"Before and after in the water", "Stall: ", "Hum: ", "Helm: ", "not a design", "Lever and balance",
+                               "Tone of the trailing edge", "Station "}) {
       INFO(needed << " in " << words);
       CHECK(words.find(needed) != std::string::npos);
     }

@@ -223,9 +223,9 @@ TEST_CASE("a disk that fills at any step leaves the earlier results and nothing 
     CHECK(status == 1);
   }
   CHECK(in_child(out, "3", [] {
-    const rlimit limit{1000, 1000};  // bytes in a file
-    ::setrlimit(RLIMIT_FSIZE, &limit);
-  }) == 1);
+          const rlimit limit{1000, 1000};  // bytes in a file
+          ::setrlimit(RLIMIT_FSIZE, &limit);
+        }) == 1);
   CHECK(whose(out) == "2");
 }
 

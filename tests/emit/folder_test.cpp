@@ -85,7 +85,8 @@ TEST_CASE("a second run replaces the results and keeps what is not ours") {
 TEST_CASE("results of one kind never replace those of another") {
   using fairblade::emit::worksheet_results;
   tools::Scratch scratch;
-  const std::vector<File> sheets{{"print.html", "<!DOCTYPE html>\n" + std::string(worksheet_results.sign)}, {"pages/1.svg", drawing}};
+  const std::vector<File> sheets{{"print.html", "<!DOCTYPE html>\n" + std::string(worksheet_results.sign)},
+                                 {"pages/1.svg", drawing}};
   REQUIRE(!write_folder((scratch / "plan").string(), results("1")));
   REQUIRE(!write_folder((scratch / "sheets").string(), sheets, nullptr, worksheet_results));
   const auto before = tree(scratch.path());

@@ -1,4 +1,6 @@
 // What a printer gets: the drawings by rsvg-convert to PDF, measured in the PDF's own vectors.
+#include "emit/pdf.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
@@ -6,7 +8,6 @@
 #include "catch.hpp"
 #include "drawing/cases.hpp"
 #include "emit/svg.hpp"
-#include "emit/pdf.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;
@@ -37,8 +38,7 @@ TEST_CASE("printed through PDF, check bars, chord and working edge measure right
     sheets.push_back({draw_section(c.job, c.measured, c.target, c.change),
                       {"check-across", "check-along", "target-port", "target-starboard"}});
     for (const auto face : {section::Face::port, section::Face::starboard}) {
-      sheets.push_back({cases::template_of(c, face),
-                        {"check-across", "check-along", "chord-length", "working-edge"}});
+      sheets.push_back({cases::template_of(c, face), {"check-across", "check-along", "chord-length", "working-edge"}});
     }
     for (const auto& [sheet, ids] : sheets) {
       INFO(c.name << ", " << sheet.title);

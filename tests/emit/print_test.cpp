@@ -69,9 +69,8 @@ Printed printed(const tools::Scratch& scratch, const pages::Pages& set) {
   for (const pages::Page& page : set.pages) sheets.push_back(&page.sheet);
   tools::put(scratch / "print.html", emit::print_html("a test", sheets, set.page_size));
   const std::string folder = scratch.path().string();
-  const bool ran = tools::run("chromium --headless --no-sandbox --disable-gpu --no-pdf-header-footer --user-data-dir='" +
-                              folder + "/browser' --print-to-pdf='" + folder + "/print.pdf' 'file://" + folder +
-                              "/print.html'");
+  const bool ran = tools::run("chromium --headless --no-sandbox --disable-gpu --no-pdf-header-footer --user-data-dir='" + folder +
+                              "/browser' --print-to-pdf='" + folder + "/print.pdf' 'file://" + folder + "/print.html'");
   Printed out;
   if (!ran || !std::filesystem::exists(scratch / "print.pdf")) return out;
   for (std::size_t k = 0; k < sheets.size(); ++k) {
@@ -103,8 +102,8 @@ Printed printed(const tools::Scratch& scratch, const pages::Pages& set) {
 std::vector<cases::Case> some_cases() {
   std::vector<cases::Case> out;
   for (const cases::Case& c : cases::all()) {
-    if (c.name == "usual" || c.name == "chord-1200" || c.name == "long-names-420" ||
-        c.name == "chord-90" || c.name == "extended") {
+    if (c.name == "usual" || c.name == "chord-1200" || c.name == "long-names-420" || c.name == "chord-90" ||
+        c.name == "extended") {
       out.push_back(c);
     }
   }
@@ -125,7 +124,8 @@ TEST_CASE("a browser prints one page per sheet, of the paper's size, true to 0.1
     const tools::Scratch scratch;
     const auto set = pages_of(row.paper, which);
     const Printed out = printed(scratch, set);
-    INFO("paper " << static_cast<int>(row.paper) << ": chromium must be installed; worst " << out.worst << ", shift " << out.shift);
+    INFO("paper " << static_cast<int>(row.paper) << ": chromium must be installed; worst " << out.worst << ", shift "
+                  << out.shift);
     CHECK(out.pages == static_cast<int>(set.pages.size()));
     CHECK(out.width == Approx(row.width).margin(0.5));
     if (row.height > 0) CHECK(out.height == Approx(row.height).margin(0.5));

@@ -91,8 +91,8 @@ TEST_CASE("hostile names do no harm") {
     cases::Wish wish;
     wish.job_name = wish.station = name;
     const cases::Case c = cases::make("hostile", wish);
-    for (const Sheet& sheet : {draw_section(c.job, c.measured, c.target, c.change, &c.fitted),
-                               cases::template_of(c, section::Face::port)}) {
+    for (const Sheet& sheet :
+         {draw_section(c.job, c.measured, c.target, c.change, &c.fitted), cases::template_of(c, section::Face::port)}) {
       INFO(name);
       tools::put(scratch / "drawing.svg", to_svg(sheet));
       CHECK(tools::run("xmllint --noout --nonet '" + (scratch / "drawing.svg").string() + "'"));

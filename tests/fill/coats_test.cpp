@@ -167,16 +167,14 @@ TEST_CASE("five coats of an invented two-part antifouling in one day, in weighed
   REQUIRE(p.work.schedule.days.size() == 1);
   const auto& day = p.work.schedule.days[0].coats;
   REQUIRE(day.size() == 5);
-  const char* starts[] = {"9:00", "9:30", "10:00", "10:30",
-                          "11:00"};  // the window opens after 30 minutes, later than done
+  const char* starts[] = {"9:00", "9:30", "10:00", "10:30", "11:00"};  // the window opens after 30 minutes, later than done
   for (std::size_t k = 0; k < 5; ++k) CHECK(fill::clock_text(day[k].start) == starts[k]);
   job.workshop.temperature = 35;  // ten minutes now: three mixes
   CHECK(planned::plan(job).work.coats.coats[0].part_pack->mixes == 3);
   job.workshop.dusk = 11 * 60;  // the fifth coat would end at 11:29
   const auto late = planned::plan(job);
   REQUIRE(late.work.faults.size() == 1);
-  CHECK(late.work.faults[0].what ==
-        "5 coats of Curlew hard, invented begun at 9:00 last until 11:29, and dusk is at 11:00");
+  CHECK(late.work.faults[0].what == "5 coats of Curlew hard, invented begun at 9:00 last until 11:29, and dusk is at 11:00");
   CHECK(late.work.faults[0].remedy == "begin by 8:31, or plan fewer coats a day");
 }
 
@@ -261,7 +259,8 @@ TEST_CASE("strips of cloth are the same down a blade that is, and coats to come 
   REQUIRE(stations.size() == 3);
   for (const auto& one : stations) {  // the middle one ends one bay and begins the next
     REQUIRE(one.strip_widths.size() == stations[0].strip_widths.size());
-    for (std::size_t k = 0; k < one.strip_widths.size(); ++k) CHECK(one.strip_widths[k] == Approx(stations[0].strip_widths[k]).epsilon(1e-6));
+    for (std::size_t k = 0; k < one.strip_widths.size(); ++k)
+      CHECK(one.strip_widths[k] == Approx(stations[0].strip_widths[k]).epsilon(1e-6));
   }
   // 10 mm less 1.5 of coats and 2 of cover hold eight layers of 0.75797 mm (6.06 of 6.5). As the tenth above, the eighth
   // goes only where more than 9.5 mm are lacking, too narrow a strip to lay: seven (5.3058).

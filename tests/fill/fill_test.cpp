@@ -138,7 +138,8 @@ TEST_CASE("mirroring, scaling and shifting change only what they must") {
   job.reading_error = 1;
   const auto base = planned::change(job);
   auto mirrored = list;
-  for (auto& station : mirrored) for (auto& r : station.readings) std::swap(r.port, r.starboard);
+  for (auto& station : mirrored)
+    for (auto& r : station.readings) std::swap(r.port, r.starboard);
   job.stations = mirrored;
   const auto mirror = planned::change(job);
   CHECK(mirror.volumes.add == Approx(base.volumes.add).epsilon(1e-9));
@@ -193,7 +194,8 @@ TEST_CASE("filler that reading noise makes out of nothing") {
   // The reported excess for a true change d against a simulation of sum W w max(0, d + noise), weights worked here.
   for (const double to : {0.12, 0.121, 0.125}) {
     std::vector<job::Station> list;
-    for (int i = 0; i < 3; ++i) list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 400.0 * i, 420, 0.12), to));
+    for (int i = 0; i < 3; ++i)
+      list.push_back(with_target(blade::exact(std::string(1, char('A' + i)), 400.0 * i, 420, 0.12), to));
     const auto p = planned::change(blade::job_of(list));
     const double span[] = {200, 400, 200};
     const auto& x = blade::places14();

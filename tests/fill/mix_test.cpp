@@ -38,7 +38,7 @@ TEST_CASE("the default parts mix to the default epoxy") {
 }
 
 TEST_CASE("pot life shortens with mass") {
-  const job::Workshop shop;  // 25 minutes at 25 °C for 100 g
+  const job::Workshop shop;                              // 25 minutes at 25 °C for 100 g
   CHECK(fill::pot_life(shop, 25, 800) == Approx(12.5));  // cube root of 8, the estimate the header states
   CHECK(fill::pot_life(shop, 25, 50) == Approx(25));
 }
@@ -63,7 +63,7 @@ void check_masses(const planned::Plan& p) {
     }
     const double density = fill::paste_density(fill::filler_of(p.job, zone.zone));
     CHECK(mass == Approx(zone.to_mix * density).epsilon(1e-3));  // seen 1e-15
-    CHECK(litres == Approx(zone.to_mix).epsilon(1e-3));  // seen 1e-15
+    CHECK(litres == Approx(zone.to_mix).epsilon(1e-3));          // seen 1e-15
     CHECK(resin == Approx(p.work.mixes[std::size_t(zone.zone)].mix.resin_kg).epsilon(1e-3));
   }
 }
@@ -78,10 +78,10 @@ TEST_CASE("batches hold what the zones need, and none is too large or too slow")
       job.workshop.spread_kg_per_minute = rate;
       const auto p = planned::plan(job);
       check_masses(p);
-      const bool told = std::any_of(p.work.warnings.begin(), p.work.warnings.end(),
-                                    [](const Warning& w) { return w.code == "spread-time"; });
-      const bool slow = std::any_of(p.work.batches.begin(), p.work.batches.end(),
-                                    [](const auto& b) { return b.cannot_spread_in_time; });
+      const bool told =
+          std::any_of(p.work.warnings.begin(), p.work.warnings.end(), [](const Warning& w) { return w.code == "spread-time"; });
+      const bool slow =
+          std::any_of(p.work.batches.begin(), p.work.batches.end(), [](const auto& b) { return b.cannot_spread_in_time; });
       CHECK(told == slow);
       if (temperature > 30) CHECK(slow);
     }

@@ -34,7 +34,7 @@ TEST_CASE("the bent strip by quadrature, and by its own differential equation") 
     across += weight * std::sqrt(std::sin(phi * phi)) * 2 * phi;
     ahead += weight * (k == 0 ? 2 : std::cos(phi * phi) / std::sqrt(std::sin(phi * phi)) * 2 * phi);
   }
-  CHECK(fill::gap_per_radius == Approx(2 * across * h / 3).epsilon(1e-9));               // seen below 1e-10
+  CHECK(fill::gap_per_radius == Approx(2 * across * h / 3).epsilon(1e-9));                 // seen below 1e-10
   CHECK(fill::tip_per_gap == Approx(ahead * h / 3 / (2 * across * h / 3)).epsilon(1e-9));  // seen below 1e-10
   CHECK(fill::gap_per_radius == Approx(2.396).margin(5e-4));  // the two-point bend, as published: D/2.396
   // theta'' = k cos(theta) from a straight, unbent hold; Runge and Kutta's steps until it stands across.
@@ -51,9 +51,9 @@ TEST_CASE("the bent strip by quadrature, and by its own differential equation") 
     bend += ds / 6 * (k1 + 2 * k2 + 2 * k3 + k4);
     theta = next;
   }
-  CHECK(bend == Approx(1).margin(1e-7));                               // radius 1 at the tip (seen 5e-10)
-  CHECK(2 * y == Approx(fill::gap_per_radius).margin(3e-4));           // seen 8.5e-5, for the last step is whole
-  CHECK(x == Approx(2).margin(1e-7));                                  // seen 9e-10
+  CHECK(bend == Approx(1).margin(1e-7));                      // radius 1 at the tip (seen 5e-10)
+  CHECK(2 * y == Approx(fill::gap_per_radius).margin(3e-4));  // seen 8.5e-5, for the last step is whole
+  CHECK(x == Approx(2).margin(1e-7));                         // seen 9e-10
 }
 
 TEST_CASE("flats touch a parabola where its slope is the angle's tangent") {
@@ -132,14 +132,14 @@ TEST_CASE("where to hold a sheet on an ellipse") {
   auto target = shapes::both(shapes::ellipse(a, b), 2 * a, b * b / a);
   target.ahead = 80;
   const auto n = nose(target);
-  CHECK(n.hold.x == Approx(s * a).margin(0.005));  // seen 0.0012
+  CHECK(n.hold.x == Approx(s * a).margin(0.005));                               // seen 0.0012
   CHECK(n.hold.gap == Approx(2 * b * std::sqrt(2 * s - s * s)).margin(0.005));  // seen 0.0014
   CHECK(n.hold.radius == Approx(n.hold.gap / 2.3962804694711844).epsilon(1e-9));
   CHECK(n.hold.radius > 1.5 * n.radius);
   CHECK_FALSE(n.hold.at_widest);
   CHECK(n.hold.gap_for_radius == Approx(2.39628 * b * b / a).epsilon(1e-5));
   // At the gauge's end: T = 60 sqrt(0.8 - 0.16) = 48; the tip stands 0.83463 x 48 = 40.062 ahead of 80.
-  CHECK(n.hold.end_gap == Approx(48).margin(0.005));  // seen 0.0012
+  CHECK(n.hold.end_gap == Approx(48).margin(0.005));                 // seen 0.0012
   CHECK(n.hold.short_at_end == Approx(80 - 40.0622).margin(0.005));  // seen 0.0011
   // On a circle the tip reaches even from the greatest breadth: 0.8346 x 2R > R.
   CHECK(nose(shapes::both(shapes::ellipse(100, 100), 200, 100)).hold.at_widest);
@@ -209,7 +209,8 @@ TEST_CASE("no gauge where there is no nose") {
 }
 
 TEST_CASE("heights: every station, and a spacing from the first one down") {
-  auto job = blade::job_of({blade::exact("A", 60, 420, 0.12), blade::exact("B", 365, 400, 0.12), blade::exact("C", 700, 380, 0.12)});
+  auto job =
+      blade::job_of({blade::exact("A", 60, 420, 0.12), blade::exact("B", 365, 400, 0.12), blade::exact("C", 700, 380, 0.12)});
   job.stations[2].target.leading_edge = job::LeadingEdgeWork::leave;
   std::vector<target::TargetSection> targets;
   for (const auto& station : job.stations) {

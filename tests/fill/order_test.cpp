@@ -43,9 +43,9 @@ TEST_CASE("the work comes in the yard's order") {
   const auto first = [&](const std::string& task) { return std::find(tasks.begin(), tasks.end(), task) - tasks.begin(); };
   const auto count = [&](const std::string& task) { return std::count(tasks.begin(), tasks.end(), task); };
   // Common practice, no source: the order of the words of the trade.
-  const std::vector<std::string> order{"look-over",  "mark",       "strip",     "clean",     "core", "nose-glass",
-                                       "prefill",    "fill-edge",  "fill-faces", "longboard", "templates", "seal",
-                                       "coat",       "patches",    "measure"};
+  const std::vector<std::string> order{"look-over",  "mark",    "strip",     "clean",      "core",
+                                       "nose-glass", "prefill", "fill-edge", "fill-faces", "longboard",
+                                       "templates",  "seal",    "coat",      "patches",    "measure"};
   for (std::size_t k = 0; k < order.size(); ++k) {
     INFO(order[k]);
     CHECK(count(order[k]) >= 1);

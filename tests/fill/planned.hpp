@@ -19,8 +19,7 @@ struct Plan : Change {
 
 inline Change change(job::Job job) {
   Change out{line::to_targets(std::move(job)), {}, {}};
-  for (std::size_t k = 0; k < out.measured.size(); ++k)
-    out.changes.push_back(fill::compare(out.measured[k], out.targets[k]));
+  for (std::size_t k = 0; k < out.measured.size(); ++k) out.changes.push_back(fill::compare(out.measured[k], out.targets[k]));
   out.volumes = fill::sum_volumes(out.job, out.measured, out.targets, out.changes);
   return out;
 }
@@ -36,8 +35,7 @@ inline job::Job tapered(int stations, double span, double chord_top, double chor
   std::vector<job::Station> list;
   for (int i = 0; i < stations; ++i) {
     const double w = double(i) / (stations - 1);
-    list.push_back(
-        blade::exact(std::string(1, char('A' + i)), span * w, chord_top + (chord_bottom - chord_top) * w, from));
+    list.push_back(blade::exact(std::string(1, char('A' + i)), span * w, chord_top + (chord_bottom - chord_top) * w, from));
     list.back().target.thickness = {job::Thickness::Kind::ratio, to};
   }
   return blade::job_of(list);

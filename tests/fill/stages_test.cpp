@@ -1,10 +1,11 @@
 // The section before its coats, against the normals of the curve itself and METHOD 6's closed form of the edge.
+#include "fill/stages.hpp"
+
 #include <cmath>
 
 #include "blade.hpp"
 #include "catch.hpp"
 #include "fill/coats.hpp"
-#include "fill/stages.hpp"
 #include "lines.hpp"
 
 using namespace fairblade;
@@ -18,9 +19,7 @@ target::TargetSection section_of(double chord, double ratio, std::optional<doubl
   out.leading_edge_x = -3;
   form::Form form;
   form.thickness_ratio = ratio;
-  const auto in_chords = [&](std::optional<double> mm) {
-    return mm ? std::optional<double>(*mm / chord) : std::nullopt;
-  };
+  const auto in_chords = [&](std::optional<double> mm) { return mm ? std::optional<double>(*mm / chord) : std::nullopt; };
   out.curve = form::SectionCurve(form, in_chords(radius), in_chords(edge));
   out.thickness_ratio = ratio;
   return out;
@@ -147,7 +146,7 @@ TEST_CASE("a square edge under coats is e - 2d/cos(beta) + 2d tan(beta) wide") {
   REQUIRE(line);
   const double wanted = e - 2 * d / std::cos(beta) + 2 * d * std::tan(beta);
   CHECK(line->edge_width == Approx(wanted).margin(1e-4));  // seen below 1e-9
-  CHECK(line->edge_width < e - d);  // by far more than one coat's thickness
+  CHECK(line->edge_width < e - d);                         // by far more than one coat's thickness
   CHECK(fill::narrowed_edge(e, d, beta) == Approx(wanted).margin(1e-12));
 }
 

@@ -46,7 +46,9 @@ const std::map<std::string, std::function<double(const Row&)>>& operations() {
       {"strip", [](const Row& in) { return fill::strip_thickness(in[0]); }},
       {"flat block", [](const Row& in) { return fill::flat_block(in[0]); }},
       {"break even",
-       [](const Row& in) { return fill::compare_coatings({"soft", in[0], in[1]}, {"hard", in[2], 10}).break_even_years; }},
+       [](const Row& in) {
+         return fill::compare_coatings({"soft", in[0], in[1]}, {"hard", in[2], 10}).break_even_years;
+       }},
       {"wetted", wetted}};
   return out;
 }

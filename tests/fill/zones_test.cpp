@@ -48,14 +48,11 @@ TEST_CASE("litres by zone by the closed form") {
     job.zones = {fore, aft};
     const auto p = planned::plan(job);
     check_sums(p);
-    const double squares =
-        1000 * (500.0 * 500 + 500 * 300 + 300 * 300) / 3 / 1e6;  // integral of chord², litres per chord²
+    const double squares = 1000 * (500.0 * 500 + 500 * 300 + 300 * 300) / 3 / 1e6;  // integral of chord², litres per chord²
     const double all = area_to(0.03, 1);
-    CHECK(p.work.zones[Zone::leading_edge].net ==
-          Approx(squares * area_to(0.03, fore)).epsilon(1e-3).margin(1e-9));  // seen 1e-4
+    CHECK(p.work.zones[Zone::leading_edge].net == Approx(squares * area_to(0.03, fore)).epsilon(1e-3).margin(1e-9));  // seen 1e-4
     CHECK(p.work.zones[Zone::trailing_edge].net == Approx(squares * (all - area_to(0.03, 1 - aft))).epsilon(1e-3));
-    CHECK(p.work.zones[Zone::faces].net ==
-          Approx(squares * (area_to(0.03, 1 - aft) - area_to(0.03, fore))).epsilon(1e-3));
+    CHECK(p.work.zones[Zone::faces].net == Approx(squares * (area_to(0.03, 1 - aft) - area_to(0.03, fore))).epsilon(1e-3));
     CHECK(p.work.zones.whole.beyond == Approx(100 * 300.0 * 300 / 1e6 * all).epsilon(1e-3));
     CHECK(p.work.zones.scaled_by == Approx(1).epsilon(1e-3));  // seen 1e-5
   }
@@ -157,8 +154,7 @@ TEST_CASE("past 15 mm a core is offered, of the thickness that saves most") {
     }
     return 2 * width * 1000 * thickness / 1e6;
   };
-  CHECK(zone.core->filler_saved ==
-        Approx(saved(zone.core->thickness)).epsilon(0.04));  // normal depth, not half-breadth
+  CHECK(zone.core->filler_saved == Approx(saved(zone.core->thickness)).epsilon(0.04));  // normal depth, not half-breadth
   for (double other = 5; other < 15; ++other) CHECK(saved(other) <= 1.05 * zone.core->filler_saved);
   CHECK(zone.core->passes_after < int(zone.passes.size()) + 1);
   CHECK_FALSE(planned::plan(planned::tapered(2, 1000, 400, 400, 0.10, 0.13)).work.passes[1].core);

@@ -1,7 +1,6 @@
-#include "flow/edge_tone.hpp"
-
 #include "blade.hpp"
 #include "catch.hpp"
+#include "flow/edge_tone.hpp"
 
 using namespace fairblade;
 

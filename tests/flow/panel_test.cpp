@@ -97,7 +97,7 @@ TEST_CASE("a table of the Joukowski section") {
     const auto k = static_cast<std::size_t>(std::stoi(rows[r][0]) / 10 * 9);
     INFO("theta " << rows[r][0]);
     CHECK(flow.nodes()[k].x() == Approx(std::stod(rows[r][1])).margin(1e-5));
-    CHECK(still[k] == Approx(std::stod(rows[r][3])).margin(0.006));          // seen 0.0009
+    CHECK(still[k] == Approx(std::stod(rows[r][3])).margin(0.006));  // seen 0.0009
     CHECK(lifting[k] == Approx(std::stod(rows[r][4])).margin(0.006));
     CHECK(lifting[324 - k] == Approx(std::stod(rows[r][5])).margin(0.006));
   }
@@ -111,8 +111,8 @@ TEST_CASE("centre of pressure and forces of the Joukowski section") {
       const auto at = flow.at(degrees);
       REQUIRE(at.centre_of_pressure);
       CHECK(*at.centre_of_pressure == Approx(joukowski::centre_of_pressure(e)).margin(1e-3));  // seen 2e-5
-      CHECK(at.normal == Approx(at.lift * std::cos(degrees * degree)).epsilon(1e-3));  // seen 9e-5
-      CHECK(at.axial == Approx(-at.lift * std::sin(degrees * degree)).margin(2e-3));  // seen 3e-4
+      CHECK(at.normal == Approx(at.lift * std::cos(degrees * degree)).epsilon(1e-3));          // seen 9e-5
+      CHECK(at.axial == Approx(-at.lift * std::sin(degrees * degree)).margin(2e-3));           // seen 3e-4
     }
   }
 }
@@ -127,7 +127,7 @@ TEST_CASE("velocities of the plain forms") {
       const double x = std::stod(rows[r][0]) / 100;
       INFO(rows[0][1 + 2 * f] << " at " << x);
       const double v2 = speed_squared_at(flow, x);
-      CHECK(v2 == Approx(std::stod(rows[r][1 + 2 * f])).margin(print[f]));  // seen 0.0102, 0.0174, 0.0318
+      CHECK(v2 == Approx(std::stod(rows[r][1 + 2 * f])).margin(print[f]));               // seen 0.0102, 0.0174, 0.0318
       if (x >= 0.025) CHECK(v2 == Approx(std::stod(rows[r][2 + 2 * f])).margin(0.006));  // seen 0.0009
     }
   }
@@ -137,7 +137,8 @@ TEST_CASE("lift slopes of the plain forms") {
   // Converged vortex-panel values, worked elsewhere.
   const double slope[] = {6.768, 6.930, 7.093};
   const double t[] = {0.09, 0.12, 0.15};
-  for (int f = 0; f < 3; ++f) CHECK(solved(form_nodes(t[f], 320)).lift_slope() == Approx(slope[f]).epsilon(5e-3));  // seen 1e-4 or less
+  for (int f = 0; f < 3; ++f)
+    CHECK(solved(form_nodes(t[f], 320)).lift_slope() == Approx(slope[f]).epsilon(5e-3));  // seen 1e-4 or less
 }
 
 TEST_CASE("mirrored sections and angles mirror the pressures") {

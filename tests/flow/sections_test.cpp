@@ -84,8 +84,9 @@ TEST_CASE("pressures for a picture run from the nose aft on both faces") {
 }
 
 TEST_CASE("a skeg and its rudder are worked out together") {
-  auto station = blade::station("A", 0, 300, [](double x) { return blade::naca(0.12, 0.4 + 0.6 * x) / 0.6; },
-                                [](double x) { return blade::naca(0.12, 0.4 + 0.6 * x) / 0.6; });
+  auto station = blade::station(
+      "A", 0, 300, [](double x) { return blade::naca(0.12, 0.4 + 0.6 * x) / 0.6; },
+      [](double x) { return blade::naca(0.12, 0.4 + 0.6 * x) / 0.6; });
   station.skeg = 200;
   const auto water = water_of(station);
   REQUIRE(water.known);

@@ -21,13 +21,11 @@ job::Job blade_job(const std::function<job::Station(std::string, double, double)
   return job;
 }
 
-
 }  // namespace
 
 TEST_CASE("a blade that is its target gains nothing") {
-  const auto water = planned(blade_job([](auto name, double down, double chord) {
-                       return blade::exact(name, down, chord, 0.12);
-                     })).water();
+  const auto water =
+      planned(blade_job([](auto name, double down, double chord) { return blade::exact(name, down, chord, 0.12); })).water();
   REQUIRE(water.stations.size() == 3);
   double weights = 0;
   for (const auto& s : water.stations) {
@@ -94,9 +92,8 @@ TEST_CASE("a rounder nose works less hard and a sharper one harder") {
 TEST_CASE("a lopsided blade pulls, and says so") {
   const auto port = [](double x) { return blade::naca(0.12, x) + 0.04 * x * (1 - x); };
   const auto starboard = [](double x) { return blade::naca(0.12, x) - 0.04 * x * (1 - x); };
-  const auto blade = planned(blade_job([&](auto name, double down, double chord) {
-    return blade::station(name, down, chord, port, starboard);
-  }));
+  const auto blade = planned(
+      blade_job([&](auto name, double down, double chord) { return blade::station(name, down, chord, port, starboard); }));
   const auto water = blade.water();
   REQUIRE(water.cancel_before);
   CHECK(*water.cancel_before == Approx(-1.146).epsilon(0.1));  // thin-section theory, 2 x 1 % of the chord
@@ -155,9 +152,8 @@ TEST_CASE("a sharper nose is owned up to") {
 }
 
 TEST_CASE("the same blade gives the same page") {
-  const auto blade = planned(blade_job([](auto name, double down, double chord) {
-    return blade::exact(name, down, chord, 0.11);
-  }));
+  const auto blade =
+      planned(blade_job([](auto name, double down, double chord) { return blade::exact(name, down, chord, 0.11); }));
   const auto a = blade.water(), b = blade.water();
   CHECK(a.meaning.stall == b.meaning.stall);
   CHECK(a.stations[1].feigned.excess == b.stations[1].feigned.excess);

@@ -59,7 +59,10 @@ TEST_CASE("the nose asked for is the nose drawn, and greatest thickness stays") 
   const double chord = 420;
   const SectionCurve curve(Form{0.12, 6, 0}, 8 / chord, 4 / chord);
   // Limit of y²/2x, extrapolated in sqrt(x) from three places by Richardson's rule.
-  const auto apparent = [&](double x) { const double y = chord * curve.at(x / chord); return y * y / (2 * x); };
+  const auto apparent = [&](double x) {
+    const double y = chord * curve.at(x / chord);
+    return y * y / (2 * x);
+  };
   const double a = apparent(0.0004), b = apparent(0.0001);
   CHECK(2 * b - a == Approx(8).margin(0.05));  // seen 2e-6
   CHECK(2 * chord * curve.at(1) == Approx(4).margin(1e-12));
@@ -87,8 +90,10 @@ TEST_CASE("slopes and second derivatives agree with differences") {
 TEST_CASE("limits of fairness as found by trial") {
   // Nose convex up to these multiples of 1.1019 t², tail hollow and flaring from these e/t; found by trial on the
   // equations, +-2 %.
-  struct Row { double m, convex, overshoots, hollow, flares; };
-  const Row rows[] = {{0, 5.0, 7.4, 0.25, 0.57},  {0.2, 7.3, 8.3, 0.11, 0.55}, {0.3, 5.1, 6.9, 0.13, 0.57},
+  struct Row {
+    double m, convex, overshoots, hollow, flares;
+  };
+  const Row rows[] = {{0, 5.0, 7.4, 0.25, 0.57},   {0.2, 7.3, 8.3, 0.11, 0.55}, {0.3, 5.1, 6.9, 0.13, 0.57},
                       {0.4, 3.7, 6.2, 0.30, 0.65}, {0.5, 2.7, 5.4, 0.59, 0.80}, {0.6, 2.5, 3.7, 0.91, 0.95}};
   for (const Row& row : rows) {
     const Form form{0.12, 6, row.m};

@@ -1,8 +1,7 @@
-#include "form/curve.hpp"
-#include "form/form.hpp"
-
 #include "blade.hpp"
 #include "catch.hpp"
+#include "form/curve.hpp"
+#include "form/form.hpp"
 
 using namespace fairblade;
 
@@ -64,7 +63,10 @@ TEST_CASE("one slip of 6 mm hardly moves the thickness and is named") {
       ++trials;
       if (std::abs(fit.form.thickness_ratio - before) >= 5e-4) ++wrong;
       for (const auto& suspect : fit.suspects) {
-        if (suspect.line == k + 1 && suspect.face == section::Face::port) { ++named; break; }
+        if (suspect.line == k + 1 && suspect.face == section::Face::port) {
+          ++named;
+          break;
+        }
       }
     }
   }

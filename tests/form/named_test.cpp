@@ -34,8 +34,10 @@ TEST_CASE("what is no form is refused with a remedy") {
   CHECK(told("9") == "FORM: \"9\" may be a percentage or a length: write 9% of the chord, or 0009");
   CHECK(told("2412") == "FORM: \"2412\" is a cambered section: a rudder's is symmetrical: the first two digits are 00");
   CHECK(told("0012-65x") == "FORM: \"0012-65x\" ends in \"-65x\": write two digits there, as in 0012-45");
-  CHECK(told("0012-05") == "FORM: \"0012-05\" has a sharp leading edge (index 0): write an index from 1 to 9; the plain form's is 6");
-  CHECK(told("0012-67") == "FORM: \"0012-67\" has its greatest thickness at 7 tenths of the chord: the published equations go from 2 to 6");
+  CHECK(told("0012-05") ==
+        "FORM: \"0012-05\" has a sharp leading edge (index 0): write an index from 1 to 9; the plain form's is 6");
+  CHECK(told("0012-67") ==
+        "FORM: \"0012-67\" has its greatest thickness at 7 tenths of the chord: the published equations go from 2 to 6");
   for (const char* bad : {"", "foil", "001", "00012", "0000", "0.9", "-0.12", "50%", "0%", "nan", "0012-", "12mm"}) {
     INFO(bad);
     CHECK(told(bad) != "accepted");

@@ -1,6 +1,8 @@
 // hostile [--jobs N] [--mutants N] [--seed S]: random jobs, and the demo rudders with something in them broken, through the whole
 // program: each a plan or a refusal, never a crash, a number that is none, or results of a refused job.
 // hostile --replay FILE...: files through all of the fuzzers' targets; what once broke the program lies in tests/fuzz/broke.
+#include <unistd.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -12,7 +14,6 @@
 #include <nlohmann/json.hpp>
 #include <random>
 #include <sstream>
-#include <unistd.h>
 
 #include "blade.hpp"
 #include "cli/cli.hpp"
@@ -24,7 +25,9 @@ namespace fs = std::filesystem;
 using Json = nlohmann::ordered_json;
 using Random = std::mt19937;
 
-double between(Random& random, double low, double high) { return low + (high - low) * static_cast<double>(random()) / 4294967296.0; }
+double between(Random& random, double low, double high) {
+  return low + (high - low) * static_cast<double>(random()) / 4294967296.0;
+}
 bool one_in(Random& random, unsigned n) { return random() % n == 0; }
 template <typename T, std::size_t n>
 T one_of(Random& random, const std::array<T, n>& from) {
@@ -50,9 +53,12 @@ Json random_station(Random& random, std::size_t k, double down, double chord, do
   Json readings = Json::array();
   for (std::size_t r = 0; r < count; ++r) {
     const double u = static_cast<double>(r) / static_cast<double>(count - 1), x = to(u * u * chord, 0.5);
-    const auto half = [&] { return std::max(0.0, to(blade::naca(ratio, x / chord) * chord + between(random, -noise, noise), 0.1)); };
+    const auto half = [&] {
+      return std::max(0.0, to(blade::naca(ratio, x / chord) * chord + between(random, -noise, noise), 0.1));
+    };
     if (way == "thickness") readings.push_back({x, half() + half()});
-    else if (way == "gaps") readings.push_back({x, std::max(0.0, to(chord * ratio, 1) - half()), std::max(0.0, to(chord * ratio, 1) - half())});
+    else if (way == "gaps")
+      readings.push_back({x, std::max(0.0, to(chord * ratio, 1) - half()), std::max(0.0, to(chord * ratio, 1) - half())});
     else if (one_in(random, 15)) readings.push_back({x, half(), nullptr});
     else readings.push_back({x, half(), half()});
   }
@@ -63,25 +69,32 @@ Json random_station(Random& random, std::size_t k, double down, double chord, do
 Json random_target(Random& random, double chord) {
   Json out = Json::object();
   if (one_in(random, 3)) out["approach"] = "edges-only";
-  if (one_in(random, 2)) out["thickness"] = one_of<std::string>(random, std::array<std::string, 5>{"closest", "least-fill", "12%", "50mm", "9%"});
-  if (one_in(random, 4)) out["max_thickness_at"] = one_in(random, 2) ? Json("closest") : Json(to(between(random, 0.2, 0.6), 0.01));
+  if (one_in(random, 2))
+    out["thickness"] = one_of<std::string>(random, std::array<std::string, 5>{"closest", "least-fill", "12%", "50mm", "9%"});
+  if (one_in(random, 4))
+    out["max_thickness_at"] = one_in(random, 2) ? Json("closest") : Json(to(between(random, 0.2, 0.6), 0.01));
   if (one_in(random, 3)) out["leading_edge_radius"] = to(between(random, 0, 0.04) * chord, 0.5);
   if (one_in(random, 2)) out["trailing_edge_thickness"] = to(between(random, 0, 8), 0.5);
-  if (one_in(random, 5)) out["extend_leading_edge"] = one_in(random, 2) ? Json(to(between(random, 0, 30), 1)) : Json{{"up_to", 15}};
-  if (one_in(random, 5)) out["extend_trailing_edge"] = one_in(random, 2) ? Json(to(between(random, -10, 30), 1)) : Json{{"up_to", 20}};
+  if (one_in(random, 5))
+    out["extend_leading_edge"] = one_in(random, 2) ? Json(to(between(random, 0, 30), 1)) : Json{{"up_to", 15}};
+  if (one_in(random, 5))
+    out["extend_trailing_edge"] = one_in(random, 2) ? Json(to(between(random, -10, 30), 1)) : Json{{"up_to", 20}};
   if (one_in(random, 6)) out["keep"] = {to(between(random, 0.05, 0.5), 0.01), to(between(random, 0.4, 0.95), 0.01)};
   if (one_in(random, 6)) out["leading_edge"] = "leave";
   if (one_in(random, 6)) out["max_removal"] = to(between(random, 0, 4), 0.5);
   if (one_in(random, 6)) out["no_cut"] = {Json{{"down", {0, 200}}, {"x", {0, to(chord / 3, 1)}}}};
-  if (one_in(random, 3)) out["spanwise"] = one_of<std::string>(random, std::array<std::string, 3>{"fair", "straight", "as-measured"});
+  if (one_in(random, 3))
+    out["spanwise"] = one_of<std::string>(random, std::array<std::string, 3>{"fair", "straight", "as-measured"});
   return out;
 }
 
 std::string random_job(Random& random) {
   const std::size_t stations = 1 + random() % 4;
-  const double chord = std::exp(between(random, std::log(60.0), std::log(1500.0))), taper = between(random, 0.4, 1.2), span = between(random, 50, 2000);
+  const double chord = std::exp(between(random, std::log(60.0), std::log(1500.0))), taper = between(random, 0.4, 1.2),
+               span = between(random, 50, 2000);
   const double ratio = between(random, 0.03, 0.25);
-  const auto way = one_of<std::string>(random, std::array<std::string, 5>{"half-breadths", "half-breadths", "half-breadths", "thickness", "gaps"});
+  const auto way = one_of<std::string>(
+      random, std::array<std::string, 5>{"half-breadths", "half-breadths", "half-breadths", "thickness", "gaps"});
   Json job{{"job", "Invented wader <&> \"nr\" " + std::to_string(random() % 1000)}, {"stations", Json::array()}};
   for (std::size_t k = 0; k < stations; ++k) {
     const double part = stations == 1 ? 0 : static_cast<double>(k) / static_cast<double>(stations - 1);
@@ -93,34 +106,43 @@ std::string random_job(Random& random) {
   if (one_in(random, 4)) job["speed"] = to(between(random, 1, 12), 0.5);
   if (one_in(random, 4)) job["coating_to_strip"] = to(between(random, 0, 1.5), 0.1);
   if (one_in(random, 3)) {
-    job["coats"] = {Json{{"name", "cloth"}, {"thickness", to(between(random, 0.1, 1), 0.05)}, {"layers", 1 + random() % 3}, {"stage", "glass"}},
-                    Json{{"name", "barrier"}, {"dry_film_um", 60}, {"layers", 4}, {"volume_solids_percent", 60}, {"stage", "paint"}}};
+    job["coats"] = {
+        Json{{"name", "cloth"},
+             {"thickness", to(between(random, 0.1, 1), 0.05)},
+             {"layers", 1 + random() % 3},
+             {"stage", "glass"}},
+        Json{{"name", "barrier"}, {"dry_film_um", 60}, {"layers", 4}, {"volume_solids_percent", 60}, {"stage", "paint"}}};
   }
   if (one_in(random, 3)) {
-    job["print"] = {{"paper", one_of<std::string>(random, std::array<std::string, 6>{"A4", "Letter", "A3", "both", "roll-610", "roll-914"})},
-                    {"margin", to(between(random, 0, 25), 1)}, {"overlap", to(between(random, 5, 50), 1)}};
+    job["print"] = {
+        {"paper", one_of<std::string>(random, std::array<std::string, 6>{"A4", "Letter", "A3", "both", "roll-610", "roll-914"})},
+        {"margin", to(between(random, 0, 25), 1)},
+        {"overlap", to(between(random, 5, 50), 1)}};
   }
   return job.dump(1);
 }
 
 /// Something broken: a number, a byte, a line.
 std::string broken_once(Random& random, std::string text) {
-  static const std::array<std::string, 16> numbers{"0", "-1", "1e308", "-1e308", "1e-308", "nan", "inf", "99999", "0.0001", "-0", "1e",
-                                                   "0x10", "1,5", "\"12\"", "null", "4294967296"};
+  static const std::array<std::string, 16> numbers{"0",      "-1", "1e308", "-1e308", "1e-308", "nan",    "inf",  "99999",
+                                                   "0.0001", "-0", "1e",    "0x10",   "1,5",    "\"12\"", "null", "4294967296"};
   static const std::array<std::string, 10> pieces{"\"", "{", "}", "[", "]", ",", ":", "\xef\xbb\xbf", "\xff", "// "};
   if (text.empty()) return text;
   const std::size_t at = random() % text.size();
   switch (random() % 6) {
-    case 0: case 1: {
+    case 0:
+    case 1: {
       std::size_t from = text.find_first_of("0123456789", at);
       if (from == std::string::npos) return text;
-      return text.replace(from, std::min(text.find_first_not_of("0123456789.", from), text.size()) - from, one_of(random, numbers));
+      return text.replace(from, std::min(text.find_first_not_of("0123456789.", from), text.size()) - from,
+                          one_of(random, numbers));
     }
     case 2: text[at] = static_cast<char>(random() % 256); return text;
     case 3: return text.insert(at, one_of(random, pieces));
     case 4: return text.erase(at, 1 + random() % 30);
     default: {
-      const std::size_t end = std::min(text.find('\n', at), text.size() - 1), start = end == 0 ? 0 : text.rfind('\n', end - 1) + 1;
+      const std::size_t end = std::min(text.find('\n', at), text.size() - 1),
+                        start = end == 0 ? 0 : text.rfind('\n', end - 1) + 1;
       return text.insert(start, text.substr(start, end + 1 - start));
     }
   }
@@ -128,7 +150,9 @@ std::string broken_once(Random& random, std::string text) {
 
 class Trial {
  public:
-  Trial() : folder_(fs::temp_directory_path() / ("fairblade-hostile-" + std::to_string(::getpid()))) { fs::create_directories(folder_); }
+  Trial() : folder_(fs::temp_directory_path() / ("fairblade-hostile-" + std::to_string(::getpid()))) {
+    fs::create_directories(folder_);
+  }
   ~Trial() { fs::remove_all(folder_); }
   const fs::path& folder() const { return folder_; }
 
@@ -213,7 +237,9 @@ int main(int argc, char** argv) {
     else if (std::strcmp(argv[k], "--replay") == 0) {
       while (++k < argc) {
         if (!fs::is_directory(argv[k])) replay(argv[k]), ++replayed;
-        else for (const auto& one : fs::recursive_directory_iterator(argv[k])) if (one.is_regular_file()) replay(one.path()), ++replayed;
+        else
+          for (const auto& one : fs::recursive_directory_iterator(argv[k]))
+            if (one.is_regular_file()) replay(one.path()), ++replayed;
       }
       std::cout << replayed << " files replayed\n";
     } else {

@@ -72,7 +72,8 @@ void judge_refusal(const std::string& words) {
 
 void judge_file(const std::string& path, const std::string& bytes) {
   // In a path's data, after a space or a comma, or as a JSON value: never within words.
-  for (const char* none : {" nan", ",nan", ":nan", " -nan", "Lnan", "Mnan", " inf,", " -inf", ":inf", "\"nan", "\"inf\"", "=\"-nan"}) {
+  for (const char* none :
+       {" nan", ",nan", ":nan", " -nan", "Lnan", "Mnan", " inf,", " -inf", ":inf", "\"nan", "\"inf\"", "=\"-nan"}) {
     if (const auto at = bytes.find(none); at != std::string::npos) {
       broken(path + " holds " + bytes.substr(at > 40 ? at - 40 : 0, 80));
     }

@@ -35,13 +35,21 @@ TEST_CASE("readings in a CSV, in whatever way a spreadsheet writes it") {
     scratch.write("r.csv", "\xef\xbb\xbfstation;x;port;starboard\r\nA;0;0;0\r\nA;50;20,5;19,75\r\nB;0;0;0\r\nB;50;18,2;");
   }
   SECTION("tabs, other order and capitals, extra columns, blank lines") {
-    scratch.write("r.csv", "Note\tStarboard\tPort\tX\tStation\n\nworn\t0\t0\t0\tA\n\t19.75\t20.5\t50\tA\n\t\t\t\t\n\t0\t0\t0\tB\n\t\t18.2\t50\tB\n");
+    scratch.write(
+        "r.csv",
+        "Note\tStarboard\tPort\tX\tStation\n\nworn\t0\t0\t0\tA\n\t19.75\t20.5\t50\tA\n\t\t\t\t\n\t0\t0\t0\tB\n\t\t18.2\t50\tB\n");
   }
   SECTION("quoted cells, decimal commas among commas, padding at the row's end") {
-    scratch.write("r.csv", "\"station\",\"x\",\"port\",\"starboard\"\n\"A\",0,0,0,,\nA,50,\"20,5\",\"19,75\"\nB,0,0,0\nB,50,\"18,2\",\"\"\n");
+    scratch.write(
+        "r.csv",
+        "\"station\",\"x\",\"port\",\"starboard\"\n\"A\",0,0,0,,\nA,50,\"20,5\",\"19,75\"\nB,0,0,0\nB,50,\"18,2\",\"\"\n");
   }
-  SECTION("its own units") { scratch.write("r.csv", "units,cm\nstation,x,port,starboard\nA,0,0,0\nA,5,2.05,1.975\nB,0,0,0\nB,5,1.82,\n"); }
-  SECTION("old line ends") { scratch.write("r.csv", "station,x,port,starboard\rA,0,0,0\rA,50,20.5,19.75\rB,0,0,0\rB,50,18.2,\r"); }
+  SECTION("its own units") {
+    scratch.write("r.csv", "units,cm\nstation,x,port,starboard\nA,0,0,0\nA,5,2.05,1.975\nB,0,0,0\nB,5,1.82,\n");
+  }
+  SECTION("old line ends") {
+    scratch.write("r.csv", "station,x,port,starboard\rA,0,0,0\rA,50,20.5,19.75\rB,0,0,0\rB,50,18.2,\r");
+  }
   const auto job = scratch.read("j.json", two_stations);
   check_two(job);
   CHECK(job->stations[0].readings_from == (scratch.folder / "r.csv").string());
@@ -83,13 +91,14 @@ TEST_CASE("the columns tell how a station was measured") {
 
 TEST_CASE("a CSV alone is a job") {
   const Scratch scratch;
-  const auto job = scratch.read("kestrel.csv",
-                                "job;Invented blade\nunits;in\ntrailing_edge_thickness;0,2\nkeep;0,2;0,7\nthickness;12%\nworkshop.temperature;15\n"
-                                "Station;Down;Ahead;Chord;X;Port;Starboard;Caliper;Trailing edge off centre;Skeg\n"
-                                "B;20;2,5;14;0;0;0;;0,1;1\n"
-                                ";;;;2;3/4;0,75;1,5;;\n"
-                                "A;0;3;16;0;0;0;;;\n"
-                                "A;0;3;16;2;1;1;;;\n");
+  const auto job = scratch.read(
+      "kestrel.csv",
+      "job;Invented blade\nunits;in\ntrailing_edge_thickness;0,2\nkeep;0,2;0,7\nthickness;12%\nworkshop.temperature;15\n"
+      "Station;Down;Ahead;Chord;X;Port;Starboard;Caliper;Trailing edge off centre;Skeg\n"
+      "B;20;2,5;14;0;0;0;;0,1;1\n"
+      ";;;;2;3/4;0,75;1,5;;\n"
+      "A;0;3;16;0;0;0;;;\n"
+      "A;0;3;16;2;1;1;;;\n");
   REQUIRE(faults_of(job) == "");
   CHECK(job->name == "Invented blade");
   CHECK(job->units == LengthUnit::inch);
@@ -114,7 +123,9 @@ TEST_CASE("a CSV alone is a job") {
 
 TEST_CASE("a CSV alone is named after its file, and may say how all its stations were measured") {
   const Scratch scratch;
-  const auto job = scratch.read("kestrel.csv", "x_from,stock\nboard,60\nstation,down,ahead,chord,x,port_gap,starboard_gap\n1,0,70,400,-70,60,60\n1,,,,0,40,40\n");
+  const auto job = scratch.read(
+      "kestrel.csv",
+      "x_from,stock\nboard,60\nstation,down,ahead,chord,x,port_gap,starboard_gap\n1,0,70,400,-70,60,60\n1,,,,0,40,40\n");
   REQUIRE(faults_of(job) == "");
   CHECK(job->name == "kestrel");
   CHECK(job->defaults.front().key == "job");
@@ -141,5 +152,6 @@ TEST_CASE("files that are none") {
   }
   const std::string large = scratch.write("large.csv", "");
   std::filesystem::resize_file(large, (512u << 20) + 1);  // a hole: takes no room
-  CHECK(faults_of(read_job(large), folder) == "large.csv: the file is larger than 512 MB: check that it is the right one, or thin its readings");
+  CHECK(faults_of(read_job(large), folder) ==
+        "large.csv: the file is larger than 512 MB: check that it is the right one, or thin its readings");
 }

@@ -29,25 +29,33 @@ void check_three(const Outcome<Job>& job) {
 
 TEST_CASE("titles, rows of units and rows of nothing") {
   const Scratch scratch;
-  SECTION("units in the titles") { check_three(scratch.read("a.csv", "Station,Down [mm],ahead / mm,CHORD (Millimetres),x mm,port_mm,\"starboard, mm\"\n" + table)); }
+  SECTION("units in the titles") {
+    check_three(
+        scratch.read("a.csv", "Station,Down [mm],ahead / mm,CHORD (Millimetres),x mm,port_mm,\"starboard, mm\"\n" + table));
+  }
   SECTION("a row of units") { check_three(scratch.read("a.csv", titles + "unit,mm,mm,mm,(mm),mm.,[MM]\n" + table)); }
   SECTION("a row of units with dashes") { check_three(scratch.read("a.csv", titles + "-,mm,-,mm,mm,mm,mm\n" + table)); }
   SECTION("empty titles at the end, and rows without them") {
     check_three(scratch.read("a.csv", "station,down,ahead,chord,x,port,starboard,,,\n" + table));
   }
   SECTION("a column of the owner's own behind ours, mostly left off") {
-    check_three(scratch.read("a.csv", "station,down,ahead,chord,x,port,starboard,remarks\nA,0,78,420,0,0,0,\"worn,\nand soft\"\n,,,,50,20.5,19.75\n,,,,420,2,2\n"));
+    check_three(scratch.read("a.csv",
+                             "station,down,ahead,chord,x,port,starboard,remarks\nA,0,78,420,0,0,0,\"worn,\nand "
+                             "soft\"\n,,,,50,20.5,19.75\n,,,,420,2,2\n"));
   }
   SECTION("a table that begins in the second column") {
-    check_three(scratch.read("a.csv", ",job,Invented\n,station,down,ahead,chord,x,port,starboard\n,A,0,78,420,0,0,0\n,,,,,50,20.5,19.75\n,,,,,420,2,2\n"));
+    check_three(scratch.read(
+        "a.csv",
+        ",job,Invented\n,station,down,ahead,chord,x,port,starboard\n,A,0,78,420,0,0,0\n,,,,,50,20.5,19.75\n,,,,,420,2,2\n"));
   }
   SECTION("the titles once more, rows of separators and blanks") {
     check_three(scratch.read("a.csv", titles + "\n,,,,,,\n \n" + titles + table + "\"\",\"\",\"\",,,,\n\xc2\xa0,,,,,,\n"));
   }
   SECTION("places that were not read") {
-    check_three(scratch.read("a.csv", titles + "A,0,78,420,0,0,0\n,,,,20,,\n,,,,50,20.5,19.75\n,,,,80,-,\xe2\x80\x94\n,,,,420,2,2\n"));
+    check_three(
+        scratch.read("a.csv", titles + "A,0,78,420,0,0,0\n,,,,20,,\n,,,,50,20.5,19.75\n,,,,80,-,\xe2\x80\x94\n,,,,420,2,2\n"));
   }
-  SECTION("sep= with a tab") { 
+  SECTION("sep= with a tab") {
     std::string tabs = titles + table;
     std::replace(tabs.begin(), tabs.end(), ',', '\t');
     check_three(scratch.read("a.csv", "sep=\t\r\n" + tabs));
@@ -61,7 +69,8 @@ TEST_CASE("titles, rows of units and rows of nothing") {
 
 TEST_CASE("a line is counted where its row begins, in spite of quoted line ends") {
   const Scratch scratch;
-  const auto job = scratch.read("a.csv", "note,station,down,chord,x,port\n\"two\nlines\",A,0,420,0,0\n\"and\r\nthree\r\nhere\",,,,50,20\n,,,,420,2\n");
+  const auto job = scratch.read(
+      "a.csv", "note,station,down,chord,x,port\n\"two\nlines\",A,0,420,0,0\n\"and\r\nthree\r\nhere\",,,,50,20\n,,,,420,2\n");
   REQUIRE(faults_of(job) == "");
   const auto& r = job->stations[0].readings;
   CHECK(r[0].line == 2);
@@ -72,24 +81,31 @@ TEST_CASE("a line is counted where its row begins, in spite of quoted line ends"
 TEST_CASE("a station that is named like a total is one where the job file says so") {
   const Scratch scratch;
   scratch.write("r.csv", "station,x,port,starboard\nMax,0,0,0\nMax,50,20,20\n");
-  CHECK(faults_of(scratch.read("j.json", R"({ "job": "J", "readings_file": "r.csv", "stations": [ { "name": "Max", "down": 0, "chord": 420 } ] })")) == "");
+  CHECK(faults_of(scratch.read(
+            "j.json",
+            R"({ "job": "J", "readings_file": "r.csv", "stations": [ { "name": "Max", "down": 0, "chord": 420 } ] })")) == "");
 }
 
 TEST_CASE("rows whose last is nearly a mean are readings all the same") {
   const Scratch scratch;
   // The means are 170, 11.05 and 10.9; 11.2 is none, to a tenth.
-  const auto job = scratch.read("a.csv", titles + "A,0,78,420,0,0,0\n,,,,50,20.1,19.8\n,,,,210,22,21.8\n,,,,420,2.1,2\n,,,,170,11.2,10.9\n");
+  const auto job =
+      scratch.read("a.csv", titles + "A,0,78,420,0,0,0\n,,,,50,20.1,19.8\n,,,,210,22,21.8\n,,,,420,2.1,2\n,,,,170,11.2,10.9\n");
   CHECK(faults_of(job) == "");
 }
 
 TEST_CASE("inches as rules and spreadsheets write them") {
   const Scratch scratch;
-  const auto job = scratch.read("a.csv", "units;in\nstation;down;chord;x;port;starboard\n"
-                                         "A;0;16 1/2\";0;-1/16;\xe2\x88\x92" "1/16\n"
-                                         ";;;1 1/8;\xc2\xbd;0,5\n"
-                                         ";;;2\xc2\xbd;1\xe2\x85\x9b;1-1/8\n"
-                                         ";;;3\xe2\x81\x84" "4;\"3/4\"\"\";19,05mm\n"
-                                         ";;;16\xc2\xa0" "1/2;1/32 in.;0,03125 in\n");
+  const auto job = scratch.read("a.csv",
+                                "units;in\nstation;down;chord;x;port;starboard\n"
+                                "A;0;16 1/2\";0;-1/16;\xe2\x88\x92"
+                                "1/16\n"
+                                ";;;1 1/8;\xc2\xbd;0,5\n"
+                                ";;;2\xc2\xbd;1\xe2\x85\x9b;1-1/8\n"
+                                ";;;3\xe2\x81\x84"
+                                "4;\"3/4\"\"\";19,05mm\n"
+                                ";;;16\xc2\xa0"
+                                "1/2;1/32 in.;0,03125 in\n");
   REQUIRE(faults_of(job) == "");
   const auto& r = job->stations[0].readings;
   REQUIRE(r.size() == 5);
@@ -115,7 +131,8 @@ TEST_CASE("places that were read twice tell the reading error where the owner do
   const auto job = scratch.read("a.csv", titles + table + twice);
   REQUIRE(faults_of(job) == "");
   CHECK(job->reading_error == Approx(0.511301).margin(1e-6));
-  const auto found = std::find_if(job->defaults.begin(), job->defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
+  const auto found =
+      std::find_if(job->defaults.begin(), job->defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
   REQUIRE(found != job->defaults.end());
   CHECK(found->value == "0.5 mm, from 4 repeated readings (0.5 mm without)");
   const auto told = scratch.read("a.csv", "reading_error,0.8\n" + titles + table + twice);

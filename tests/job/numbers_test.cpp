@@ -1,7 +1,8 @@
 // Numbers out of text. Expected values by hand.
+#include "job/numbers.hpp"
+
 #include "catch.hpp"
 #include "job/json_trouble.hpp"
-#include "job/numbers.hpp"
 
 using namespace fairblade;
 using namespace fairblade::job;
@@ -11,10 +12,12 @@ TEST_CASE("decimals") {
   CHECK(decimal(" 12,5 ") == 12.5);
   CHECK(decimal("-3") == -3.0);
   CHECK(decimal("+3") == 3.0);
-  CHECK(decimal("\xe2\x88\x92" "3,5") == -3.5);
+  CHECK(decimal("\xe2\x88\x92"
+                "3,5") == -3.5);
   CHECK(decimal(".5") == 0.5);
   CHECK(decimal("1e3") == 1000.0);
-  for (const char* bad : {"", "-", "--3", "1.2.3", "1.234,5", "1,234,5", "nan", "inf", "-inf", "1e999", "0x10", "12 5", "O", "1O", "12mm"}) {
+  for (const char* bad :
+       {"", "-", "--3", "1.2.3", "1.234,5", "1,234,5", "nan", "inf", "-inf", "1e999", "0x10", "12 5", "O", "1O", "12mm"}) {
     INFO(bad);
     CHECK_FALSE(decimal(bad));
   }

@@ -191,38 +191,43 @@ TEST_CASE("a short job lists every default, in the order of the file") {
   REQUIRE(faults_of(outcome) == "");
   std::string keys;
   for (const DefaultUsed& used : outcome->defaults) keys += used.key + "=" + used.value + "\n";
-  CHECK(keys ==
-        "units=mm\nreading_error=0.5 mm\ncoating_to_strip=0 mm\ncentre_station=A\n"
-        "stations.skeg=0 mm (B)\nstations.measured_by=half-breadths\nstations.x_from=leading-edge\n"
-        "target.approach=full-section\ntarget.thickness=least-fill (A)\ntarget.max_thickness_at=form\n"
-        "target.leading_edge_radius=form\ntarget.trailing_edge_thickness=form\ntarget.extend_leading_edge=0 mm\n"
-        "target.extend_trailing_edge=0 mm\ntarget.keep=0.2 to 0.75 of the chord\ntarget.leading_edge=shape\n"
-        "target.no_cut=none\ntarget.max_removal=1 mm\ntarget.spanwise=fair\n"
-        "coats[0].layers=1\ncoats[0].stage=paint\ncoats[0].on=all\n"
-        "fillers.edges.unmixed_resin_density=1.18 kg/L\nfillers.edges.hardener_density=1.08 kg/L\n"
-        "fillers.edges.resin_to_hardener_by_weight=100 : 38\nfillers.edges.resin_density=1.15 kg/L\n"
-        "fillers.edges.powder_density=2.2 kg/L\nfillers.edges.powder_per_100_epoxy=8 by weight\nfillers.edges.layer_limit=6 mm\n"
-        "fillers.faces.unmixed_resin_density=1.18 kg/L\nfillers.faces.hardener_density=1.08 kg/L\n"
-        "fillers.faces.resin_to_hardener_by_weight=100 : 38\nfillers.faces.resin_density=1.15 kg/L\n"
-        "fillers.faces.powder_density=0.35 kg/L\nfillers.faces.powder_per_100_epoxy=35 by weight\nfillers.faces.layer_limit=6 mm\n"
-        "workshop.temperature=20 degrees C\nworkshop.humidity_percent=60 %\nworkshop.pot_life.minutes=25 minutes\n"
-        "workshop.pot_life.at=25 degrees C\nworkshop.pot_life.mass_g=100 g\nworkshop.batch_limit_g=300 g\n"
-        "workshop.loss_percent=12 %\nworkshop.sanding_allowance=0.5 mm\n"
-        "workshop.spread_kg_per_minute=0.05 kg/min\nworkshop.paint_m2_per_minute=0.1 m2/min\n"
-        "workshop.pinhole_litres_per_m2=0.1 L/m2\nworkshop.coat_tip=true\nworkshop.coat_top=false\n"
-        "workshop.support_patches_m2=0 m2\nworkshop.bare_percent=0 % (nothing is stripped)\n"
-        "workshop.start=09:00\nworkshop.dusk=19:00\n"
-        "zones.leading_edge=0.15 of the chord\nzones.trailing_edge=0.15 of the chord\n"
-        "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n"
-        "print.clearance=3 mm\nprint.positives=false\nprint.split=when-needed\n"
-        "print.gauge_spacing=100 mm\n"
-        "print.pages_of=the stage that the filler is shaped at\n");
+  CHECK(
+      keys ==
+      "units=mm\nreading_error=0.5 mm\ncoating_to_strip=0 mm\ncentre_station=A\n"
+      "stations.skeg=0 mm (B)\nstations.measured_by=half-breadths\nstations.x_from=leading-edge\n"
+      "target.approach=full-section\ntarget.thickness=least-fill (A)\ntarget.max_thickness_at=form\n"
+      "target.leading_edge_radius=form\ntarget.trailing_edge_thickness=form\ntarget.extend_leading_edge=0 mm\n"
+      "target.extend_trailing_edge=0 mm\ntarget.keep=0.2 to 0.75 of the chord\ntarget.leading_edge=shape\n"
+      "target.no_cut=none\ntarget.max_removal=1 mm\ntarget.spanwise=fair\n"
+      "coats[0].layers=1\ncoats[0].stage=paint\ncoats[0].on=all\n"
+      "fillers.edges.unmixed_resin_density=1.18 kg/L\nfillers.edges.hardener_density=1.08 kg/L\n"
+      "fillers.edges.resin_to_hardener_by_weight=100 : 38\nfillers.edges.resin_density=1.15 kg/L\n"
+      "fillers.edges.powder_density=2.2 kg/L\nfillers.edges.powder_per_100_epoxy=8 by weight\nfillers.edges.layer_limit=6 mm\n"
+      "fillers.faces.unmixed_resin_density=1.18 kg/L\nfillers.faces.hardener_density=1.08 kg/L\n"
+      "fillers.faces.resin_to_hardener_by_weight=100 : 38\nfillers.faces.resin_density=1.15 kg/L\n"
+      "fillers.faces.powder_density=0.35 kg/L\nfillers.faces.powder_per_100_epoxy=35 by weight\nfillers.faces.layer_limit=6 mm\n"
+      "workshop.temperature=20 degrees C\nworkshop.humidity_percent=60 %\nworkshop.pot_life.minutes=25 minutes\n"
+      "workshop.pot_life.at=25 degrees C\nworkshop.pot_life.mass_g=100 g\nworkshop.batch_limit_g=300 g\n"
+      "workshop.loss_percent=12 %\nworkshop.sanding_allowance=0.5 mm\n"
+      "workshop.spread_kg_per_minute=0.05 kg/min\nworkshop.paint_m2_per_minute=0.1 m2/min\n"
+      "workshop.pinhole_litres_per_m2=0.1 L/m2\nworkshop.coat_tip=true\nworkshop.coat_top=false\n"
+      "workshop.support_patches_m2=0 m2\nworkshop.bare_percent=0 % (nothing is stripped)\n"
+      "workshop.start=09:00\nworkshop.dusk=19:00\n"
+      "zones.leading_edge=0.15 of the chord\nzones.trailing_edge=0.15 of the chord\n"
+      "print.paper=both\nprint.margin=10 mm\nprint.overlap=12 mm\nprint.ruler_reads=100 mm across, 100 mm along\n"
+      "print.clearance=3 mm\nprint.positives=false\nprint.split=when-needed\n"
+      "print.gauge_spacing=100 mm\n"
+      "print.pages_of=the stage that the filler is shaped at\n");
 }
 
 TEST_CASE("options win over the file and over the stations") {
   const Scratch scratch;
-  const auto outcome = scratch.read("job.json", whole_job, {{"max_removal", "3"}, {"leading-edge-radius", "8"}, {"keep", "0.3,0.6"},
-                                                            {"extend_leading_edge", "up_to 12"}, {"no_cut", "1,2,3,4"}});
+  const auto outcome = scratch.read("job.json", whole_job,
+                                    {{"max_removal", "3"},
+                                     {"leading-edge-radius", "8"},
+                                     {"keep", "0.3,0.6"},
+                                     {"extend_leading_edge", "up_to 12"},
+                                     {"no_cut", "1,2,3,4"}});
   REQUIRE(faults_of(outcome) == "");
   for (const Station& station : outcome->stations) {
     CHECK(station.target.max_removal == 3);
@@ -276,8 +281,9 @@ TEST_CASE("what is asked of the water page") {
   CHECK(job->water.end_plate == EndPlate::half);
   CHECK(job->water.helm == 6);
   CHECK(job->water.heard == 180);
-  const auto csv = scratch.read("job.csv", "water.heard,180\nstation,down,ahead,chord,x,port,starboard\n"
-                                           "A,0,60,400,0,0,0\nA,,,,200,20,20\nA,,,,400,2,2\n");
+  const auto csv = scratch.read("job.csv",
+                                "water.heard,180\nstation,down,ahead,chord,x,port,starboard\n"
+                                "A,0,60,400,0,0,0\nA,,,,200,20,20\nA,,,,400,2,2\n");
   INFO(faults_of(csv));
   REQUIRE(csv);
   CHECK(csv->water.heard == 180);

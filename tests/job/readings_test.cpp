@@ -16,21 +16,26 @@ std::string one_station(const std::string& keys, const std::string& job_keys = "
 
 TEST_CASE("gaps are taken from the boards") {
   const Scratch scratch;
-  const auto one = scratch.read("j.json", one_station(R"("chord": 400, "measured_by": "gaps", "board": 60, "readings": [[0, 60, 61], [50, 40.5, null]])"));
+  const auto one = scratch.read(
+      "j.json", one_station(R"("chord": 400, "measured_by": "gaps", "board": 60, "readings": [[0, 60, 61], [50, 40.5, null]])"));
   REQUIRE(faults_of(one) == "");
   const auto& r = one->stations[0].readings;
   CHECK(r[0].port == 0.0);
   CHECK(r[0].starboard == -1.0);  // 60 - 61: a twisted blade
   CHECK(r[1].port == 19.5);
   CHECK_FALSE(r[1].starboard);
-  const auto two = scratch.read("j.json", one_station(R"("chord": 400, "measured_by": "gaps", "board": [60, 62.5], "readings": [[0, 60, 61], [50, 40.5, 40]])"));
+  const auto two = scratch.read(
+      "j.json",
+      one_station(R"("chord": 400, "measured_by": "gaps", "board": [60, 62.5], "readings": [[0, 60, 61], [50, 40.5, 40]])"));
   REQUIRE(faults_of(two) == "");
   CHECK(two->stations[0].readings[1].starboard == 22.5);
 }
 
 TEST_CASE("x from the stock") {
   const Scratch scratch;
-  const auto job = scratch.read("j.json", one_station(R"("chord": 400, "ahead": 70, "x_from": "stock", "readings": [[330, 1, 1], [-70, 0, 0], [0, 20, 20]])"));
+  const auto job = scratch.read(
+      "j.json",
+      one_station(R"("chord": 400, "ahead": 70, "x_from": "stock", "readings": [[330, 1, 1], [-70, 0, 0], [0, 20, 20]])"));
   REQUIRE(faults_of(job) == "");
   const auto& r = job->stations[0].readings;
   CHECK(r[0].x == 0);
@@ -42,7 +47,8 @@ TEST_CASE("x from the stock") {
 TEST_CASE("x a little outside the chord goes to its end, with a warning; beyond three reading errors it is refused") {
   const Scratch scratch;
   // reading error 0.5: 1.5 is taken, 1.51 is not
-  const auto job = scratch.read("j.json", one_station(R"("chord": 400, "readings": [[-1.5, 0, 0], [50, 20, 20], [401.5, 1, 1]])"));
+  const auto job =
+      scratch.read("j.json", one_station(R"("chord": 400, "readings": [[-1.5, 0, 0], [50, 20, 20], [401.5, 1, 1]])"));
   REQUIRE(faults_of(job) == "");
   CHECK(job->stations[0].readings.front().x == 0);
   CHECK(job->stations[0].readings.back().x == 400);
@@ -58,10 +64,12 @@ TEST_CASE("x a little outside the chord goes to its end, with a warning; beyond 
 
 TEST_CASE("inches and centimetres become mm at the door") {
   const Scratch scratch;
-  const auto inches = scratch.read("j.json", one_station(
-      R"("chord": "16 1/2", "ahead": 3, "skeg": "5cm", "readings": [["1/8", "3/16", 0.25], ["1 1/8", 1, 1]], "thickness": "2in",
+  const auto inches = scratch.read(
+      "j.json",
+      one_station(
+          R"("chord": "16 1/2", "ahead": 3, "skeg": "5cm", "readings": [["1/8", "3/16", 0.25], ["1 1/8", 1, 1]], "thickness": "2in",
          "extend_leading_edge": { "up_to": 0.5 }, "keep": [0.2, "300mm"], "leading_edge_radius": 0.25, "no_cut": [ { "down": [1, 2], "x": [0, 3] } ])",
-      R"("units": "in", "reading_error": 0.02, "bottom": 40, "print": { "ruler_reads": ["100mm", 4], "margin": 0.5 },
+          R"("units": "in", "reading_error": 0.02, "bottom": 40, "print": { "ruler_reads": ["100mm", 4], "margin": 0.5 },
          "coats": [ { "name": "p", "dry_film_um": 60 }, { "name": "g", "thickness": 0.01 } ],)"));
   REQUIRE(faults_of(inches) == "");
   const Station& a = inches->stations[0];
@@ -87,7 +95,8 @@ TEST_CASE("inches and centimetres become mm at the door") {
   CHECK(inches->coats[0].dry_film_um == 60.0);  // micrometres whatever the unit
   CHECK(inches->coats[1].thickness.value() == Approx(0.254).epsilon(1e-14));
 
-  const auto cm = scratch.read("j.json", one_station(R"("chord": 42, "readings": [[0, 0, 0], [5, 2.05, 2]])", R"("units": "cm",)"));
+  const auto cm =
+      scratch.read("j.json", one_station(R"("chord": 42, "readings": [[0, 0, 0], [5, 2.05, 2]])", R"("units": "cm",)"));
   REQUIRE(faults_of(cm) == "");
   CHECK(cm->stations[0].chord == 420);
   CHECK(cm->stations[0].readings[1].port == 20.5);
@@ -96,7 +105,8 @@ TEST_CASE("inches and centimetres become mm at the door") {
 
 TEST_CASE("a place where nothing was read is left out") {
   const Scratch scratch;
-  const auto job = scratch.read("j.json", one_station(R"("chord": 400, "readings": [[0, 0, 0], [50, null, null], [60, 20, 20]])"));
+  const auto job =
+      scratch.read("j.json", one_station(R"("chord": 400, "readings": [[0, 0, 0], [50, null, null], [60, 20, 20]])"));
   REQUIRE(faults_of(job) == "");
   CHECK(job->stations[0].readings.size() == 2);
 }

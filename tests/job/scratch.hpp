@@ -39,7 +39,8 @@ inline std::string faults_of(const fairblade::Outcome<fairblade::job::Job>& outc
   std::string out;
   for (const fairblade::Fault& fault : outcome.faults()) {
     std::string line = fairblade::one_line(fault);
-    for (std::size_t at; !folder.empty() && (at = line.find(folder + "/")) != std::string::npos;) line.erase(at, folder.size() + 1);
+    for (std::size_t at; !folder.empty() && (at = line.find(folder + "/")) != std::string::npos;)
+      line.erase(at, folder.size() + 1);
     out += (out.empty() ? "" : "\n") + line;
   }
   return out;

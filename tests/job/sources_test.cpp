@@ -17,8 +17,7 @@ TEST_CASE("a job's files: the same, changed, gone") {
   const Scratch scratch;
   const std::string readings = scratch.write("r.csv", "station,x,port,starboard\nA,0,0,0\nA,50,10,10\nA,400,1,1\n");
   const auto job = scratch.read(
-      "j.json",
-      R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 } ], "readings_file": "r.csv" })");
+      "j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": 400 } ], "readings_file": "r.csv" })");
   REQUIRE(job);
   const auto sources = job::sources_of(*job);
   REQUIRE(sources.size() == 2);

@@ -15,7 +15,8 @@ std::string head(const std::string& more = {}) { return more + "station,down,ahe
 
 TEST_CASE("a job without any reading can be measured") {
   const Scratch scratch;
-  const auto job = read_to_measure(scratch.write("j.json", R"({ "job": "Knot", "units": "in", "bottom": 40, "print": { "paper": "A4" },
+  const auto job =
+      read_to_measure(scratch.write("j.json", R"({ "job": "Knot", "units": "in", "bottom": 40, "print": { "paper": "A4" },
     "stations": [ { "name": "low", "down": 30, "chord": 14, "measured_by": "gaps", "board": [5, 5.5], "x_from": "stock", "ahead": 3 },
                   { "name": "top", "down": 0, "chord": 16.5 },
                   { "name": "mid", "down": 15, "chord": 15, "interpolated": true } ] })"));
@@ -37,8 +38,9 @@ TEST_CASE("a job without any reading can be measured") {
 
 TEST_CASE("columns of a CSV tell how it is measured, and its keys are kept") {
   const Scratch scratch;
-  const auto job = read_to_measure(scratch.write("j.csv", "job,Knot\nunits,cm\ntrailing_edge_thickness,0.4\nboard,12\n"
-                                                          "station,down,chord,x,port_gap,starboard_gap\nA,0,42,0,,\nA,,,42,,\n"));
+  const auto job = read_to_measure(scratch.write("j.csv",
+                                                 "job,Knot\nunits,cm\ntrailing_edge_thickness,0.4\nboard,12\n"
+                                                 "station,down,chord,x,port_gap,starboard_gap\nA,0,42,0,,\nA,,,42,,\n"));
   REQUIRE(job);
   CHECK(job->stations.at(0).measured_by == MeasuredBy::gaps);
   CHECK(*job->stations.at(0).board_port == Approx(120));
@@ -49,7 +51,8 @@ TEST_CASE("columns of a CSV tell how it is measured, and its keys are kept") {
 
 TEST_CASE("a readings_file tells how it is measured, and need not be there") {
   const Scratch scratch;
-  const std::string text = R"({ "job": "Knot", "readings_file": "r.csv", "stations": [ { "name": "A", "down": 0, "chord": 420 } ] })";
+  const std::string text =
+      R"({ "job": "Knot", "readings_file": "r.csv", "stations": [ { "name": "A", "down": 0, "chord": 420 } ] })";
   const auto before = read_to_measure(scratch.write("j.json", text));
   REQUIRE(before);
   CHECK(before->stations.at(0).measured_by == MeasuredBy::half_breadths);
@@ -62,14 +65,17 @@ TEST_CASE("a readings_file tells how it is measured, and need not be there") {
 TEST_CASE("what is wrong with a station is refused as ever") {
   const Scratch scratch;
   CHECK_FALSE(read_to_measure(scratch.write("j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0 } ] })")));
-  CHECK_FALSE(read_to_measure(scratch.write("j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": -4 } ] })")));
+  CHECK_FALSE(
+      read_to_measure(scratch.write("j.json", R"({ "job": "Knot", "stations": [ { "name": "A", "down": 0, "chord": -4 } ] })")));
   CHECK_FALSE(read_to_measure(scratch.write("j.csv", "down,chord\n1,2\n")));
 }
 
 TEST_CASE("a place without readings counts as not taken, and so does a station") {
   const Scratch scratch;
-  const auto job = scratch.read("j.csv", head() + "A,0,,400,0,0,0\nA,,,,40,,\nA,,,,120,24,24\nA,,,,400,1,1\nB,300,,400,0,,\nB,,,,120,,\n"
-                                                  "C,600,,400,0,0,0\nC,,,,120,23,23\nC,,,,400,1,1\n");
+  const auto job =
+      scratch.read("j.csv", head() +
+                                "A,0,,400,0,0,0\nA,,,,40,,\nA,,,,120,24,24\nA,,,,400,1,1\nB,300,,400,0,,\nB,,,,120,,\n"
+                                "C,600,,400,0,0,0\nC,,,,120,23,23\nC,,,,400,1,1\n");
   REQUIRE(job);
   REQUIRE(job->stations.size() == 2);
   CHECK(job->stations[0].readings.size() == 3);

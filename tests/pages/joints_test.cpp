@@ -1,7 +1,8 @@
 // Where lengths are cut, and what of a drawing falls on which page.
+#include "pages/joints.hpp"
+
 #include "catch.hpp"
 #include "pages/clip.hpp"
-#include "pages/joints.hpp"
 #include "pages/nest.hpp"
 
 using namespace fairblade;
@@ -80,7 +81,8 @@ TEST_CASE("a text is on every page that holds it whole, and on one at least") {
   const std::vector<drawing::Box> windows{{Point(0, 0), Point(100, 50)}, {Point(88, 0), Point(188, 50)}};
   const drawing::Text left{Point(10, 20), "left", 3, drawing::Anchor::start, 0, false};
   const drawing::Text both{Point(90, 20), "ab", 3, drawing::Anchor::start, 0, false};
-  const drawing::Text across{Point(70, 20), "a text that runs across the joint of two pages", 3, drawing::Anchor::start, 0, false};
+  const drawing::Text across{Point(70, 20), "a text that runs across the joint of two pages", 3, drawing::Anchor::start, 0,
+                             false};
   const drawing::Text in_its_way{Point(30, 20), "in its way, quite long", 3, drawing::Anchor::start, 0, false};
   const auto shares = share_out({left, both, across, in_its_way}, windows);
   CHECK(shares[0].size() + shares[1].size() == 5);  // "ab" on both pages, the other three on one each

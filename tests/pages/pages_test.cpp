@@ -1,5 +1,7 @@
 // Pages as the owner gets them: joined by their crosses they are the drawing that was cut up, and nothing on them is lost
 // or unreadable.
+#include "pages/pages.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -8,7 +10,6 @@
 #include "catch.hpp"
 #include "drawing/cases.hpp"
 #include "lines.hpp"
-#include "pages/pages.hpp"
 #include "sheets.hpp"
 
 using namespace fairblade;
@@ -107,9 +108,9 @@ struct PaperCase {
   double width, height;
 };
 const std::vector<PaperCase>& papers() {
-  static const std::vector<PaperCase> out{
-      {job::Paper::both, 210, 279.4}, {job::Paper::a4, 210, 297},      {job::Paper::letter, 215.9, 279.4},
-      {job::Paper::a3, 297, 420},     {job::Paper::roll_610, 610, 0}, {job::Paper::roll_914, 914, 0}};
+  static const std::vector<PaperCase> out{{job::Paper::both, 210, 279.4},     {job::Paper::a4, 210, 297},
+                                          {job::Paper::letter, 215.9, 279.4}, {job::Paper::a3, 297, 420},
+                                          {job::Paper::roll_610, 610, 0},     {job::Paper::roll_914, 914, 0}};
   return out;
 }
 

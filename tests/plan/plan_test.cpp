@@ -98,7 +98,8 @@ TEST_CASE("blade figures by closed forms") {
   CHECK(plan.before.area == Approx(1000 * (450 + 300) / 2.0));
   CHECK(*plan.before.balance_percent == Approx(17));  // the leading edge stands 0.17 c ahead everywhere
   // Volume: 8221/12000 x 0.12 x L (c1² + c1 c2 + c2²)/3.
-  CHECK(plan.before.volume == Approx(8221.0 / 12000 * 0.12 * 1000 * (450.0 * 450 + 450 * 300 + 300 * 300) / 3 / 1e6).epsilon(1e-4));
+  CHECK(plan.before.volume ==
+        Approx(8221.0 / 12000 * 0.12 * 1000 * (450.0 * 450 + 450 * 300 + 300 * 300) / 3 / 1e6).epsilon(1e-4));
   for (auto& station : job.stations) station.target.extend_leading_edge.mm = 10;
   const auto longer = must(job);
   CHECK(longer.after.area - longer.before.area == Approx(10 * 1000));

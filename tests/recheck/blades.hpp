@@ -93,8 +93,7 @@ inline recheck::Recheck judged(const job::FrozenPlan& plan, const std::vector<st
                                recheck::Options options = {}) {
   const Scratch folder;
   std::vector<std::string> files;
-  for (const std::string& text : texts)
-    files.push_back(folder.write("round-" + std::to_string(files.size() + 1) + ".csv", text));
+  for (const std::string& text : texts) files.push_back(folder.write("round-" + std::to_string(files.size() + 1) + ".csv", text));
   const auto out = recheck::recheck(plan, files, options);
   if (!out) throw std::runtime_error(one_line(out.faults().front()));
   return *out;

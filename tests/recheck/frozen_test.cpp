@@ -41,8 +41,7 @@ TEST_CASE("the stage that the filler is shaped at comes first; one that the coat
   CHECK(frozen(plan()).stage.kind == fill::StageKind::final);
   const auto refused = recheck::freeze(plan(0.8), "glassed");
   REQUIRE_FALSE(refused);
-  CHECK(one_line(refused.faults().front()) ==
-        "--stage: the plan's coats make no stage \"glassed\": choose from bare, final");
+  CHECK(one_line(refused.faults().front()) == "--stage: the plan's coats make no stage \"glassed\": choose from bare, final");
 }
 
 TEST_CASE("a target cut ahead of the old leading edge keeps its place by the stock") {

@@ -79,8 +79,7 @@ TEST_CASE("below the last station the bottom is told apart") {
   const auto without = judged(plan(), {round([](double, bool) { return -1.0; })});
   CHECK(all.now().litres.left.add == without.now().litres.left.add);
   // 100 mm more like station C: 100 · 360 against 600 · 390.
-  CHECK(all.now().litres.beyond.add ==
-        Approx(without.now().litres.left.add * 100 * 360 / (600 * 390.0)).epsilon(0.002));
+  CHECK(all.now().litres.beyond.add == Approx(without.now().litres.left.add * 100 * 360 / (600 * 390.0)).epsilon(0.002));
 }
 
 TEST_CASE("what reading error alone would show, by simulation") {

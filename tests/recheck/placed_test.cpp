@@ -21,7 +21,7 @@ TEST_CASE("perfect readings leave nothing") {
   CHECK(all.verdict == recheck::Verdict::nothing_left);
   CHECK(all.now().readings == 84);
   CHECK(all.now().within == 84);
-  CHECK(deepest(all) < 0.005);  // mm; seen 0.0016, for faces are thinned to 0.002
+  CHECK(deepest(all) < 0.005);                                             // mm; seen 0.0016, for faces are thinned to 0.002
   CHECK(all.now().litres.left.add + all.now().litres.left.remove < 1e-3);  // litres; seen 0.0004
   CHECK(all.spots.empty());
 }
@@ -55,8 +55,7 @@ TEST_CASE("perfect readings on the blade before its coats leave nothing at that 
 TEST_CASE("x from the stock, from the trailing edge, and gaps: the same blade") {
   const auto off = [](double x, bool port) { return port && x > 100 && x < 200 ? 1.5 : 0; };
   const auto plain = judged(plan(), {round(off)});
-  std::string stock = "x_from,stock\nstation,x,port,starboard\n",
-              trailing = "x_from,trailing-edge\nstation,x,port,starboard\n";
+  std::string stock = "x_from,stock\nstation,x,port,starboard\n", trailing = "x_from,trailing-edge\nstation,x,port,starboard\n";
   std::string gaps = "board,40\nstation,x,port_gap,starboard_gap\n", inches = "units,in\nstation,x,port,starboard\n";
   for (const auto& [name, down] : {std::pair<const char*, double>{"A", 0}, {"B", 300}, {"C", 600}}) {
     for (const double x : places(down)) {
@@ -74,8 +73,7 @@ TEST_CASE("x from the stock, from the trailing edge, and gaps: the same blade") 
     REQUIRE(other.now().readings == plain.now().readings);
     for (std::size_t h = 0; h < 3; ++h) {
       for (std::size_t k = 0; k < other.now().heights[h].readings.size(); ++k) {
-        CHECK(other.now().heights[h].readings[k].depth ==
-              Approx(plain.now().heights[h].readings[k].depth).margin(1e-5));
+        CHECK(other.now().heights[h].readings[k].depth == Approx(plain.now().heights[h].readings[k].depth).margin(1e-5));
       }
     }
   }

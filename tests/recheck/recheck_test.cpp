@@ -43,15 +43,14 @@ TEST_CASE("stop where what is left is reading error, and not before") {
 }
 
 TEST_CASE("a round may tell its own reading error") {
-  const auto all = judged(plan(), {"reading_error,0.1\n" +
-                                   round([](double x, bool port) { return port && x > 100 && x < 150 ? 0.55 : 0; })});
+  const auto all =
+      judged(plan(), {"reading_error,0.1\n" + round([](double x, bool port) { return port && x > 100 && x < 150 ? 0.55 : 0; })});
   CHECK(all.now().told_error == 0.1);
   CHECK(all.verdict == Verdict::go_on);
 }
 
 TEST_CASE("port + starboard against the calipers") {
-  const auto all =
-      judged(plan(), {"station,x,port,starboard,caliper\nB,117,23.4,23.4,46.8\nB,200,20,20,44\nB,300,9,9,18.3\n"});
+  const auto all = judged(plan(), {"station,x,port,starboard,caliper\nB,117,23.4,23.4,46.8\nB,200,20,20,44\nB,300,9,9,18.3\n"});
   std::size_t said = 0;
   for (const std::string& note : all.notes) said += has(note, "than the calipers say") ? 1 : 0;
   CHECK(said == 1);  // 4 mm at x 200; 0.3 at x 300 is reading error (4.5 · sqrt(3) · 0.3 = 2.3 mm)
@@ -69,8 +68,8 @@ TEST_CASE("the same for the mirrored blade") {
 
 TEST_CASE("a sheet that began as the job's: its keys count for nothing, stations left empty were not read") {
   const std::string body = "station,down,ahead,chord,x,port,starboard\n";
-  std::string text = "job,Knot\nunits,mm\nbottom,640\nthickness,15%\nmeasured_by,half-breadths\nprint.paper,A4\n" +
-                     body + "A,0,60,420,0,,\nA,,,,40,,\n";
+  std::string text = "job,Knot\nunits,mm\nbottom,640\nthickness,15%\nmeasured_by,half-breadths\nprint.paper,A4\n" + body +
+                     "A,0,60,420,0,,\nA,,,,40,,\n";
   for (const double x : places(300)) {
     char row[160];
     std::snprintf(row, sizeof row, "B,300,60,390,%.6f,%.6f,%.6f\n", x, wanted(300, x), wanted(300, x));

@@ -71,8 +71,7 @@ TEST_CASE("a plan that knows no stock cannot use what is counted from it") {
   for (auto& station : blind.stations) station.target_ahead.reset();
   const Scratch folder;
   for (const auto& [text, words] :
-       {std::pair<std::string, std::string>{"station,ahead,x,port\nB,60,10,8\n",
-                                            "\"ahead\" of station B cannot be used"},
+       {std::pair<std::string, std::string>{"station,ahead,x,port\nB,60,10,8\n", "\"ahead\" of station B cannot be used"},
         {"x_from,stock\nstation,x,port\nB,10,8\n", "x of station B is counted from the stock"}}) {
     const auto out = recheck::recheck(blind, {folder.write("r.csv", text)}, {});
     REQUIRE_FALSE(out);

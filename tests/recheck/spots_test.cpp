@@ -15,9 +15,7 @@ std::vector<double> every(double step, double down) {
   out.push_back(chord_at(down));
   return out;
 }
-std::string closely(const std::string& station, double down, const Off& off) {
-  return rows(station, down, every(15, down), off);
-}
+std::string closely(const std::string& station, double down, const Off& off) { return rows(station, down, every(15, down), off); }
 const std::string header = "station,x,port,starboard\n";
 
 /// 1.2 mm high in the middle of 60 mm, a half wave.
@@ -26,9 +24,9 @@ double hump(double x) { return x > 150 && x < 210 ? 1.2 * std::sin(3.14159265358
 }  // namespace
 
 TEST_CASE("a hump of 1.2 mm over 60 mm is named, and where") {
-  const auto all = judged(
-      plan(), {header + closely("A", 0, none) +
-               closely("B", 300, [](double x, bool port) { return port ? hump(x) : 0; }) + closely("C", 600, none)});
+  const auto all =
+      judged(plan(), {header + closely("A", 0, none) + closely("B", 300, [](double x, bool port) { return port ? hump(x) : 0; }) +
+                      closely("C", 600, none)});
   REQUIRE(all.spots.size() == 1);
   const auto& spot = all.spots[0];
   const auto& height = all.now().heights[spot.worst_at.height];
@@ -101,9 +99,8 @@ TEST_CASE("a flat sanded into the face is told from a hollow") {
 }
 
 TEST_CASE("a face that is low all over is one thing to say, and a hump on it another") {
-  const auto all =
-      judged(plan(), {header + closely("A", 0, [](double, bool port) { return port ? -1.0 : 0; }) +
-                      closely("B", 300, [](double x, bool port) { return port ? 2 * hump(x) - 1.0 : 0; })});
+  const auto all = judged(plan(), {header + closely("A", 0, [](double, bool port) { return port ? -1.0 : 0; }) +
+                                   closely("B", 300, [](double x, bool port) { return port ? 2 * hump(x) - 1.0 : 0; })});
   REQUIRE(all.spots.size() >= 2);
   const auto of = [&](SpotKind kind) {
     return std::find_if(all.spots.begin(), all.spots.end(), [&](const auto& one) { return one.kind == kind; });
@@ -114,8 +111,7 @@ TEST_CASE("a face that is low all over is one thing to say, and a hump on it ano
 }
 
 TEST_CASE("one reading far out is to be read again, and is no hump") {
-  const auto all =
-      judged(plan(), {header + closely("B", 300, [](double x, bool port) { return port && x == 180 ? 4.0 : 0; })});
+  const auto all = judged(plan(), {header + closely("B", 300, [](double x, bool port) { return port && x == 180 ? 4.0 : 0; })});
   CHECK(all.spots.empty());
   std::size_t alone = 0;
   for (const auto& one : all.now().heights[0].readings) {
@@ -126,9 +122,9 @@ TEST_CASE("one reading far out is to be read again, and is no hump") {
 }
 
 TEST_CASE("both faces out the same way: the section stands aside") {
-  const auto all = judged(
-      plan(), {header + closely("A", 0, none) + closely("B", 300, [](double, bool port) { return port ? 1.0 : -1.0; }) +
-               closely("C", 600, none)});
+  const auto all =
+      judged(plan(), {header + closely("A", 0, none) + closely("B", 300, [](double, bool port) { return port ? 1.0 : -1.0; }) +
+                      closely("C", 600, none)});
   REQUIRE(all.aside.size() == 1);
   CHECK(all.aside[0].height == 1);
   CHECK(all.aside[0].to_port == Approx(1).epsilon(0.1));  // along the normal; seen 0.976

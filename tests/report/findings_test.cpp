@@ -1,10 +1,11 @@
 // What check found, as a phone shows it and as programs read it. Made by hand, so that nothing depends on the judges.
+#include "report/findings.hpp"
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
 #include "catch.hpp"
-#include "report/findings.hpp"
 #include "report/layout.hpp"
 
 using namespace fairblade;
@@ -23,9 +24,33 @@ check::Findings three() {
   out.stations = 3;
   out.readings = 72;
   out.own = {0.4, 0.5, false, 0.31, 4, 0.45};
-  out.list.push_back({"slipped-digit", check::Rank::reading, check::Sureness::certain, "C", "port", 25.4, {"sheet.csv", 41}, "too much", "look at the sheet"});
-  out.list.push_back({"leading-edge-worn", check::Rank::blade, check::Sureness::likely, "A", "", 0.0, {"sheet.csv", 2}, "flat by 3", "count from the stock"});
-  out.list.push_back({"leading-edge-worn", check::Rank::blade, check::Sureness::likely, "B", "", 0.0, {"sheet.csv", 20}, "flat by 4", "count from the stock"});
+  out.list.push_back({"slipped-digit",
+                      check::Rank::reading,
+                      check::Sureness::certain,
+                      "C",
+                      "port",
+                      25.4,
+                      {"sheet.csv", 41},
+                      "too much",
+                      "look at the sheet"});
+  out.list.push_back({"leading-edge-worn",
+                      check::Rank::blade,
+                      check::Sureness::likely,
+                      "A",
+                      "",
+                      0.0,
+                      {"sheet.csv", 2},
+                      "flat by 3",
+                      "count from the stock"});
+  out.list.push_back({"leading-edge-worn",
+                      check::Rank::blade,
+                      check::Sureness::likely,
+                      "B",
+                      "",
+                      0.0,
+                      {"sheet.csv", 20},
+                      "flat by 4",
+                      "count from the stock"});
   out.notes = {"a note that goes on for so long that it does not fit on one line of a phone at all"};
   return out;
 }
@@ -37,8 +62,10 @@ TEST_CASE("findings fit a phone, say where in the job's unit, and say alike thin
   INFO(text);
   std::stringstream lines(text);
   for (std::string line; std::getline(lines, line);) CHECK(report::columns_of(line) <= report::phone_columns);
-  CHECK(text.find("1. C port, x 1.000 in\n   almost certain: too much\n   > look at the sheet (sheet.csv:41)\n") != std::string::npos);
-  CHECK(text.find("2. A, x 0.000 in, and others\n   likely: flat by 3\n   B, x 0.000 in: flat by 4\n   > count from the stock (sheet.csv:2)\n") != std::string::npos);
+  CHECK(text.find("1. C port, x 1.000 in\n   almost certain: too much\n   > look at the sheet (sheet.csv:41)\n") !=
+        std::string::npos);
+  CHECK(text.find("2. A, x 0.000 in, and others\n   likely: flat by 3\n   B, x 0.000 in: flat by 4\n   > count from the stock "
+                  "(sheet.csv:2)\n") != std::string::npos);
   CHECK(text.find("3.") == std::string::npos);
 }
 

@@ -1,6 +1,7 @@
 // Values by hand, from hand_made.hpp.
-#include "catch.hpp"
 #include "report/five.hpp"
+
+#include "catch.hpp"
 #include "report/hand_made.hpp"
 
 using namespace fairblade;

@@ -1,5 +1,6 @@
-#include "catch.hpp"
 #include "report/html.hpp"
+
+#include "catch.hpp"
 
 using namespace fairblade;
 using namespace fairblade::report;

@@ -1,7 +1,8 @@
+#include "report/layout.hpp"
+
 #include <sstream>
 
 #include "catch.hpp"
-#include "report/layout.hpp"
 
 using namespace fairblade::report;
 
@@ -20,7 +21,7 @@ TEST_CASE("long lines break at spaces and go on indented") {
     CHECK(line.size() <= screen_columns);
     if (count++ > 0) CHECK(line.substr(0, 5) == "    w");
   }
-  CHECK(count == 4);  // 300 characters in lines of 100 and 96
+  CHECK(count == 4);                                                         // 300 characters in lines of 100 and 96
   CHECK(wrapped(std::string(150, 'x'), 4) == std::string(150, 'x') + '\n');  // nowhere to break
 }
 

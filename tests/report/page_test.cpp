@@ -30,7 +30,6 @@ std::vector<std::string> found(const std::string& text, const std::string& patte
   return out;
 }
 
-
 // A plan of many stations, each with many readings.
 report::Plan large(std::size_t stations, int readings) {
   report::Plan plan = hand_made::plan();
@@ -49,8 +48,7 @@ report::Plan large(std::size_t stations, int readings) {
     plan.changes.push_back(hand_made::change(name));
     plan.asymmetry.emplace_back();
     plan.changes.back().offsets.clear();
-    for (int i = 0; i < readings; ++i)
-      plan.changes.back().offsets.push_back({double(i), section::Face::port, 10, 10.1, 0.1, i});
+    for (int i = 0; i < readings; ++i) plan.changes.back().offsets.push_back({double(i), section::Face::port, 10, 10.1, 0.1, i});
   }
   return plan;
 }
@@ -59,9 +57,9 @@ report::Plan large(std::size_t stations, int readings) {
 
 TEST_CASE("the page has its parts in their order, and needs nothing from outside") {
   const std::string page = report::report_html(hand_made::plan(), pictures());
-  CHECK(found(page, "<section id=\"([a-z]+)\"") ==
-        std::vector<std::string>{"numbers", "warnings", "measured", "target", "map", "stations", "litres", "mix", "coats",
-                                 "shopping", "cautions", "defaults", "sources"});
+  CHECK(found(page, "<section id=\"([a-z]+)\"") == std::vector<std::string>{"numbers", "warnings", "measured", "target", "map",
+                                                                            "stations", "litres", "mix", "coats", "shopping",
+                                                                            "cautions", "defaults", "sources"});
   // A plan that was put in the water says so, with its picture, between the order of work and the cautions.
   const std::string wet = report::report_html(in_water::planned(0.10, 0.13), pictures());
   const auto parts = found(wet, "<section id=\"([a-z]+)\"");
@@ -98,9 +96,9 @@ TEST_CASE("a part that the job has nothing for is left out") {
 TEST_CASE("every caution of the yard is on the page") {
   // Common practice, no source: the list the project keeps.
   const std::string page = report::report_html(hand_made::plan(), {});
-  for (const char* words :
-       {"allergic for life", "never with solvent", "half-cured", "P3", "organic vapour", "powder is dust", "hazardous waste",
-        "leaded", "boil over", "shallow trays", "hanging rudder", "no strength", "surveyor", "not a design", "coating_to_strip"}) {
+  for (const char* words : {"allergic for life", "never with solvent", "half-cured", "P3", "organic vapour", "powder is dust",
+                            "hazardous waste", "leaded", "boil over", "shallow trays", "hanging rudder", "no strength",
+                            "surveyor", "not a design", "coating_to_strip"}) {
     INFO(words);
     CHECK(has(page, words));
   }

@@ -1,11 +1,12 @@
 // Values by hand, from hand_made.hpp; the keys are those that programs rely on.
+#include "report/report.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <nlohmann/json.hpp>
 
 #include "catch.hpp"
 #include "report/hand_made.hpp"
-#include "report/report.hpp"
 
 using namespace fairblade;
 using Json = nlohmann::ordered_json;
@@ -32,8 +33,10 @@ bool has(const std::string& text, const std::string& part) {
 
 TEST_CASE("plan.json holds the numbers under their keys") {
   const Json json = Json::parse(report::plan_json(hand_made::plan()));
-  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job", "units", "reading_error", "bottom", "stages", "sources", "warnings", "defaults", "stations", "volumes", "zones", "mix", "floating",
-                                                  "passes", "batches", "coats", "schedule", "shopping", "order", "blade", "water"});
+  CHECK(keys_of(json) == std::vector<std::string>{"fairblade", "job",      "units",    "reading_error", "bottom",  "stages",
+                                                  "sources",   "warnings", "defaults", "stations",      "volumes", "zones",
+                                                  "mix",       "floating", "passes",   "batches",       "coats",   "schedule",
+                                                  "shopping",  "order",    "blade",    "water"});
   CHECK(json["job"] == "Reed warbler");
   CHECK(json["units"] == name_of(hand_made::plan().job.units));
   CHECK(json["stages"] == Json::array({{{"name", "final"}, {"to_come", 0.0}, {"surface", ""}}}));  // it has no coats
@@ -43,8 +46,8 @@ TEST_CASE("plan.json holds the numbers under their keys") {
   CHECK(json["defaults"]["target.thickness"] == "closest");
   REQUIRE(json["stations"].size() == 2);
   const Json& station = json["stations"][0];
-  CHECK(keys_of(station) ==
-        std::vector<std::string>{"name", "down", "ahead", "chord", "calipers", "measured", "fit", "target", "change", "asymmetry", "offsets"});
+  CHECK(keys_of(station) == std::vector<std::string>{"name", "down", "ahead", "chord", "calipers", "measured", "fit", "target",
+                                                     "change", "asymmetry", "offsets"});
   CHECK(station["measured"]["area"] == 13000);
   CHECK(station["measured"]["lopsided"] == 0.25);
   CHECK(station["fit"]["form"] == "0012");
@@ -126,7 +129,7 @@ TEST_CASE("a job in inches shows them beside the millimetres") {
 TEST_CASE("the words follow the miss, not the name") {
   report::Plan plan = hand_made::plan();
   CHECK(has(report::summary(plan), "a 0012, as far as these readings can tell"));  // rms 0.5 mm = one reading error
-  plan.fitted[0].rms = 1.9;                                                         // under 0.5 % of 400 mm
+  plan.fitted[0].rms = 1.9;                                                        // under 0.5 % of 400 mm
   CHECK(has(report::summary(plan), "A: near a 0012"));
   plan.fitted[0].rms = 5.9;  // under 1.5 %
   CHECK(has(report::summary(plan), "A: only loosely a 0012"));

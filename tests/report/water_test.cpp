@@ -1,5 +1,4 @@
 // The water page as lines and cells.
-#include "has.hpp"
 #include "report/water.hpp"
 
 #include <algorithm>
@@ -7,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "catch.hpp"
+#include "has.hpp"
 #include "report/hand_made.hpp"
 #include "report/in_water.hpp"
 #include "report/report.hpp"
@@ -33,8 +33,7 @@ TEST_CASE("the page has its three sentences with numbers, its tables and its lim
   CHECK(said);
   CHECK(page.edge_options.size() == 3);
   for (const std::string& option : page.edge_options) CHECK(has(option, "no promise"));
-  CHECK(
-      std::any_of(page.limits.begin(), page.limits.end(), [](const auto& limit) { return has(limit, "cavitation"); }));
+  CHECK(std::any_of(page.limits.begin(), page.limits.end(), [](const auto& limit) { return has(limit, "cavitation"); }));
   for (const report::PlainTable* table : {&page.blade, &page.stations}) {
     REQUIRE(table->rows.size() > 1);
     for (const auto& row : table->rows) CHECK(row.size() == table->rows[0].size());

@@ -11,7 +11,6 @@ using namespace fairblade;
 
 namespace {
 
-
 // The page's words without its markup, blanks run together.
 std::string words_of(const std::string& html) {
   const std::string bare = std::regex_replace(html, std::regex("<[^>]*>"), " ");
@@ -51,8 +50,8 @@ TEST_CASE("the mixing table shows both ratios, and resin, hardener and powder by
   plan.work.mixes[1].mix.ratio_by_weight = {100, 43.5};
   plan.work.mixes[1].mix.paste_density = 0.8;
   const std::string page = words_of(report::mix_part(plan));
-  for (const char* words : {"Faces", "2.00 L", "800 g (700 mL)", "350 g (340 mL)", "450 g (375 mL)", "100 : 43.5", "100 : 50",
-                            "0.80 kg"}) {
+  for (const char* words :
+       {"Faces", "2.00 L", "800 g (700 mL)", "350 g (340 mL)", "450 g (375 mL)", "100 : 43.5", "100 : 50", "0.80 kg"}) {
     INFO(words << "\n" << page);
     CHECK(has(page, words));
   }
@@ -98,8 +97,9 @@ TEST_CASE("a pass tells when the next may follow, when it may be sanded, and whe
     return out;
   };
   CHECK(report::words_of(plan, step).title == "Fill the lows of the faces, pass 1 of 2: 1.25 L");
-  CHECK(has(all(), "The next pass follows after 6 to 24 hours without sanding; later than that wash with clean water and "
-                   "abrade first."));
+  CHECK(has(all(),
+            "The next pass follows after 6 to 24 hours without sanding; later than that wash with clean water and "
+            "abrade first."));
   CHECK_FALSE(has(all(), "do it in parts"));
   plan.work.batches[0].cannot_spread_in_time = true;
   CHECK(has(all(), "longer than a batch stays workable, so do it in parts that end at a station"));
@@ -113,8 +113,9 @@ TEST_CASE("a pass tells when the next may follow, when it may be sanded, and whe
 TEST_CASE("how thick a strip bends, and how long a block may be") {
   auto plan = hand_made::worked();
   plan.work.schedule.longboard = {300, 3};
-  CHECK(has(said(plan, fill::Task::longboard), "Plywood up to 3.0 mm thick still bends to the roundest place of the faces "
-                                               "(radius 300.0 mm)."));
+  CHECK(has(said(plan, fill::Task::longboard),
+            "Plywood up to 3.0 mm thick still bends to the roundest place of the faces "
+            "(radius 300.0 mm)."));
   plan.work.schedule.longboard = {1e5, 1000};
   CHECK(has(said(plan, fill::Task::longboard), "any board bends to them"));
   plan.work.schedule.blocks = {{"A", fill::Face::port, 120, 0.3, 1000.0, false, 40.0},
@@ -127,8 +128,9 @@ TEST_CASE("how thick a strip bends, and how long a block may be") {
 TEST_CASE("passes with their stations, and the offer of a board") {
   const std::string page = words_of(report::passes_part(hand_made::worked()));
   CHECK(has(page, "Faces 1 of 1 5.5 0.0 1.25 L A and B"));
-  CHECK(has(page, "a board of wood or foam 12.0 mm thick, bonded in over 0.050 m² under 3.0 mm of filler, would save 0.60 L and "
-                  "leave 1 pass"));
+  CHECK(has(page,
+            "a board of wood or foam 12.0 mm thick, bonded in over 0.050 m² under 3.0 mm of filler, would save 0.60 L and "
+            "leave 1 pass"));
 }
 
 TEST_CASE("strips of cloth round the nose: how many, how wide, and what is left") {

@@ -146,7 +146,10 @@ TEST_CASE("behind a skeg the form begins at the skeg") {
   // Area of the form (closed) less that of its first 140 mm, by Simpson on the published equation.
   double ahead = 0;
   for (int k = 0; k < 2000; ++k) {
-    const auto y = [](double u) { const double x = u * u * 0.28; return 2 * blade::naca(0.14, x) * 2 * u * 0.28; };
+    const auto y = [](double u) {
+      const double x = u * u * 0.28;
+      return 2 * blade::naca(0.14, x) * 2 * u * 0.28;
+    };
     const double a = k / 2000.0, b = (k + 1) / 2000.0;
     ahead += (b - a) / 6 * (y(a) + 4 * y((a + b) / 2) + y(b));
   }
@@ -156,7 +159,11 @@ TEST_CASE("behind a skeg the form begins at the skeg") {
 TEST_CASE("2026-11-25: a plate shows no bulge that was not read") {
   // Caliper readings of a 32 mm plate with rounded edges, far apart near the tail: taking a form out of them left the
   // outline 2 mm thicker between two readings than at either.
-  const auto plate = [](double x) { return x < 0.04 ? 16 / 390.0 * std::sqrt(x / 0.04) : x > 0.97 ? 16 / 390.0 * (1 - x) / 0.03 * 0.5 + 8 / 390.0 * 0.2 : 16 / 390.0; };
+  const auto plate = [](double x) {
+    return x < 0.04   ? 16 / 390.0 * std::sqrt(x / 0.04)
+           : x > 0.97 ? 16 / 390.0 * (1 - x) / 0.03 * 0.5 + 8 / 390.0 * 0.2
+                      : 16 / 390.0;
+  };
   const std::vector<double> places{0, 0.01, 0.02, 0.04, 0.08, 0.15, 0.3, 0.5, 0.7, 0.9, 0.98, 1.0};
   const auto m = blade::measured(blade::job_of({blade::station("A", 0, 390, plate, plate, places)}));
   double most = 0;
@@ -178,13 +185,13 @@ TEST_CASE("a side that was not read is used for what the rest of its row says") 
   auto half = blade::exact("A", 0, 400, 0.12);
   for (std::size_t i = 0; i < half.readings.size(); ++i) {
     auto& r = half.readings[i];
-    if (i % 3 == 0) r.starboard.reset();             // port alone
-    if (i % 3 == 1) {                                // port and the caliper
+    if (i % 3 == 0) r.starboard.reset();  // port alone
+    if (i % 3 == 1) {                     // port and the caliper
       r.caliper = *r.port + *r.starboard;
       r.starboard.reset();
     }
   }
-  half.readings[5].caliper = 30;                     // the caliper alone tells no side
+  half.readings[5].caliper = 30;  // the caliper alone tells no side
   half.readings[5].port.reset();
   half.readings[5].starboard.reset();
   const auto m = blade::measured(blade::job_of({half}));

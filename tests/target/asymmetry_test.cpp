@@ -10,8 +10,8 @@ namespace {
 
 // Port of one thickness ratio, starboard of another.
 job::Station lopsided(const std::string& name, double down, double chord, double port, double starboard) {
-  return blade::station(name, down, chord, [=](double x) { return blade::naca(port, x); },
-                        [=](double x) { return blade::naca(starboard, x); });
+  return blade::station(
+      name, down, chord, [=](double x) { return blade::naca(port, x); }, [=](double x) { return blade::naca(starboard, x); });
 }
 
 target::Asymmetry asymmetry(const job::Job& job, std::size_t k = 0) {
@@ -44,8 +44,9 @@ TEST_CASE("two forms of different thickness: closed form") {
 TEST_CASE("the area to add is that of the envelope without the blade") {
   // Sides that cross: a form carried over by a camber that changes sign. Second route: polygons.
   const auto camber = [](double x) { return 0.01 * std::sin(9 * x) * x * (1 - x); };
-  const auto job = blade::job_of({blade::station("A", 0, 500, [=](double x) { return blade::naca(0.12, x) + camber(x); },
-                                                 [=](double x) { return blade::naca(0.12, x) - camber(x); })});
+  const auto job = blade::job_of({blade::station(
+      "A", 0, 500, [=](double x) { return blade::naca(0.12, x) + camber(x); },
+      [=](double x) { return blade::naca(0.12, x) - camber(x); })});
   const auto measured = blade::measured(job);
   const auto found = asymmetry(job);
   std::vector<Point> envelope;
@@ -60,8 +61,9 @@ TEST_CASE("the area to add is that of the envelope without the blade") {
 
 TEST_CASE("a section askew is told from one of unlike sides") {
   const auto askew = [](double x) { return 0.01 * (x - 0.2); };
-  const auto job = blade::job_of({blade::station("A", 0, 420, [=](double x) { return blade::naca(0.12, x) + askew(x); },
-                                                 [=](double x) { return blade::naca(0.12, x) - askew(x); })});
+  const auto job = blade::job_of({blade::station(
+      "A", 0, 420, [=](double x) { return blade::naca(0.12, x) + askew(x); },
+      [=](double x) { return blade::naca(0.12, x) - askew(x); })});
   const auto found = asymmetry(job);
   CHECK(found.greatest == Approx(2 * 0.008 * 420).epsilon(1e-6));
   CHECK(found.greatest_x == Approx(420));

@@ -29,9 +29,7 @@ Case case_of(job::Station station, double reading_error = 0.5) {
 }
 
 void ask_radius(Case& c, double mm) { c.station().target.leading_edge_radius = {job::LeadingEdgeRadius::Kind::mm, mm}; }
-void ask_edge(Case& c, double mm) {
-  c.station().target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, mm};
-}
+void ask_edge(Case& c, double mm) { c.station().target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, mm}; }
 
 // A flat side of half-breadth b all the way, a square edge at both ends.
 job::Station plate(double chord, double port, double starboard) {
@@ -47,9 +45,7 @@ std::string refusal(const Outcome<target::TargetSection>& outcome) {
 }
 
 // Of the form 12 % thick: Report 460's equation, differentiated by hand.
-double form_slope(double x) {
-  return 0.6 * (0.14845 / std::sqrt(x) - 0.1260 - 0.7032 * x + 0.8529 * x * x - 0.4060 * x * x * x);
-}
+double form_slope(double x) { return 0.6 * (0.14845 / std::sqrt(x) - 0.1260 - 0.7032 * x + 0.8529 * x * x - 0.4060 * x * x * x); }
 
 // Never hollow: on each rebuilt part no ordinate lies below the line between its neighbours.
 double deepest_hollow(const target::TargetSection& t, Face face, double from, double to) {
@@ -77,16 +73,11 @@ bool first_remedy_works(Case c, const std::string& remedy) {
   const auto begins = [&](const std::string& words) { return remedy.rfind(words, 0) == 0; };
   const std::string radius = "ask for a leading-edge radius of ", edge = "ask for a trailing edge of ",
                     from = "keep the body from x ", to = "end the kept part at x ";
-  if (begins(radius))
-    ask_radius(c, number_after(radius));
-  else if (begins(edge))
-    ask_edge(c, number_after(edge));
-  else if (begins(from))
-    c.station().target.keep_from = {true, number_after(from)};
-  else if (begins(to))
-    c.station().target.keep_to = {true, number_after(to)};
-  else
-    return begins("nothing about this edge");
+  if (begins(radius)) ask_radius(c, number_after(radius));
+  else if (begins(edge)) ask_edge(c, number_after(edge));
+  else if (begins(from)) c.station().target.keep_from = {true, number_after(from)};
+  else if (begins(to)) c.station().target.keep_to = {true, number_after(to)};
+  else return begins("nothing about this edge");
   return bool(c.plan());
 }
 
@@ -291,8 +282,7 @@ TEST_CASE("a blade that stands off the centre plane keeps its own mean line") {
   // The whole section moved 6 mm to port: so does the target.
   const double t = 0.12, shift = 6.0 / 420;
   auto c = case_of(blade::station(
-      "A", 0, 420, [=](double x) { return blade::naca(t, x) + shift; },
-      [=](double x) { return blade::naca(t, x) - shift; }));
+      "A", 0, 420, [=](double x) { return blade::naca(t, x) + shift; }, [=](double x) { return blade::naca(t, x) - shift; }));
   const auto plan = c.plan();
   REQUIRE(plan);
   CHECK(plan->half_breadth(Face::port, 0) == Approx(6).margin(1e-3));

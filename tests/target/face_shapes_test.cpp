@@ -1,8 +1,8 @@
 #include "target/face_shapes.hpp"
 
 #include "catch.hpp"
-#include "line.hpp"
 #include "form/form.hpp"
+#include "line.hpp"
 
 using namespace fairblade;
 using section::Face;
@@ -12,7 +12,8 @@ namespace {
 target::TargetSection planned(const job::Job& job) { return line::to_targets(job).targets.front(); }
 
 bool warned(const target::TargetSection& target, const std::string& code) {
-  for (const auto& w : target.warnings) if (w.code == code) return true;
+  for (const auto& w : target.warnings)
+    if (w.code == code) return true;
   return false;
 }
 
@@ -59,7 +60,8 @@ TEST_CASE("a hinge edge stays as it is") {
   const auto measured = blade::measured(job);
   for (double x = 0; x <= 40; x += 2) CHECK(target.half_breadth(Face::port, x) == Approx(measured.port.at(x)).margin(1e-12));
   // From keep_from (0.20) on it is the form.
-  for (double x = 81; x <= 400; x += 20) CHECK(target.half_breadth(Face::port, x) == Approx(400 * blade::naca(0.08, x / 400)).margin(1e-9));
+  for (double x = 81; x <= 400; x += 20)
+    CHECK(target.half_breadth(Face::port, x) == Approx(400 * blade::naca(0.08, x / 400)).margin(1e-9));
 }
 
 TEST_CASE("a patch between stations is told, and edges-only keeps off patches too") {

@@ -1,8 +1,8 @@
 #include "target/least_fill.hpp"
 
 #include "catch.hpp"
-#include "line.hpp"
 #include "form/curve.hpp"
+#include "line.hpp"
 
 using namespace fairblade;
 using job::Thickness;
@@ -68,7 +68,8 @@ TEST_CASE("the same blade read with noise stays near itself") {
     const auto job = blade::job_of({station});
     const auto target = planned(job);
     const auto measured = blade::measured(job);
-    const double here = target::added_area(measured, target::Wish{form::Form{}, 0, 420, 0, {}, {}}, target.thickness_ratio) * 1000 / 1e6;
+    const double here =
+        target::added_area(measured, target::Wish{form::Form{}, 0, 420, 0, {}, {}}, target.thickness_ratio) * 1000 / 1e6;
     litres += here / trials;
     if (std::abs(target.thickness_ratio - 0.12) < 0.004 && here < 0.3) ++near;
   }
@@ -197,27 +198,32 @@ TEST_CASE("without a solution, each way out works when tried") {
   };
   CHECK(tried([&](auto& t) { t.max_removal = number_after("allow "); }));
   CHECK(tried([&](auto& t) { t.extend_trailing_edge.mm = number_after("extend the trailing edge by "); }));
-  CHECK(tried([&](auto& t) { t.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, number_after("leave the trailing edge ")}; }));
+  CHECK(tried([&](auto& t) {
+    t.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, number_after("leave the trailing edge ")};
+  }));
   CHECK_FALSE(tried([&](auto& t) { t.max_removal = number_after("allow ") - 0.2; }));
 }
 
 TEST_CASE("the three rudders: as little as the thinnest found by trying") {
   for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
-    const auto job = job::read_job(std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json",
-                                   {{"thickness", "least-fill"}, {"max_removal", name == std::string("dunlin") ? "0.04" : "1"}});  // inches
+    const auto job =
+        job::read_job(std::string(PROFILES_DIR) + "/" + name + "/" + name + ".json",
+                      {{"thickness", "least-fill"}, {"max_removal", name == std::string("dunlin") ? "0.04" : "1"}});  // inches
     REQUIRE(job);
     for (std::size_t k = 0; k < job->stations.size(); ++k) {
       const auto measured = blade::measured(*job, k);
       const auto& request = job->stations[k].target;
       const auto found = target::least_fill(measured, form::fit_form(measured, job->reading_error), request);
-      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, request, request.extend_leading_edge.mm, request.extend_trailing_edge.mm);
+      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, request, request.extend_leading_edge.mm,
+                                        request.extend_trailing_edge.mm);
       double thinnest = 1;  // every tenth of a per mille, thick to thin, until a reading is cut too deep
       for (int step = 3500; step >= 200; --step) {
         const auto curve = target::curve_of(wish, step * 1e-4);
         bool kept = true;
         for (const auto& p : measured.points) {
           if (p.x < 0.02 * measured.chord || p.x > 0.92 * measured.chord) continue;
-          kept = kept && wish.chord * curve.at((p.x - wish.leading_edge_x) / wish.chord) >= p.half_breadth - request.max_removal - 1e-9;
+          kept = kept &&
+                 wish.chord * curve.at((p.x - wish.leading_edge_x) / wish.chord) >= p.half_breadth - request.max_removal - 1e-9;
         }
         if (!kept || !target::buildable(curve)) break;
         thinnest = step * 1e-4;

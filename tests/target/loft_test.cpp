@@ -93,7 +93,8 @@ TEST_CASE("at a station's own height it is that station") {
 TEST_CASE("heights off the stations are refused") {
   const auto job = blade::job_of({blade::exact("A", 100, 420, 0.14), blade::exact("B", 900, 300, 0.09)});
   const std::vector<MeasuredSection> measured{blade::measured(job, 0), blade::measured(job, 1)};
-  const std::vector<TargetSection> targets{plain("A", 100, 420, form::SectionCurve{}), plain("B", 900, 300, form::SectionCurve{})};
+  const std::vector<TargetSection> targets{plain("A", 100, 420, form::SectionCurve{}),
+                                           plain("B", 900, 300, form::SectionCurve{})};
   for (const double down : {99.0, 901.0, std::nan("")}) {
     const auto at = target::measured_at(job, measured, down, "x");
     REQUIRE_FALSE(at);
@@ -115,7 +116,8 @@ TEST_CASE("targets of one family loft into that family, with their own r and e")
     CHECK(at->port_shape == nullptr);
     for (double f = 0; f <= 1; f += 0.01) {
       const double x = f * at->chord;
-      CHECK(at->half_breadth(Face::port, x) == Approx(chord * ((1 - w) * above.at(f) + w * below.at(f))).margin(1e-10));  // seen 2e-14
+      CHECK(at->half_breadth(Face::port, x) ==
+            Approx(chord * ((1 - w) * above.at(f) + w * below.at(f))).margin(1e-10));  // seen 2e-14
     }
     CHECK(at->leading_edge_radius == Approx(chord * std::pow((1 - w) * std::sqrt(0.03) + w * std::sqrt(0.01), 2)).epsilon(1e-12));
     CHECK(at->curve.radius() * chord == Approx(at->leading_edge_radius).epsilon(1e-12));

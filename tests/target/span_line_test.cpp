@@ -52,7 +52,8 @@ SpanQuantity random_quantity(std::mt19937& random, std::size_t n, bool bounded) 
     down += 20 + 300 * unit(random);
     q.value.push_back(0.10 + 0.05 * unit(random));
     q.weight.push_back(unit(random) < 0.2 && k > 2 ? 0.0 : 0.5 + unit(random));
-    if (bounded) q.bound.push_back(unit(random) < 0.3 ? -std::numeric_limits<double>::infinity() : q.value[k] + 0.02 * (unit(random) - 0.7));
+    if (bounded)
+      q.bound.push_back(unit(random) < 0.3 ? -std::numeric_limits<double>::infinity() : q.value[k] + 0.02 * (unit(random) - 0.7));
   }
   return q;
 }

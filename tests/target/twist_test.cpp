@@ -14,8 +14,9 @@ namespace {
 job::Station turned(const std::string& name, double down, double chord, double degrees, double off) {
   const double slope = std::tan(degrees * std::numbers::pi / 180);
   const auto middle = [=](double x) { return slope * (x - 0.17) + off / chord; };
-  return blade::station(name, down, chord, [=](double x) { return blade::naca(0.12, x) + middle(x); },
-                        [=](double x) { return blade::naca(0.12, x) - middle(x); });
+  return blade::station(
+      name, down, chord, [=](double x) { return blade::naca(0.12, x) + middle(x); },
+      [=](double x) { return blade::naca(0.12, x) - middle(x); });
 }
 
 target::BladeTwist twist_of(const job::Job& job) {
@@ -84,7 +85,8 @@ TEST_CASE("mirrored port for starboard, everything changes sign") {
 TEST_CASE("lean is the slope of the mid-chord line, and no twist") {
   std::vector<job::Station> stations;
   const double slope = std::tan(1.5 * std::numbers::pi / 180);
-  for (const double down : {0.0, 200.0, 500.0}) stations.push_back(turned("S" + std::to_string(int(down)), down, 400, 0, slope * down));
+  for (const double down : {0.0, 200.0, 500.0})
+    stations.push_back(turned("S" + std::to_string(int(down)), down, 400, 0, slope * down));
   const auto twist = twist_of(blade::job_of(stations));
   CHECK(*twist.lean_degrees == Approx(1.5).margin(1e-6));
   for (const auto& one : twist.stations) CHECK(std::abs(one.twist_degrees) < 1e-6);
@@ -118,8 +120,9 @@ TEST_CASE("calipers tell twist only where the trailing edge's place was given") 
 
 TEST_CASE("too few readings for a fit: the middle of the edge readings") {
   const auto three = [](const std::string& name, double down, double off) {
-    return blade::station(name, down, 400, [off](double x) { return blade::naca(0.12, x) + off * x; },
-                          [off](double x) { return blade::naca(0.12, x) - off * x; }, {0, 0.3, 1.0});
+    return blade::station(
+        name, down, 400, [off](double x) { return blade::naca(0.12, x) + off * x; },
+        [off](double x) { return blade::naca(0.12, x) - off * x; }, {0, 0.3, 1.0});
   };
   const auto twist = twist_of(blade::job_of({three("A", 0, 0), three("B", 400, 0.02)}));
   CHECK(twist.stations[1].trailing_edge_off == Approx(8).epsilon(1e-9));

@@ -21,7 +21,8 @@ job::StationToMeasure station(double chord, job::XFrom from = job::XFrom::leadin
 
 bool whole(double value) { return std::abs(value - std::round(value)) < 1e-9; }
 
-Outcome<std::vector<job::StationToMeasure>> spaced(int count, double span, double chord, double tip, LengthUnit units = LengthUnit::mm) {
+Outcome<std::vector<job::StationToMeasure>> spaced(int count, double span, double chord, double tip,
+                                                   LengthUnit units = LengthUnit::mm) {
   return evenly_spaced({count, span, chord, tip, units});
 }
 
@@ -51,8 +52,7 @@ TEST_CASE("places crowd to the nose, rise, and end at the trailing edge") {
 
 TEST_CASE("places are numbers that a rule has") {
   // By hand: 0.7, 1.5, 3, 5.5, 9, 16, 28, 43, 62 and 82 % of 420, to 1, 2, 5 or 10 mm as they grow.
-  CHECK(suggested_places(station(420), LengthUnit::mm) ==
-        std::vector<double>{0, 3, 6, 13, 23, 38, 68, 120, 180, 260, 340, 420});
+  CHECK(suggested_places(station(420), LengthUnit::mm) == std::vector<double>{0, 3, 6, 13, 23, 38, 68, 120, 180, 260, 340, 420});
   for (double chord = 300; chord < 2000; chord += 7.3) {
     auto x = suggested_places(station(chord), LengthUnit::mm);
     x.pop_back();

@@ -99,7 +99,7 @@ void check(const Wish& wish) {
   for (std::size_t k = 0; k < set.pages.pages.size(); ++k) {
     INFO("page " << k + 1);
     const Sheet& page = set.pages.pages[k].sheet;
-    CHECK(sheets::trouble(page, 1.95) == "");       // 2.4 mm on a usual margin; seen 2.0 at the widest
+    CHECK(sheets::trouble(page, 1.95) == "");          // 2.4 mm on a usual margin; seen 2.0 at the widest
     CHECK(sheets::trouble(set.plain[k], 1.95) == "");  // nor does the drawing leave its frame
     CHECK(off_limits(page, wish.margin) == "");
   }
@@ -112,7 +112,8 @@ TEST_CASE("every sheet is readable on every paper, in every unit, by every way o
     for (const auto units : {LengthUnit::mm, LengthUnit::cm, LengthUnit::inch}) {
       for (const auto way : {MeasuredBy::half_breadths, MeasuredBy::thickness, MeasuredBy::gaps}) {
         for (const int count : {1, 12}) {
-          INFO("paper " << static_cast<int>(paper) << ", " << name_of(units) << ", way " << static_cast<int>(way) << ", " << count);
+          INFO("paper " << static_cast<int>(paper) << ", " << name_of(units) << ", way " << static_cast<int>(way) << ", "
+                        << count);
           Wish wish;
           wish.paper = paper;
           wish.units = units;
@@ -126,14 +127,17 @@ TEST_CASE("every sheet is readable on every paper, in every unit, by every way o
 }
 
 TEST_CASE("odd jobs are readable too") {
-  const std::string hostile = "\"><svg onload=alert(1)>\xf0\x9f\x9a\xa4 \xe2\x80\xae WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW & 'so' on";
+  const std::string hostile =
+      "\"><svg onload=alert(1)>\xf0\x9f\x9a\xa4 \xe2\x80\xae WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW & 'so' on";
   const auto with = [](auto change) {
     Wish wish;
     change(wish);
     check(wish);
   };
   with([&](Wish& w) { w.name = w.station = hostile; });
-  with([&](Wish& w) { w.name = w.station = hostile, w.way = MeasuredBy::gaps, w.board = 152.5, w.ahead = 71.25, w.units = LengthUnit::inch; });
+  with([&](Wish& w) {
+    w.name = w.station = hostile, w.way = MeasuredBy::gaps, w.board = 152.5, w.ahead = 71.25, w.units = LengthUnit::inch;
+  });
   with([&](Wish& w) { w.name = std::string(80, 'M'), w.station = std::string(79, 'W'), w.margin = 25; });
   with([](Wish& w) { w.margin = 0; });
   with([](Wish& w) { w.margin = 0, w.paper = job::Paper::letter, w.way = MeasuredBy::gaps; });
@@ -158,9 +162,10 @@ TEST_CASE("a station's page asks for all that the job wants to know") {
   const auto has = [](const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; };
   for (const auto way : {MeasuredBy::half_breadths, MeasuredBy::thickness, MeasuredBy::gaps}) {
     const std::string all = words(way);
-    for (const char* part : {"Station B", "250 mm below the top", "along the stock", "chord\n", "chord, once more", "leading edge ahead of the",
-                             "stock line", "trailing edge off", "to port", "to starboard", "square to the stock (not level: the stock may rake)",
-                             "leading edge worn", "old paint still on, about", "mm thick", "PORT", "STARBOARD", "FWD", "UP", "calipers"}) {
+    for (const char* part :
+         {"Station B", "250 mm below the top", "along the stock", "chord\n", "chord, once more", "leading edge ahead of the",
+          "stock line", "trailing edge off", "to port", "to starboard", "square to the stock (not level: the stock may rake)",
+          "leading edge worn", "old paint still on, about", "mm thick", "PORT", "STARBOARD", "FWD", "UP", "calipers"}) {
       INFO(part);
       CHECK(has(all, part));
     }
@@ -200,8 +205,8 @@ TEST_CASE("the cover names every station, its page, and the cautions of measurin
     INFO(page);
     CHECK(all.find(page) != std::string::npos);
   }
-  for (const char* part : {"Pages 2 to 13", "page 14 is for station G", "stock line", "Never work under a hanging rudder", "Treat old paint as leaded",
-                           "spacer", "straight board", "Bring"}) {
+  for (const char* part : {"Pages 2 to 13", "page 14 is for station G", "stock line", "Never work under a hanging rudder",
+                           "Treat old paint as leaded", "spacer", "straight board", "Bring"}) {
     INFO(part);
     CHECK(all.find(part) != std::string::npos);
   }
