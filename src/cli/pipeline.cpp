@@ -168,14 +168,19 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)), water,
                          emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
   out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole), found_in(plan.job))});
-  out.push_back({"plan.json", report::plan_json(plan, job::sources_of(plan.job))});
-  out.push_back({"offsets.csv", report::offsets_csv(plan)});
+  const auto in_pieces = [&](const char* name, report::Pieces pieces) {
+    out.push_back({name, {}, pieces.count, std::move(pieces.piece)});
+  };
+  in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job)));
+  in_pieces("offsets.csv", report::offsets_csv_pieces(plan));
   out.push_back({"highs-and-lows.svg", map});
   out.push_back({"water.svg", water});
   const auto sections = sections_of(plan, between);
   for (const Section& one : sections) {
-    const auto sheet = drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);
-    out.push_back({"sections/" + one.name + ".svg", emit::to_svg(sheet)});
+    const auto drawn = [&plan, one](std::size_t) {
+      return emit::to_svg(drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted));
+    };
+    out.push_back({"sections/" + one.name + ".svg", {}, 1, drawn});
   }
   std::vector<pages::Piece> pieces;
   pieces.push_back({"highs and lows", map_sheet, {}, {}});

@@ -7,7 +7,8 @@
 
 namespace fairblade::cli {
 
-/// The files of a plan's folder, in a fixed order; `between` are sections at heights that the owner asked for.
+/// The files of a plan's folder, in a fixed order; `between` are sections at heights that the owner asked for. Both must
+/// outlive the files, some of which are made when they are written.
 std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between);
 
 }  // namespace fairblade::cli

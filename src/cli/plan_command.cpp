@@ -111,8 +111,8 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
   return job::job_file_text(asked, plan.job.defaults, remarks);
 }
 
-const std::string& bytes_of(const std::vector<emit::File>& files, std::string_view name) {
-  return std::find_if(files.begin(), files.end(), [&](const emit::File& one) { return one.path == name; })->bytes;
+std::string bytes_of(const std::vector<emit::File>& files, std::string_view name) {
+  return whole(*std::find_if(files.begin(), files.end(), [&](const emit::File& one) { return one.path == name; }));
 }
 
 // Files at the top by name, drawings by their number in each folder.

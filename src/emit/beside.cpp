@@ -106,13 +106,22 @@ Trouble new_file_beside(const fs::path& parent, fs::path& made, Handle& handle) 
   return trouble("cannot create a file in", parent, EEXIST);
 }
 
-Trouble write_all(int handle, std::string_view bytes, const fs::path& path) {
+Trouble write_some(int handle, std::string_view bytes, const fs::path& path) {
   while (!bytes.empty()) {
     const ssize_t written = ::write(handle, bytes.data(), bytes.size());
     if (written < 0 && errno == EINTR) continue;
     if (written < 0) return trouble("cannot write", path, errno);
     bytes.remove_prefix(static_cast<std::size_t>(written));
   }
+  return {};
+}
+
+Trouble write_all(int handle, std::string_view bytes, const fs::path& path) {
+  if (Trouble failed = write_some(handle, bytes, path)) return failed;
+  return sync_file(handle, path);
+}
+
+Trouble sync_file(int handle, const fs::path& path) {
   if (::fsync(handle) != 0) return trouble("cannot write", path, errno);
   return {};
 }

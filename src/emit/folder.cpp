@@ -26,10 +26,12 @@ namespace fairblade::emit {
 namespace {
 
 /// A new file; an existing one is never overwritten.
-Trouble write_file(const fs::path& path, std::string_view bytes) {
+Trouble write_file(const fs::path& path, const File& file) {
   const int handle = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
   if (handle < 0) return trouble("cannot create", path, errno);
-  Trouble result = write_all(handle, bytes, path);
+  Trouble result = write_some(handle, file.bytes, path);
+  for (std::size_t k = 0; k < file.pieces && !result; ++k) result = write_some(handle, file.piece(k), path);
+  if (!result) result = sync_file(handle, path);
   if (::close(handle) != 0 && !result) result = trouble("cannot write", path, errno);
   return result;
 }
@@ -115,7 +117,7 @@ Trouble write_files(const fs::path& into, const std::vector<File>& files) {
     fs::create_directories(path.parent_path(), error);
     if (error) return trouble("cannot create", path.parent_path(), error.value());
     for (fs::path up = path.parent_path(); up != into; up = up.parent_path()) folders.insert(up);
-    if (Trouble failed = write_file(path, file.bytes)) return failed;
+    if (Trouble failed = write_file(path, file)) return failed;
   }
   for (const fs::path& folder : folders) {
     if (Trouble failed = sync_folder(folder)) return failed;
@@ -287,6 +289,12 @@ struct Swap {
 };
 
 }  // namespace
+
+std::string whole(const File& file) {
+  std::string out = file.bytes;
+  for (std::size_t k = 0; k < file.pieces; ++k) out += file.piece(k);
+  return out;
+}
 
 std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files, std::string* note,
                                   const ResultsKind& kind) {

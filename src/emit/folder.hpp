@@ -1,5 +1,6 @@
 // Writing an output folder all or nothing. Verbs: write_folder.
 #pragma once
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,7 +13,12 @@ namespace fairblade::emit {
 struct File {
   std::string path;  ///< below the folder, '/' between its parts, no part "." or ".."
   std::string bytes;
+  /// Where there are pieces they follow the bytes, each made when it is written, so that they never stand in memory together.
+  std::size_t pieces = 0;
+  std::function<std::string(std::size_t)> piece{};
 };
+/// All that the file will hold.
+std::string whole(const File& file);
 
 /// By what earlier results are told from a folder of the owner's: a file at the folder's top, and what stands in the first
 /// 4096 bytes of it.

@@ -5,17 +5,26 @@
 #include "report/report.hpp"
 
 namespace fairblade::report {
-std::string offsets_csv(const Plan& plan) {
+namespace {
+
+std::string rows_of(const Plan& plan, std::size_t k) {
   constexpr int decimals = 3;
-  std::string out = "station,down,x,side,measured,target,change\n";
-  for (std::size_t k = 0; k < plan.changes.size(); ++k) {
-    const std::string start = csv_cell(plan.changes[k].station) + ',' + fixed(plan.measured[k].down, decimals) + ',';
-    for (const fill::OffsetRow& row : plan.changes[k].offsets) {
-      out += start + fixed(row.x, decimals) + ',' + section::name_of(row.face) + ',' + fixed(row.measured, decimals) + ',' +
-             fixed(row.target, decimals) + ',' + fixed(row.change, decimals) + '\n';
-    }
+  const std::string start = csv_cell(plan.changes[k].station) + ',' + fixed(plan.measured[k].down, decimals) + ',';
+  std::string out;
+  for (const fill::OffsetRow& row : plan.changes[k].offsets) {
+    out += start + fixed(row.x, decimals) + ',' + section::name_of(row.face) + ',' + fixed(row.measured, decimals) + ',' +
+           fixed(row.target, decimals) + ',' + fixed(row.change, decimals) + '\n';
   }
   return out;
 }
+
+}  // namespace
+
+Pieces offsets_csv_pieces(const Plan& plan) {
+  return {plan.changes.size() + 1,
+          [&plan](std::size_t k) { return k == 0 ? "station,down,x,side,measured,target,change\n" : rows_of(plan, k - 1); }};
+}
+
+std::string offsets_csv(const Plan& plan) { return whole(offsets_csv_pieces(plan)); }
 
 }  // namespace fairblade::report

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/numerics.hpp"
+#include "base/text.hpp"
 #include "fill/stages.hpp"
 #include "report/json_values.hpp"
 #include "report/report.hpp"
@@ -116,16 +117,17 @@ Json change_of(const fill::StationChange& change) {
           {"deepest_removal_side", section::name_of(change.removal.face)}};
 }
 
-Json offsets_of(const std::vector<fill::OffsetRow>& rows) {
-  Json out = Json::array();
+std::string number(double value) { return std::isfinite(value) ? shortest(value) : "null"; }
+
+// Most of a scanned blade's plan.json: a line each, without a tree made of them.
+std::string offsets_of(const std::vector<fill::OffsetRow>& rows) {
+  std::string out = "[";
   for (const fill::OffsetRow& row : rows) {
-    out.push_back({{"x", row.x},
-                   {"side", section::name_of(row.face)},
-                   {"measured", row.measured},
-                   {"target", row.target},
-                   {"change", row.change}});
+    out.append(out.size() > 1 ? ",\n" : "\n").append("  {\"x\": ").append(number(row.x));
+    out.append(", \"side\": \"").append(section::name_of(row.face)).append("\", \"measured\": ").append(number(row.measured));
+    out.append(", \"target\": ").append(number(row.target)).append(", \"change\": ").append(number(row.change)).append("}");
   }
-  return out;
+  return out + (rows.empty() ? "]" : "\n ]");
 }
 
 Json volumes_of(const Plan& plan) {
@@ -185,9 +187,15 @@ void add_frozen(const Plan& plan, const std::vector<job::Source>& sources, Json&
   for (const job::Source& one : sources) out["sources"].push_back({{"file", one.file}, {"fnv1a64", one.digest}});
 }
 
-}  // namespace
+std::string dumped(const Json& json) { return json.dump(1, ' ', false, Json::error_handler_t::replace); }
+// An object's text left open, for another key.
+std::string left_open(const Json& object) {
+  std::string out = dumped(object);
+  out.resize(out.size() - 2);  // its line end and brace
+  return out + ",\n";
+}
 
-std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources) {
+std::string head_of(const Plan& plan, const std::vector<job::Source>& sources) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
   add_frozen(plan, sources, out);
   out["warnings"] = Json::array();
@@ -196,22 +204,27 @@ std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources)
   }
   out["defaults"] = Json::object();
   for (const DefaultUsed& one : plan.job.defaults) out["defaults"][one.key] = one.value;
-  out["stations"] = Json::array();
-  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
-    const auto& measured = plan.measured[k];
-    out["stations"].push_back({{"name", measured.station},
-                               {"down", measured.down},
-                               {"ahead", maybe(measured.ahead)},
-                               {"chord", measured.chord},
-                               {"calipers", measured.thickness_only},
-                               {"measured", measured_of(measured.figures)},
-                               {"fit", fit_of(plan.fitted[k])},
-                               {"target", target_of(plan.targets[k])},
-                               {"change", change_of(plan.changes[k])},
-                               {"asymmetry", asymmetry_of(plan.asymmetry[k])},
-                               {"offsets", offsets_of(plan.changes[k].offsets)}});
-  }
-  out["volumes"] = volumes_of(plan);
+  return left_open(out) + " \"stations\": [\n";
+}
+
+std::string station_of(const Plan& plan, std::size_t k) {
+  const auto& measured = plan.measured[k];
+  const Json out = {{"name", measured.station},
+                    {"down", measured.down},
+                    {"ahead", maybe(measured.ahead)},
+                    {"chord", measured.chord},
+                    {"calipers", measured.thickness_only},
+                    {"measured", measured_of(measured.figures)},
+                    {"fit", fit_of(plan.fitted[k])},
+                    {"target", target_of(plan.targets[k])},
+                    {"change", change_of(plan.changes[k])},
+                    {"asymmetry", asymmetry_of(plan.asymmetry[k])}};
+  const bool last = k + 1 == plan.measured.size();
+  return left_open(out) + " \"offsets\": " + offsets_of(plan.changes[k].offsets) + (last ? "\n}\n" : "\n},\n");
+}
+
+std::string tail_of(const Plan& plan) {
+  Json out = {{"volumes", volumes_of(plan)}};
   out["volumes"]["without_governing"] = Json::array();
   for (const auto& one : plan.governing) {
     out["volumes"]["without_governing"].push_back({{"station", plan.measured[one.station].station}, {"add", one.litres_without}});
@@ -223,7 +236,20 @@ std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources)
                   {"wetted_area_m2", plan.work.coats.wetted.all},
                   {"twist", twist_of(plan)}};
   out["water"] = water_json(plan.water);
-  return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
+  return " ],\n" + dumped(out).substr(2) + '\n';  // without its opening brace
+}
+
+}  // namespace
+
+Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources) {
+  const std::size_t stations = plan.measured.size();
+  return {stations + 2, [&plan, sources, stations](std::size_t k) {
+            return k == 0 ? head_of(plan, sources) : k <= stations ? station_of(plan, k - 1) : tail_of(plan);
+          }};
+}
+
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources) {
+  return whole(plan_json_pieces(plan, sources));
 }
 
 }  // namespace fairblade::report

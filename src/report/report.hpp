@@ -1,5 +1,6 @@
 // What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv.
 #pragma once
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -32,6 +33,15 @@ std::vector<std::size_t> stations_shown(const Plan& plan);
 /// `findings`: what was found in the readings; none with no readings where they were not judged.
 std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings = {});
 
+/// A text in pieces that are worked out one by one, so that a scanned blade's never stands in memory whole. The plan must
+/// outlive it.
+struct Pieces {
+  std::size_t count = 0;
+  std::function<std::string(std::size_t)> piece{};
+};
+/// All of it.
+std::string whole(const Pieces& pieces);
+
 /// plan.json: mm, mm², litres; full precision; what cannot be told is null. Keys beside those of the products:
 ///   units          the job's, for people: "mm", "cm", "in" (every length here is mm all the same)
 ///   reading_error  mm, one standard deviation; bottom: mm down, or null
@@ -39,8 +49,10 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures, const 
 ///   sources        file as it was given, fnv1a64 of its bytes: tells a later recheck whether the job was edited
 ///   stations[].calipers  true: its readings do not tell port from starboard
 std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {});
+Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources);
 
 /// offsets.csv: one row per reading and side, mm to 0.001.
 std::string offsets_csv(const Plan& plan);
+Pieces offsets_csv_pieces(const Plan& plan);
 
 }  // namespace fairblade::report

@@ -5,6 +5,7 @@
 
 #include "base/text.hpp"
 #include "report/layout.hpp"
+#include "report/report.hpp"
 
 namespace fairblade::report {
 
@@ -135,6 +136,12 @@ std::vector<std::string> not_included(const Plan& plan) {
     out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) + ": the job gives no \"bottom\"");
   }
   if (plan.job.coats.empty() && !plan.job.nose_glass) out.push_back("glass and paint: the job names no \"coats\"");
+  return out;
+}
+
+std::string whole(const Pieces& pieces) {
+  std::string out;
+  for (std::size_t k = 0; k < pieces.count; ++k) out += pieces.piece(k);
   return out;
 }
 

@@ -3,9 +3,9 @@
 
 #include "base/geometry.hpp"
 #include "bench/bench.hpp"
-#include "drawing/outline.hpp"
 #include "fill/fill.hpp"
 #include "plan/plan.hpp"
+#include "target/slice.hpp"
 #ifdef FAIRBLADE_BENCH_GEOS
 #include <geos_c.h>
 
@@ -60,29 +60,46 @@ class Geos {
 
 std::vector<Kernel> area_kernels() {
   const auto plan = std::make_shared<const plan::Plan>(whimbrel());
-  const Polygon target = drawing::target_outline(plan->targets[0]);
-  const Polygon measured = drawing::measured_outline(plan->measured[0]);
+  const auto pair = std::make_shared<const target::Pair>(target::common_outlines(plan->measured[0], plan->targets[0]));
+  const Polygon target = target::polygons_of_outline(pair->target).front(),
+                measured = target::polygons_of_outline(pair->measured).front();
+  const std::string corners =
+      std::to_string(target.outer().size()) + " and " + std::to_string(measured.outer().size()) + " corners";
   std::vector<Kernel> out;
-  Kernel difference{"difference",
-                    "target less measured, " + std::to_string(target.outer().size()) + " and " +
-                        std::to_string(measured.outer().size()) + " corners",
-                    [=] { return area(fairblade::difference(target, measured)); },
-                    "",
-                    {},
-                    {},
-                    ""};
+  Kernel areas{"difference",
+               "areas to add and to take off, " + corners,
+               [=] {
+                 const auto both = target::areas_between(*pair);
+                 return both.add + both.remove;
+               },
+               "",
+               {},
+               {},
+               ""};
+  Kernel shape{"difference-shape",
+               "target less measured as polygons to hatch, " + corners,
+               [=] { return area(fairblade::difference(target, measured)); },
+               "",
+               {},
+               {},
+               ""};
 #ifdef FAIRBLADE_BENCH_GEOS
-  const auto geos = std::make_shared<const Geos>(target, measured);
-  difference.reference_name = "GEOS";
-  difference.reference = [=] { return geos->area_of_difference(); };
-  difference.goal = {1.0, {}};
-  char text[80];
-  std::snprintf(text, sizeof text, "areas %.1e mm2 apart", std::abs(difference.ours() - geos->area_of_difference()));
-  difference.agreement = text;
+  const auto geos = std::make_shared<const Geos>(target, measured), back = std::make_shared<const Geos>(measured, target);
+  areas.reference_name = "GEOS, both differences";
+  areas.reference = [=] { return geos->area_of_difference() + back->area_of_difference(); };
+  areas.goal = {1.0, {}};
+  shape.reference_name = "GEOS";
+  shape.reference = [=] { return geos->area_of_difference(); };
+  for (Kernel* one : {&areas, &shape}) {
+    char text[80];
+    std::snprintf(text, sizeof text, "areas %.1e mm2 apart", std::abs(one->ours() - one->reference()));
+    one->agreement = text;
+  }
 #endif
-  out.push_back(difference);
+  out.push_back(areas);
+  out.push_back(shape);
   out.push_back({"change",
-                 "one station: areas by both routes, depths at every reading",
+                 "one station: areas, depths at every reading",
                  [=] { return fill::compare(plan->measured[0], plan->targets[0]).add_area; },
                  "",
                  {},

@@ -1,5 +1,6 @@
 // The whole line on the invented rudders, in process.
 #include <algorithm>
+#include <locale>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -17,7 +18,28 @@ struct Profile {
 const std::vector<Profile> profiles{
     {"whimbrel", {"A", "B", "C", "D", "E"}}, {"turnstone", {"head", "upper", "lower", "foot"}}, {"dunlin", {"1", "2", "3", "4"}}};
 
+struct CommaAndGroups : std::numpunct<char> {
+  char do_decimal_point() const override { return ','; }
+  char do_thousands_sep() const override { return '.'; }
+  std::string do_grouping() const override { return "\3"; }
+};
+
 }  // namespace
+
+TEST_CASE("no locale reaches the bytes or the screen") {
+  const Folder folder;
+  const auto planned = [&](const std::string& name) {
+    const Result result = run({"plan", profile("whimbrel"), "-o", folder.at(name)});
+    CHECK(result.status == 0);
+    return result.out.substr(0, result.out.find("Written to"));
+  };
+  const std::string plain = planned("plain");
+  const std::locale before = std::locale::global(std::locale(std::locale::classic(), new CommaAndGroups));
+  const std::string under_another = planned("another");
+  std::locale::global(before);
+  CHECK(under_another == plain);
+  CHECK((files_in(folder.at("another")) == files_in(folder.at("plain"))));
+}
 
 TEST_CASE("every profile gives its folder, the same bytes each time") {
   for (const Profile& one : profiles) {

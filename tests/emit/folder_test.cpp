@@ -56,6 +56,21 @@ TEST_CASE("a new folder, its parents too, and nothing beside it") {
   CHECK(tools::get(scratch / "empty/offsets.csv") == "1");
 }
 
+TEST_CASE("a file in pieces is its bytes and then each piece, made once, in order") {
+  tools::Scratch scratch;
+  std::string made;
+  const auto piece = [&made](std::size_t k) {
+    made += std::to_string(k);
+    return std::string(k + 1, static_cast<char>('a' + k));
+  };
+  std::vector<File> files = results("1");
+  files.push_back({"long.csv", "head\n", 3, piece});
+  REQUIRE(!write_folder((scratch / "out").string(), files));
+  CHECK(tools::get(scratch / "out/long.csv") == "head\nabbccc");
+  CHECK(made == "012");
+  CHECK(whole(files.back()) == "head\nabbccc");
+}
+
 TEST_CASE("a second run replaces the results and keeps what is not ours") {
   tools::Scratch scratch;
   const fs::path out = scratch / "out";

@@ -94,7 +94,7 @@ void whole_plan(std::string_view bytes) {
   judge(plan);
   if (!plan) return;
   plan::add_water(*plan);
-  for (const auto& file : cli::draw_plan(*plan, {})) judge_file(file.path, file.bytes);
+  for (const auto& file : cli::draw_plan(*plan, {})) judge_file(file.path, whole(file));
 }
 
 }  // namespace fuzz
