@@ -56,7 +56,7 @@ std::vector<Meant> other_numbers(double mm, LengthUnit unit) {
 
 std::optional<Meant> meant_by(double mm, LengthUnit unit, const std::function<bool(double)>& fits) {
   for (Meant& one : other_numbers(mm, unit)) {
-    if (fits(one.mm)) return std::move(one);
+    if (fits(one.mm)) return one;
   }
   return std::nullopt;
 }

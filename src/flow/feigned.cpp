@@ -46,8 +46,10 @@ std::vector<Spot> spots_of(const section::MeasuredSection& measured, const targe
 class Subject {
  public:
   Subject(const section::MeasuredSection& measured, const target::TargetSection& target)
-      : measured_(measured), target_(target), copied_(measured.thickness_only || measured.one_side_only) {
-    port_ = spots_of(measured, target, Face::port);
+      : measured_(measured),
+        target_(target),
+        copied_(measured.thickness_only || measured.one_side_only),
+        port_(spots_of(measured, target, Face::port)) {
     if (!copied_) starboard_ = spots_of(measured, target, Face::starboard);
   }
 

@@ -358,10 +358,11 @@ void JobReader::list_target_defaults() {
 }
 
 Node JobReader::asked() && {
-  auto& stations = root_.find("stations")->items;
+  // Looked for each time: a key that comes or goes moves its neighbours.
+  const auto stations = [this]() -> std::vector<Node>& { return root_.find("stations")->items; };
   for (auto& [i, told] : from_csv_) {
     for (std::size_t k = 0; k < told.keys.size(); ++k) {
-      if (!stations[i].find(told.keys[k])) stations[i].set(told.keys[k], std::move(told.items[k]));
+      if (!stations()[i].find(told.keys[k])) stations()[i].set(told.keys[k], std::move(told.items[k]));
     }
   }
   erase_key(root_, "readings_file");
@@ -372,7 +373,7 @@ Node JobReader::asked() && {
     std::string key = given;
     std::replace(key.begin(), key.end(), '-', '_');
     tell_target(root_, key, node_of_list_text(value, option_line));
-    for (Node& station : stations) erase_key(station, key);
+    for (Node& station : stations()) erase_key(station, key);
   }
   return std::move(root_);
 }

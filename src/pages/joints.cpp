@@ -27,7 +27,7 @@ double clear_start(double latest, double overlap, const std::vector<std::pair<do
 /// With each window as far on as it may be; nothing where that comes to a stop.
 std::optional<std::vector<double>> greedy(double length, double window, double overlap,
                                           const std::vector<std::pair<double, double>>& whole, std::size_t most) {
-  std::vector<double> starts{0};
+  std::vector<double> starts(1, 0.0);
   while (starts.back() + window < length - hair) {
     const double next = clear_start(starts.back() + window - overlap, overlap, whole);
     if (next <= starts.back() + hair || starts.size() >= most) return {};

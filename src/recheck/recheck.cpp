@@ -91,8 +91,9 @@ std::vector<Aside> asides_of(const RoundResult& round) {
     if (!read) continue;
     const double across = (mean[1] - mean[0]) / 2, along = (mean[1] + mean[0]) / 2;
     const double own = std::hypot(error[0], error[1]) / 2;
-    const bool both =
-        mean[0] * mean[1] < 0 && std::min(std::abs(mean[0]), std::abs(mean[1])) > clearly * std::max(error[0], error[1]);
+    const bool opposite = (mean[0] > 0) != (mean[1] > 0);
+    const double lesser = std::min(std::abs(mean[0]), std::abs(mean[1]));
+    const bool both = opposite && lesser > clearly * std::max(error[0], error[1]);
     if (both && std::abs(across) > 2 * std::abs(along) && std::abs(across) > 4.5 * own) out.push_back({h, across});
   }
   return out;

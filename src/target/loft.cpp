@@ -66,7 +66,7 @@ std::vector<double> node_roots(const Side& a, const Side& b) {
   }
   for (const double fraction : chord_fractions(240)) own.push_back(std::sqrt(fraction));
   std::sort(own.begin(), own.end());
-  std::vector<double> out{0};
+  std::vector<double> out(1, 0.0);
   for (const double u : own) {
     if (u > out.back() + apart && u < 1 - apart) out.push_back(u);
   }

@@ -100,6 +100,20 @@ TEST_CASE("options are saved, over the file's and the stations' own") {
   CHECK_FALSE(has(bytes_of(third.at("asked.json")), "\"trailing_edge_thickness\": 9"));
 }
 
+TEST_CASE("2026-11-26: an option wins over a station's own key wherever the keys of the job stand") {
+  // With readings_file ahead of the stations, and no "target", the saved file was put together from memory given back.
+  const Folder folder;
+  folder.write("readings.csv", "station,x,port,starboard\nA,0,0,0\nA,100,22,22\nA,250,16,16\nA,400,1,1\n");
+  const std::string job = folder.write("dotterel.json",
+                                       "{ \"job\": \"Dotterel, invented\", \"readings_file\": \"readings.csv\", \"stations\": [ "
+                                       "{ \"name\": \"A\", \"down\": 0, \"chord\": 400, \"max_removal\": 3 } ], \"speed\": 5 }");
+  same_again(job, {"--max-removal", "2"}, folder);
+  const std::string text = bytes_of(folder.at("asked.json"));
+  CHECK(has(text, "\"max_removal\": 2"));
+  CHECK_FALSE(has(text, "\"max_removal\": 3"));
+  CHECK(has(text, "\"speed\": 5"));
+}
+
 TEST_CASE("a CSV alone is saved in its own unit, with its name") {
   const Folder folder;
   same_again(folder.write("godwit.csv", inch_csv), {"--max-removal", "1/4"}, folder, true);
