@@ -9,8 +9,9 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::uintmax_t largest = 256u << 20;  // bytes
-constexpr Range lengths{-20000, 20000};         // mm; the widest that a job may hold
+constexpr std::uintmax_t largest = 2048u << 20;  // bytes: of a blade scanned at ten million places
+constexpr std::size_t most_values = 200'000'000;
+constexpr Range lengths{-20000, 20000};  // mm; the widest that a job may hold
 constexpr Range anything{-1e9, 1e9};
 const char* const give_folder = "give the folder that fairblade plan wrote, or its plan.json";
 
@@ -21,7 +22,7 @@ class PlanReader {
   Outcome<FrozenPlan> run() {
     const auto text = read_text(plan_.file, largest, faults_);
     Node root;
-    if (text && read_tree(*text, plan_.file, faults_, root)) read_root(root);
+    if (text && read_tree(*text, plan_.file, faults_, root, most_values)) read_root(root);
     if (!faults_.none()) return faults_.in_order();
     return std::move(plan_);
   }

@@ -10,7 +10,6 @@ namespace fairblade::job {
 namespace {
 
 constexpr std::size_t deepest = 32;
-constexpr std::size_t most_values = 5'000'000;  // some 0.6 GB of tree
 constexpr std::size_t most_keys = 1000;
 
 /// Where the reading stands: the line of the last non-blank byte, so that a number that ends its line keeps it.
@@ -52,8 +51,8 @@ class CountedBytes {
 
 class Builder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root)
-      : text_(text), file_(std::move(file)), tally_(tally), faults_(faults), root_(root) {}
+  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root, std::size_t most_values)
+      : text_(text), file_(std::move(file)), tally_(tally), faults_(faults), root_(root), most_values_(most_values) {}
 
   bool null() override { return place(NodeKind::null) != nullptr; }
   bool boolean(bool value) override { return put_number(NodeKind::boolean, value ? 1 : 0); }
@@ -107,8 +106,9 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   }
   /// A new node where the text now stands.
   Node* place(NodeKind kind) {
-    if (++values_ > most_values) {
-      stop("more than 5 million values", "put the readings in a CSV and name it in \"readings_file\"");
+    if (++values_ > most_values_) {
+      stop("more than " + std::to_string(most_values_ / 1'000'000) + " million values",
+           "put the readings in a CSV and name it in \"readings_file\"");
       return nullptr;
     }
     Node* node = &root_;
@@ -157,15 +157,15 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   Node* last_ = nullptr;
   std::string key_;
   bool duplicate_ = false;
-  std::size_t values_ = 0;
+  std::size_t values_ = 0, most_values_;
   JsonState state_ = JsonState::nothing;
 };
 
 }  // namespace
 
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root) {
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values) {
   Tally tally;
-  Builder builder(text, file, tally, faults, root);
+  Builder builder(text, file, tally, faults, root, most_values);
   const CountedBytes begin(text.data(), &tally), end(text.data() + text.size(), &tally);
   return nlohmann::json::sax_parse(begin, end, &builder, nlohmann::json::input_format_t::json, true, true);
 }

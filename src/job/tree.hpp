@@ -33,7 +33,8 @@ std::string described(const Node& node);
 /// The text in double quotes, cut short where it is long, never inside a character.
 std::string in_quotes(std::string_view text);
 /// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root);
+/// `most_values`: of a job, some 0.6 GB of tree.
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values = 5'000'000);
 /// "8" is a number, "true" a boolean, anything else a text.
 Node node_of_text(std::string_view text, int line);
 /// The same, and "0.2, 0.75" is a list.

@@ -24,7 +24,8 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const job::Station& station = plan.job.stations[k];
   const double limit = station.target.max_removal;
   const fill::Deepest& deepest = plan.changes[k].removal;
-  if (deepest.depth <= limit) return;
+  constexpr double seen = 0.05;  // mm: the limit is kept at the readings; by less than this between them is nothing to decide
+  if (deepest.depth <= limit + seen) return;
   const auto& target = plan.targets[k];
   const double chord = plan.measured[k].chord;
   const char* told = deepest.x < target::cut_from * chord ? "nose-cut" : deepest.x > target::cut_to * chord ? "tail-cut" : "";
@@ -32,9 +33,8 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
     if (one.code == told) return;  // said there, with the ways round it
   }
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
-  const bool barely = length(deepest.depth) == length(limit);
   out.push_back({"max-removal", "station " + station.name,
-                 (barely ? "just over " : "") + length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
+                 length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
                      side_words(plan.measured[k], deepest.face) + "; max_removal is " + length(limit) +
                      ": allow the cut, or ask for a thicker section or edge"});
 }
