@@ -2,6 +2,7 @@
 
 #include "blade.hpp"
 #include "catch.hpp"
+#include "fill/blade.hpp"
 #include "fill/planned.hpp"
 #include "polygon_areas.hpp"
 #include "target/slice.hpp"
@@ -238,4 +239,12 @@ TEST_CASE("behind a skeg only the rudder is planned") {
     CHECK(row.change == Approx(500 * blade::naca(0.02, (140 + row.x) / 500)).margin(1e-9));
   }
   CHECK(p.changes[0].remove_area == Approx(0).margin(1e-6));
+}
+
+TEST_CASE("side area ahead of the stock, by hand") {
+  // The edge crosses the stock half way down: a triangle of 50 by 100. Aft of it there is none ahead, and none less than none.
+  CHECK(fill::area_ahead({0, 400, 50}, {200, 400, -50}) == Approx(2500));
+  CHECK(fill::area_ahead({0, 400, -20}, {200, 300, -50}) == Approx(0).margin(1e-12));
+  // All of a blade ahead of its stock is its chord, no more.
+  CHECK(fill::area_ahead({0, 100, 150}, {100, 60, 90}) == Approx(8000));
 }
