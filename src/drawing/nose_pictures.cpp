@@ -57,13 +57,13 @@ double half_at(const Nose& nose, double s) {
 std::vector<Point> bent_strip(const View& view, double hold, double gap, double middle) {
   const double r = gap / fill::gap_per_radius;
   constexpr int steps = 240;
-  std::vector<Point> arc;  // from the hold to the tip: ahead, inwards
+  std::vector<Point> arc;  // from the hold to the tip: mm ahead, and inwards in radii, for a gap of nothing has none
   double inwards = 0, last = 0;
   for (int k = 0; k <= steps; ++k) {
     const double theta = std::numbers::pi / 2 * k / steps, root = std::sqrt(std::sin(theta));
     if (k > 0) inwards += (root + last) / 2 * (std::numbers::pi / 2 / steps);
     last = root;
-    arc.emplace_back(2 * r * root, r * inwards);
+    arc.emplace_back(2 * r * root, inwards);
   }
   const double tip = arc.back().y();
   std::vector<Point> out;

@@ -265,3 +265,12 @@ TEST_CASE("the set-ups are to scale") {
   CHECK((batten[0].x() - stock) * 4 == Approx(*card.heights.front().batten).margin(1e-9));
   CHECK((batten[3].x() - stock) * 4 == Approx(*card.heights.back().batten).margin(1e-9));
 }
+
+TEST_CASE("2026-11-26: a nose that coats leave without any gap for a sheet draws numbers all the same") {
+  // The blade's thickness where the sheet is held was nothing, and its bend nothing over nothing.
+  Blade blade = blade_of(cases::all().front(), 2);
+  auto all = noses(blade, {});
+  for (fill::Nose& nose : all) nose.hold = fill::Hold{};
+  CHECK(sheets::trouble(draw_flexible_sheet(all.front(), 85, 46), 2.2) == "");
+  for (const Sheet& sheet : nose_tables(blade.job, {}, all)) CHECK(sheets::trouble(sheet, 2.2) == "");
+}
