@@ -56,6 +56,10 @@ double side_size(const Station& station, bool port) {
   return sizes[2];
 }
 
+Finding of_the_whole_job(const job::Job& job, const char* code, std::string what, std::string remedy) {
+  return {code, Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0}, std::move(what), std::move(remedy)};
+}
+
 }  // namespace
 
 void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out) {
@@ -64,30 +68,19 @@ void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Find
   if (chord < shortest_chord && job.units == LengthUnit::mm) {
     // Inches run to some twenty, centimetres to some sixty.
     const bool inches = chord < 25;
-    out.push_back({inches ? "inches" : "centimetres",
-                   Rank::units,
-                   Sureness::certain,
-                   "",
-                   "",
-                   std::nullopt,
-                   {job.file, 0},
-                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " +
-                       (inches ? "inches" : "centimetres") + " in a job in millimetres",
-                   std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"});
+    out.push_back(of_the_whole_job(job, inches ? "inches" : "centimetres",
+                                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " +
+                                       (inches ? "inches" : "centimetres") + " in a job in millimetres",
+                                   std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"));
     aside.assign(aside.size(), true);
     return;
   }
   if (chord > longest_chord && job.units != LengthUnit::mm) {
-    out.push_back({"millimetres",
-                   Rank::units,
-                   Sureness::certain,
-                   "",
-                   "",
-                   std::nullopt,
-                   {job.file, 0},
-                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like millimetres in a job in " +
-                       (job.units == LengthUnit::inch ? "inches" : "centimetres"),
-                   "say \"units\": \"mm\", or write all lengths in " + unit});
+    out.push_back(of_the_whole_job(job, "millimetres",
+                                   "a blade with a chord of " + in_unit(chord, job.units) +
+                                       ": this looks like millimetres in a job in " +
+                                       (job.units == LengthUnit::inch ? "inches" : "centimetres"),
+                                   "say \"units\": \"mm\", or write all lengths in " + unit));
     aside.assign(aside.size(), true);
     return;
   }

@@ -3,16 +3,15 @@
 #include <algorithm>
 
 #include "base/file_names.hpp"
-#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "check/findings.hpp"
 #include "cli/edge_files.hpp"
 #include "cli/report_pictures.hpp"
+#include "cli/results.hpp"
 #include "drawing/highs_and_lows.hpp"
 #include "drawing/section_drawing.hpp"
 #include "drawing/template_drawing.hpp"
 #include "drawing/water_drawing.hpp"
-#include "emit/print_html.hpp"
 #include "emit/svg.hpp"
 #include "pages/pages.hpp"
 #include "report/report.hpp"
@@ -140,14 +139,7 @@ void draw_templates(const report::Plan& plan, const std::vector<Section>& sectio
 
 void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, std::vector<emit::File>& files) {
   const auto set = pages::make_pages(job, pieces, {fill::template_kinds(job, true), fill::template_kinds(job, false)});
-  std::vector<const drawing::Sheet*> sheets;
-  const std::size_t before = files.size();
-  for (const pages::Page& page : set.pages) {
-    files.push_back({page.file, {}});
-    sheets.push_back(&page.sheet);
-  }
-  side_by_side(set.pages.size(), [&](std::size_t k) { files[before + k].bytes = emit::to_svg(set.pages[k].sheet); });
-  files.push_back({"print.html", emit::print_html(job.name + ": pages to print", sheets, set.page_size)});
+  add_pages(set, job.name + ": pages to print", files);
 }
 
 /// What a mate would say of the readings. Scans have too many to be held against each other one by one.

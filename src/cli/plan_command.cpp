@@ -11,6 +11,7 @@
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
 #include "cli/pipeline.hpp"
+#include "cli/results.hpp"
 #include "cli/target_options.hpp"
 #include "emit/one_file.hpp"
 #include "job/asked.hpp"
@@ -111,10 +112,6 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
   return job::job_file_text(asked, plan.job.defaults, remarks);
 }
 
-std::string bytes_of(const std::vector<emit::File>& files, std::string_view name) {
-  return whole(*std::find_if(files.begin(), files.end(), [&](const emit::File& one) { return one.path == name; }));
-}
-
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -167,16 +164,11 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   const auto files = draw_plan(*plan, *between);
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
-  std::string note;
-  if (!failed) failed = emit::write_folder(folder, files, &note);
-  if (!note.empty()) err << folder << ": " << note << '\n';
-  if (failed) {
-    err << one_line(*failed) << '\n';
-    return ExitStatus::not_written;
-  }
+  if (!failed) failed = write_results(folder, files, emit::plan_results, err);
+  if (failed) return tell_not_written(*failed, err);
   job_file.keep();
   if (arguments.json) {
-    out << bytes_of(files, "plan.json");
+    out << whole(files, "plan.json");
   } else if (!arguments.quiet) {
     out << report::summary(*plan);
     print_files(folder, files, out);

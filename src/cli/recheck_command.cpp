@@ -9,6 +9,7 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/results.hpp"
 #include "drawing/highs_and_lows.hpp"
 #include "emit/folder.hpp"
 #include "emit/svg.hpp"
@@ -110,15 +111,9 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
 
   const std::string folder = folder_of(arguments);
   const auto files = files_of(*recheck);
-  std::string note;
-  const auto failed = emit::write_folder(folder, files, &note, emit::recheck_results);
-  if (!note.empty()) err << folder << ": " << note << '\n';
-  if (failed) {
-    err << one_line(*failed) << '\n';
-    return ExitStatus::not_written;
-  }
+  if (const auto failed = write_results(folder, files, emit::recheck_results, err)) return tell_not_written(*failed, err);
   if (arguments.json) {
-    out << files[1].bytes;
+    out << whole(files, "recheck.json");
   } else if (!arguments.quiet) {
     out << report::recheck_text(*recheck) << "\nWritten to " << folder << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
   }

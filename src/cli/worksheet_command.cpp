@@ -11,11 +11,10 @@
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
 #include "cli/lengths.hpp"
+#include "cli/results.hpp"
 #include "drawing/worksheet.hpp"
 #include "emit/folder.hpp"
 #include "emit/one_file.hpp"
-#include "emit/print_html.hpp"
-#include "emit/svg.hpp"
 #include "pages/pages.hpp"
 #include "report/worksheet_csv.hpp"
 
@@ -137,15 +136,8 @@ std::vector<emit::File> pages_of(const worksheet::Worksheet& sheet) {
                     drawing::draw_worksheet_station(sheet, sheet.twice, true, room),
                     {},
                     {}});
-  const auto set = pages::frame_pages(job, pieces);
   std::vector<emit::File> out;
-  std::vector<const drawing::Sheet*> sheets;
-  for (const pages::Page& page : set.pages) {
-    out.push_back({page.file, emit::to_svg(page.sheet)});
-    sheets.push_back(&page.sheet);
-  }
-  out.push_back(
-      {"print.html", emit::print_html(job.name + ": measuring sheets", sheets, set.page_size, emit::worksheet_results.sign)});
+  add_pages(pages::frame_pages(job, pieces), job.name + ": measuring sheets", out, emit::worksheet_results.sign);
   return out;
 }
 
@@ -155,11 +147,6 @@ std::string folder_of(const WorksheetArguments& arguments) {
   if (!arguments.job.empty()) name = std::filesystem::path(arguments.job).stem().string() + "-worksheet";
   else if (!arguments.name.empty()) name = file_name_of(arguments.name) + "-worksheet";
   return (std::filesystem::path("out") / name).string();
-}
-
-int tell_not_written(const Fault& fault, std::ostream& err) {
-  err << one_line(fault) << '\n';
-  return ExitStatus::not_written;
 }
 
 }  // namespace
@@ -201,9 +188,7 @@ int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::
   const bool wants_pages = !wants_table || app.count("--output") > 0;
   const std::string folder = folder_of(arguments);
   if (wants_pages) {
-    std::string note;
-    const auto failed = emit::write_folder(folder, pages_of(sheet), &note, emit::worksheet_results);
-    if (!note.empty()) err << folder << ": " << note << '\n';
+    const auto failed = write_results(folder, pages_of(sheet), emit::worksheet_results, err);
     if (failed) return tell_not_written(*failed, err);
   }
   file.keep();

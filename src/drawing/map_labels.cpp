@@ -3,6 +3,7 @@
 #include <boost/geometry.hpp>
 #include <cmath>
 
+#include "base/polyline.hpp"
 #include "drawing/map_face.hpp"
 #include "drawing/marks.hpp"
 
@@ -11,12 +12,6 @@ namespace {
 
 constexpr double label = 2.4, contour_label = 2.3, edge_label = 2.6, deepest_label = 2.9;  // mm of type
 constexpr double ring_radius = 2;                                                          // mm
-
-double length_of(const std::vector<Point>& line) {
-  double out = 0;
-  for (std::size_t k = 1; k < line.size(); ++k) out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
-  return out;
-}
 
 void add_ring(Sheet& sheet, Point centre) {
   std::vector<Point> ring;

@@ -4,6 +4,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cassert>
 #include <cerrno>
 #include <cstdio>
@@ -294,6 +295,12 @@ std::string whole(const File& file) {
   std::string out = file.bytes;
   for (std::size_t k = 0; k < file.pieces; ++k) out += file.piece(k);
   return out;
+}
+
+std::string whole(const std::vector<File>& files, std::string_view path) {
+  const auto found = std::find_if(files.begin(), files.end(), [&](const File& one) { return one.path == path; });
+  assert(found != files.end());
+  return found == files.end() ? std::string() : whole(*found);
 }
 
 std::optional<Fault> write_folder(const std::string& given, const std::vector<File>& files, std::string* note,

@@ -19,6 +19,8 @@ struct File {
 };
 /// All that the file will hold.
 std::string whole(const File& file);
+/// The same of the one under that path, which is among them.
+std::string whole(const std::vector<File>& files, std::string_view path);
 
 /// By what earlier results are told from a folder of the owner's: a file at the folder's top, and what stands in the first
 /// 4096 bytes of it.

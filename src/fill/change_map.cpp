@@ -12,8 +12,6 @@
 namespace fairblade::fill {
 namespace {
 
-constexpr std::size_t most_readings = 60;  // of a face of one station: what a sheet can show
-
 constexpr std::size_t columns = 80;        // along the chord
 constexpr std::size_t steps_in_a_bay = 8;  // and fewer on a blade of many stations
 constexpr std::size_t usual_rows = 96;
@@ -101,7 +99,7 @@ void Maker::readings(const std::vector<StationChange>& changes) {
       return MapPlace{measured[k].station, measured[k].down, edge_at(k) + x, x, face, measured[k].thickness_only, depth};
     };
     for (const Face face : {Face::port, Face::starboard}) {
-      for (const OffsetRow& one : rows_shown(changes[k].offsets, face, most_readings))
+      for (const OffsetRow& one : rows_shown(changes[k].offsets, face, most_shown))
         map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
     }
     const auto deeper = [&](const Deepest& deepest, double sign, std::optional<MapPlace>& most) {

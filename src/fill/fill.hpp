@@ -10,6 +10,8 @@ namespace fairblade::fill {
 
 using section::Face;
 
+constexpr double mm3_per_litre = 1e6;
+
 /// change = target - measured half-breadth, mm. Positive: add filler. Negative: take off.
 struct OffsetRow {
   double x = 0;

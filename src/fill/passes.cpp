@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "fill/fill.hpp"
+
 namespace fairblade::fill {
 namespace {
 
-constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
+constexpr double mm2_per_m2 = 1e6;
 constexpr double nothing = 0.01;  // mm, as for the zones' areas
 
 struct Depths {  // of one zone

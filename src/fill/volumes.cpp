@@ -13,8 +13,6 @@ namespace {
 using section::MeasuredSection;
 using target::TargetSection;
 
-constexpr double mm3_per_litre = 1e6;
-
 struct Bay {  // the blade between two heights
   Rib measured_a, measured_b, target_a, target_b;
   const std::vector<double>& fractions;

@@ -9,7 +9,7 @@
 namespace fairblade::fill {
 namespace {
 
-constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
+constexpr double mm2_per_m2 = 1e6;
 constexpr double nothing = 0.01;  // mm: no filler is spread so thin
 using Three = std::array<double, 3>;
 

@@ -29,7 +29,7 @@ class Settler {
     for (Reading& reading : station_.readings) {
       if (reader_.faults.full()) return;
       place_along_chord(reading);
-      if (station_.measured_by == MeasuredBy::gaps) gaps_to_breadths(reading);
+      if (station_.measured_by == MeasuredBy::gaps) gaps_to_breadths(draft_, reading);
       check_sizes(reading);
     }
     std::stable_sort(station_.readings.begin(), station_.readings.end(),
@@ -76,11 +76,6 @@ class Settler {
     reading.x = forward ? 0 : station_.chord;
   }
 
-  void gaps_to_breadths(Reading& reading) {
-    if (reading.port) reading.port = *draft_.board_port - *reading.port;
-    if (reading.starboard) reading.starboard = *draft_.board_starboard - *reading.starboard;
-  }
-
   /// No section is thicker than twice its chord; what is, was read or written wrong.
   void check_sizes(const Reading& reading) {
     if (draft_.as_written) return;
@@ -115,6 +110,11 @@ class Settler {
 };
 
 }  // namespace
+
+void gaps_to_breadths(const StationDraft& draft, Reading& reading) {
+  if (reading.port) reading.port = *draft.board_port - *reading.port;
+  if (reading.starboard) reading.starboard = *draft.board_starboard - *reading.starboard;
+}
 
 void settle_readings(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings) {
   if (draft.sound && !draft.station.readings.empty()) Settler(reader, draft, reading_error, warnings).run();

@@ -98,7 +98,7 @@ class RoundReader {
     if (const Node* board = from.node.find("board")) method.set("board", *board);
     read_method(own, method, draft);
     if (!draft.sound || !take_csv_readings(own, std::move(from), content, draft)) return;
-    out.x_from = static_cast<CountedFrom>(draft.x_from);
+    out.x_from = draft.x_from;
     out.measured_by = draft.station.measured_by;
     out.readings = std::move(draft.station.readings);
     if (out.measured_by == MeasuredBy::gaps && !gaps_to_breadths(draft, out)) return;
@@ -112,10 +112,7 @@ class RoundReader {
                   "centre plane");
       return false;
     }
-    for (Reading& reading : out.readings) {
-      if (reading.port) reading.port = *draft.board_port - *reading.port;
-      if (reading.starboard) reading.starboard = *draft.board_starboard - *reading.starboard;
-    }
+    for (Reading& reading : out.readings) job::gaps_to_breadths(draft, reading);
     return true;
   }
 
@@ -124,9 +121,6 @@ class RoundReader {
   Round round_;
   Node method_;  ///< x_from and board of all stations
 };
-
-static_assert(static_cast<int>(CountedFrom::trailing_edge) == static_cast<int>(XFrom::trailing_edge) &&
-              static_cast<int>(CountedFrom::stock) == static_cast<int>(XFrom::stock));
 
 }  // namespace
 

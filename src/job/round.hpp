@@ -14,16 +14,15 @@
 #include "base/fault.hpp"
 #include "base/units.hpp"
 #include "job/job.hpp"
+#include "job/to_measure.hpp"
 
 namespace fairblade::job {
-
-enum class CountedFrom { leading_edge, trailing_edge, stock };  ///< x: aft of, ahead of, aft of
 
 struct RoundStation {
   std::string name;
   Place place;                               ///< of its first row
   std::optional<double> down, ahead, chord;  ///< mm, where they were written
-  CountedFrom x_from = CountedFrom::leading_edge;
+  XFrom x_from = XFrom::leading_edge;
   MeasuredBy measured_by = MeasuredBy::half_breadths;
   std::vector<Reading> readings;  ///< x as it was read; gaps have become half-breadths
 };

@@ -33,6 +33,8 @@ StationDraft read_station(const Reader& reader, const Node& node, std::size_t nu
 bool read_inline_readings(const Reader& reader, const Node& list, StationDraft& draft);
 /// Readings of a CSV for that station.
 bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent& content, StationDraft& draft);
+/// A gap is what lacks between the blade and the straightedge; the draft has both boards.
+void gaps_to_breadths(const StationDraft& draft, Reading& reading);
 /// Gaps become half-breadths, x is counted from the leading edge and checked, readings are sorted.
 /// `reader.file` is where the readings stand.
 void settle_readings(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/text.hpp"
 #include "target/loft.hpp"
 
 namespace fairblade::recheck {
@@ -97,15 +98,15 @@ Outcome<Frozen> freeze(const job::FrozenPlan& plan, const std::string& stage) {
   out.job.reading_error = plan.reading_error;
   out.job.bottom = plan.bottom;
   for (const job::FrozenStation& one : plan.stations) out.targets.push_back(section_of(one));
-  std::string known;
+  std::vector<std::string> known;
   for (const job::FrozenStage& one : plan.stages) {
     out.stages.push_back(stage_of(one));
-    known += (known.empty() ? "" : ", ") + one.name;
+    known.push_back(one.name);
   }
   const auto found = std::find_if(out.stages.begin(), out.stages.end(),
                                   [&](const fill::Stage& one) { return stage.empty() || stage == fill::name_of(one.kind); });
   if (found == out.stages.end()) {
-    return Fault{{"--stage", 0}, "the plan's coats make no stage \"" + stage + "\"", "choose from " + known};
+    return Fault{{"--stage", 0}, "the plan's coats make no stage \"" + stage + "\"", "choose from " + joined(known)};
   }
   out.stage = *found;
   return out;

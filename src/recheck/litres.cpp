@@ -4,13 +4,15 @@
 #include <cmath>
 #include <map>
 
+#include "base/polyline.hpp"
+#include "fill/fill.hpp"
 #include "fill/noise.hpp"
 #include "target/target.hpp"
 
 namespace fairblade::recheck {
 namespace {
 
-constexpr double mm3_per_litre = 1e6;
+using fill::mm3_per_litre;
 constexpr int steps = 8;  // of Simpson's rule in each piece of span, an even number
 
 /// Depth along one face at one height, by fraction of the girth; straight between its places, which span 0 to 1.
@@ -121,11 +123,7 @@ std::map<double, double> girths_of(const Frozen& frozen, const std::vector<Heigh
     if (out.count(target.down) != 0) continue;
     const auto section = fill::stage_section(target, frozen.stage);
     if (!section) continue;
-    const Polyline& line = section->line(face);
-    double length = 0;
-    for (std::size_t k = 1; k < line.size(); ++k)
-      length += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
-    out[target.down] = length;
+    out[target.down] = length_of(section->line(face));
   }
   return out;
 }

@@ -4,8 +4,6 @@
 
 namespace fairblade::recheck {
 
-constexpr std::size_t most_readings = 60;  // of a face of one height: what a sheet can show
-
 fill::ChangeMap map_of(const Recheck& recheck) {
   std::vector<fill::StationDepths> stations;
   for (const HeightRead& height : recheck.now().heights) {
@@ -20,7 +18,7 @@ fill::ChangeMap map_of(const Recheck& recheck) {
       std::vector<fill::OffsetRow> rows;
       for (const Judged& each : height.readings)
         rows.push_back({each.x - section.leading_edge_x, each.face, 0, 0, each.depth, 0});
-      for (const auto& row : fill::rows_shown(rows, face, most_readings)) one.depths.push_back({row.x, row.face, row.change});
+      for (const auto& row : fill::rows_shown(rows, face, fill::most_shown)) one.depths.push_back({row.x, row.face, row.change});
     }
     stations.push_back(std::move(one));
   }

@@ -38,12 +38,6 @@ Nearest nearest(const Polyline& face, double x, double y) {
   return out;
 }
 
-double length_of(const Polyline& line) {
-  double out = 0;
-  for (std::size_t k = 1; k < line.size(); ++k) out += std::hypot(line[k].x() - line[k - 1].x(), line[k].y() - line[k - 1].y());
-  return out;
-}
-
 /// Where the edges are now, in the frame of the surface; told by the row, or taken from the target.
 struct Edges {
   double leading = 0, trailing = 0;
@@ -54,7 +48,7 @@ class Placer {
   Placer(HeightRead& out, double sigma) : out_(out), sigma_(sigma) {}
 
   /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
-  void lay(double read_x, job::CountedFrom from, double x, const job::Reading& reading, bool calipers) {
+  void lay(double read_x, job::XFrom from, double x, const job::Reading& reading, bool calipers) {
     const auto& section = out_.surface.section;
     if (x > section.trailing_edge_x + reading_errors_outside * sigma_) {
       ++out_.beyond_edge;
@@ -185,16 +179,16 @@ class RoundPlacer {
       }
       now.leading = *surface.origin_ahead - *one.ahead;
       read.leading = now.leading - section.leading_edge_x;
-    } else if (one.x_from == job::CountedFrom::leading_edge || (one.x_from == job::CountedFrom::trailing_edge && one.chord)) {
+    } else if (one.x_from == job::XFrom::leading_edge || (one.x_from == job::XFrom::trailing_edge && one.chord)) {
       taken_ += (taken_.empty() ? "" : ", ") + one.name;
     }
-    if (one.x_from == job::CountedFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
+    if (one.x_from == job::XFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
     if (one.chord) {
       now.trailing = now.leading + *one.chord;
       if (one.ahead) read.trailing = section.trailing_edge_x - now.trailing;
       else read.chord = section.trailing_edge_x - now.trailing;
     }
-    if (one.x_from == job::CountedFrom::stock && !surface.origin_ahead) {
+    if (one.x_from == job::XFrom::stock && !surface.origin_ahead) {
       fault(one.place, "x of station " + one.name + " is counted from the stock, and the plan does not know where that is",
             "count x from the leading edge");
       return std::nullopt;
@@ -222,12 +216,12 @@ class RoundPlacer {
     if (!now) return;
     Placer placer(height, sigma_);
     for (const job::Reading& reading : one.readings) {
-      const double x = one.x_from == job::CountedFrom::leading_edge    ? now->leading + reading.x
-                       : one.x_from == job::CountedFrom::trailing_edge ? now->trailing - reading.x
-                                                                       : *height.surface.origin_ahead + reading.x;
+      const double x = one.x_from == job::XFrom::leading_edge    ? now->leading + reading.x
+                       : one.x_from == job::XFrom::trailing_edge ? now->trailing - reading.x
+                                                                 : *height.surface.origin_ahead + reading.x;
       if (!sound(one, reading, x, *now)) return;
       // What is counted from the stock, or goes on aft where no chord was told, may stand beyond an edge of the target.
-      const double from = one.x_from == job::CountedFrom::stock ? x : std::max(x, now->leading);
+      const double from = one.x_from == job::XFrom::stock ? x : std::max(x, now->leading);
       placer.lay(reading.x, one.x_from, one.chord ? std::min(from, now->trailing) : from, reading, height.calipers);
     }
     placer.judge();
@@ -239,7 +233,7 @@ class RoundPlacer {
   bool sound(const job::RoundStation& one, const job::Reading& reading, double x, const Edges& now) {
     const Place place{round_.file, reading.line};
     const double outside = std::max(now.leading - x, x - now.trailing), chord = now.trailing - now.leading;
-    const bool by_stock = one.x_from == job::CountedFrom::stock, aft = x > now.trailing;
+    const bool by_stock = one.x_from == job::XFrom::stock, aft = x > now.trailing;
     const double more = one.chord ? 0 : by_stock ? built_out * chord : aft ? not_cut_yet * chord : 0;
     if (outside > std::max(more, reading_errors_outside * sigma_)) {
       fault(place,
@@ -299,7 +293,7 @@ Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::Fr
       job::Reading reading;
       reading.x = row.x;
       (row.port ? reading.port : reading.starboard) = row.measured;
-      placer.lay(row.x, job::CountedFrom::leading_edge, row.x, reading, false);
+      placer.lay(row.x, job::XFrom::leading_edge, row.x, reading, false);
     }
     placer.judge();
     for (Judged& each : height.readings) each.both = one.calipers;

@@ -18,7 +18,7 @@ using section::Face;
 
 struct Judged {
   double read_x = 0;  ///< as on the sheet
-  job::CountedFrom from = job::CountedFrom::leading_edge;
+  job::XFrom from = job::XFrom::leading_edge;
   double x = 0;  ///< aft of the leading edge as it was measured before the work
   Face face = Face::port;
   bool both = false;                    ///< calipers: stands for port and starboard alike

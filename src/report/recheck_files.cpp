@@ -16,9 +16,6 @@ using recheck::Judged;
 using recheck::Recheck;
 using recheck::RoundResult;
 
-const char* name_of(job::CountedFrom from) {
-  return from == job::CountedFrom::stock ? "stock" : from == job::CountedFrom::trailing_edge ? "trailing-edge" : "leading-edge";
-}
 const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
 bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
 
@@ -142,7 +139,7 @@ std::string still_to_do_csv(const Recheck& all) {
   std::string out = "station,down,x,x_from,side,measured,target,change,what\n";
   for (const Row& row : rows) {
     out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
-           fixed(row.one->read_x, decimals) + ',' + name_of(row.one->from) + ',' + side_of(*row.one) + ',' +
+           fixed(row.one->read_x, decimals) + ',' + std::string(name_of(row.one->from)) + ',' + side_of(*row.one) + ',' +
            fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' +
            fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
            (row.one->alone ? "; alone: read it again" : "") + '\n';

@@ -67,9 +67,9 @@ std::string standing(const Recheck& all) {
   return out;
 }
 
-std::string list_of(const std::vector<ToDo>& all, bool low, const std::string& title) {
-  std::vector<const ToDo*> own;
-  for (const ToDo& one : all) {
+std::string list_of(const std::vector<ListLine>& all, bool low, const std::string& title) {
+  std::vector<const ListLine*> own;
+  for (const ListLine& one : all) {
     if ((one.depth > 0) == low) own.push_back(&one);
   }
   if (own.empty()) return {};
@@ -81,10 +81,10 @@ std::string list_of(const std::vector<ToDo>& all, bool low, const std::string& t
 }
 
 std::string lists(const Recheck& all) {
-  const auto todo = to_do(all);
+  const auto lines = list_lines(all);
   const std::string unit(name_of(all.frozen.job.units));
   std::string out =
-      list_of(todo, false, "TAKE OFF, worst first (" + unit + ")") + list_of(todo, true, "ADD, worst first (" + unit + ")");
+      list_of(lines, false, "TAKE OFF, worst first (" + unit + ")") + list_of(lines, true, "ADD, worst first (" + unit + ")");
   const auto edges = edge_words(all);
   if (!edges.empty()) out += "\nEDGES (" + unit + ")\n";
   for (const std::string& one : edges) out += wrapped("  " + one, 6, phone_columns);

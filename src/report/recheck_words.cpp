@@ -31,7 +31,7 @@ std::string reach_words(const Recheck& recheck, const Spot& spot) {
   const HeightRead& height = recheck.now().heights[spot.worst_at.height];
   const Judged &a = height.readings[spot.worst_at.first], &b = height.readings[spot.worst_at.last];
   std::string from = length(recheck, a.read_x), to = place_words(recheck, b);
-  if (a.from == job::CountedFrom::trailing_edge) from = length(recheck, b.read_x), to = place_words(recheck, a);
+  if (a.from == job::XFrom::trailing_edge) from = length(recheck, b.read_x), to = place_words(recheck, a);
   return from + " to " + to;
 }
 
@@ -56,9 +56,9 @@ std::string spot_words(const Recheck& recheck, const Spot& spot) {
 std::string place_words(const Recheck& recheck, const Judged& one) {
   const std::string x = length(recheck, std::abs(one.read_x));
   switch (one.from) {
-    case job::CountedFrom::trailing_edge: return x + " from the trailing edge";
-    case job::CountedFrom::stock: return x + (one.read_x < 0 ? " ahead of the stock" : " aft of the stock");
-    case job::CountedFrom::leading_edge: break;
+    case job::XFrom::trailing_edge: return x + " from the trailing edge";
+    case job::XFrom::stock: return x + (one.read_x < 0 ? " ahead of the stock" : " aft of the stock");
+    case job::XFrom::leading_edge: break;
   }
   return x + " aft";
 }
@@ -81,9 +81,9 @@ std::string depth_words(const Recheck& recheck, double depth) {
   return size + (depth > 0 ? " low" : " high");
 }
 
-std::vector<ToDo> to_do(const Recheck& recheck) {
+std::vector<ListLine> list_lines(const Recheck& recheck) {
   const auto& heights = recheck.now().heights;
-  std::vector<ToDo> out;
+  std::vector<ListLine> out;
   std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
   for (const Spot& spot : recheck.spots) {
     out.push_back({spot.worst, true, spot_words(recheck, spot)});
@@ -106,7 +106,8 @@ std::vector<ToDo> to_do(const Recheck& recheck) {
                          (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
     }
   }
-  std::stable_sort(out.begin(), out.end(), [](const ToDo& a, const ToDo& b) { return std::abs(a.depth) > std::abs(b.depth); });
+  std::stable_sort(out.begin(), out.end(),
+                   [](const ListLine& a, const ListLine& b) { return std::abs(a.depth) > std::abs(b.depth); });
   return out;
 }
 
@@ -160,11 +161,11 @@ std::vector<std::string> what_next(const Recheck& recheck) {
                   in_unit(now.reading_error, unit) + " alone would put about " + fixed(recheck.beyond_by_chance, 0) +
                   " there. None hang together. What is left is less than these readings can tell." + after);
   } else {
-    const auto todo = to_do(recheck);
+    const auto lines = list_lines(recheck);
     const std::string in_what(name_of(unit));
-    const bool any_sure = std::any_of(todo.begin(), todo.end(), [](const ToDo& one) { return one.sure; });
+    const bool any_sure = std::any_of(lines.begin(), lines.end(), [](const ListLine& one) { return one.sure; });
     const auto worst = [&](bool low) -> std::string {
-      for (const ToDo& one : todo) {
+      for (const ListLine& one : lines) {
         if ((one.depth > 0) == low && (one.sure || !any_sure)) return one.words;
       }
       return {};

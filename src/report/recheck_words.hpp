@@ -17,13 +17,13 @@ std::string where_words(const recheck::Recheck& recheck, const recheck::HeightRe
 std::string depth_words(const recheck::Recheck& recheck, double depth);
 
 /// A line of the list: a spot, or one reading beyond the tolerance that is part of none.
-struct ToDo {
+struct ListLine {
   double depth = 0;  ///< its worst, + to add
   bool sure = true;  ///< a spot, or a reading that stands out by more than its own error is likely to
   std::string words;
 };
 /// Worst first.
-std::vector<ToDo> to_do(const recheck::Recheck& recheck);
+std::vector<ListLine> list_lines(const recheck::Recheck& recheck);
 /// Edges that stand off the target's by more than the tolerance: "C trailing edge: 6.0 to cut back".
 std::vector<std::string> edge_words(const recheck::Recheck& recheck);
 /// Readings to take again: "C port, 60 aft".

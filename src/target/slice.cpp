@@ -125,25 +125,4 @@ Areas areas_between(const Pair& pair) {
   return {std::max(0.0, breadth_integral(t) - common), std::max(0.0, breadth_integral(m) - common)};
 }
 
-MultiPolygon polygons_of_outline(const Outline& outline) {
-  constexpr double nothing = 1e-7;  // mm
-  MultiPolygon out;
-  const auto thickness = [&](std::size_t k) { return outline.port[k] + outline.starboard[k]; };
-  std::size_t first = 0;
-  while (first + 1 < outline.x.size()) {
-    if (thickness(first) <= nothing && thickness(first + 1) <= nothing) {
-      ++first;
-      continue;
-    }
-    std::size_t last = first + 1;
-    while (last + 1 < outline.x.size() && thickness(last) > nothing) ++last;
-    std::vector<Point> corners;
-    for (std::size_t k = first; k <= last; ++k) corners.emplace_back(outline.x[k], outline.port[k]);
-    for (std::size_t k = last + 1; k-- > first;) corners.emplace_back(outline.x[k], -outline.starboard[k]);
-    out.push_back(polygon_of(corners));
-    first = last;
-  }
-  return out;
-}
-
 }  // namespace fairblade::target

@@ -27,8 +27,4 @@ Pair common_outlines(const section::MeasuredSection& measured, const TargetSecti
 /// common places (kinks where the outlines cross are found). The second of two routes; the first is polygon difference.
 Areas areas_between(const Pair& pair);
 
-/// The polygons of an outline: more than one where a ragged thin edge comes to nothing in between (a polygon that
-/// touches itself is none).
-MultiPolygon polygons_of_outline(const Outline& outline);
-
 }  // namespace fairblade::target

@@ -5,6 +5,7 @@
 #include "bench/bench.hpp"
 #include "fill/fill.hpp"
 #include "plan/plan.hpp"
+#include "polygon_areas.hpp"
 #include "target/slice.hpp"
 #ifdef FAIRBLADE_BENCH_GEOS
 #include <geos_c.h>
@@ -61,8 +62,7 @@ class Geos {
 std::vector<Kernel> area_kernels() {
   const auto plan = std::make_shared<const plan::Plan>(whimbrel());
   const auto pair = std::make_shared<const target::Pair>(target::common_outlines(plan->measured[0], plan->targets[0]));
-  const Polygon target = target::polygons_of_outline(pair->target).front(),
-                measured = target::polygons_of_outline(pair->measured).front();
+  const Polygon target = polygons_of_outline(pair->target).front(), measured = polygons_of_outline(pair->measured).front();
   const std::string corners =
       std::to_string(target.outer().size()) + " and " + std::to_string(measured.outer().size()) + " corners";
   std::vector<Kernel> out;

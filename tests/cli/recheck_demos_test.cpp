@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "base/text.hpp"
 #include "catch.hpp"
 #include "cli/sandbox.hpp"
 #include "fill/stages.hpp"
@@ -15,11 +16,7 @@ using Json = nlohmann::json;
 
 namespace {
 
-std::string number(double value) {
-  char out[40];
-  std::snprintf(out, sizeof out, "%.6f", value);
-  return out;
-}
+std::string number(double value) { return fairblade::fixed(value, 6); }
 
 }  // namespace
 

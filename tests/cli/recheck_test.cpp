@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "base/text.hpp"
 #include "blade.hpp"
 #include "catch.hpp"
 #include "cli/sandbox.hpp"
@@ -16,11 +17,7 @@ using Json = nlohmann::json;
 
 namespace {
 
-std::string number(double value) {
-  char out[40];
-  std::snprintf(out, sizeof out, "%.6f", value);
-  return out;
-}
+std::string number(double value) { return fairblade::fixed(value, 6); }
 
 const std::vector<std::pair<std::string, double>> stations{{"A", 0}, {"B", 300}, {"C", 600}};
 double chord_at(double down) { return 420 - 0.1 * down; }

@@ -62,8 +62,8 @@ TEST_CASE("2026-11-25: no piece of a difference is lost on ragged outlines") {
     const auto p = planned::change(job);
     const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
     const auto wanted = target::areas_between(pair);
-    const auto measured = target::polygons_of_outline(pair.measured);
-    const auto target = target::polygons_of_outline(pair.target);
+    const auto measured = polygons_of_outline(pair.measured);
+    const auto target = polygons_of_outline(pair.target);
     if (measured.size() != 1 || target.size() != 1) continue;
     CHECK(area(difference(target[0], measured[0])) == Approx(wanted.add).epsilon(2e-3).margin(0.1));
     CHECK(area(difference(measured[0], target[0])) == Approx(wanted.remove).epsilon(2e-3).margin(0.1));

@@ -1,0 +1,25 @@
+// Private to the cli room. What commands that write a folder have in common. Verbs: add_pages, write_results,
+// tell_not_written.
+#pragma once
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/fault.hpp"
+#include "emit/folder.hpp"
+#include "pages/pages.hpp"
+
+namespace fairblade::cli {
+
+/// A file for each page, and print.html of them all; `sign` as print_html has it.
+void add_pages(const pages::Pages& set, const std::string& title, std::vector<emit::File>& files, std::string_view sign = {});
+
+/// emit::write_folder, and its note told on `err`.
+std::optional<Fault> write_results(const std::string& folder, const std::vector<emit::File>& files, const emit::ResultsKind& kind,
+                                   std::ostream& err);
+/// One line on `err`, and the exit status.
+int tell_not_written(const Fault& fault, std::ostream& err);
+
+}  // namespace fairblade::cli
