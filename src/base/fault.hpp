@@ -57,4 +57,18 @@ class Outcome {
   std::vector<Fault> faults_;
 };
 
+/// The values of all, or the faults of those that have none, both in their order.
+template <class T>
+Outcome<std::vector<T>> all_or_faults(std::vector<Outcome<T>> outcomes) {
+  std::vector<T> values;
+  std::vector<Fault> faults;
+  values.reserve(outcomes.size());
+  for (Outcome<T>& one : outcomes) {
+    if (one) values.push_back(std::move(*one));
+    else faults.insert(faults.end(), one.faults().begin(), one.faults().end());
+  }
+  if (!faults.empty()) return faults;
+  return values;
+}
+
 }  // namespace fairblade

@@ -13,7 +13,9 @@ std::vector<Unit> other_units(LengthUnit unit) {
 std::vector<Unit> units_of_heights(LengthUnit unit) {
   if (unit == LengthUnit::inch) return {{"feet", "feet", 12}};
   if (unit == LengthUnit::cm) return {{"metres", "metres", 100}};
-  return other_units(unit);
+  auto out = other_units(unit);
+  out.push_back({"metres", "metres", 1000});
+  return out;
 }
 
 std::optional<Unit> nearest_unit(double found, double usual, double slack, const std::vector<Unit>& units) {

@@ -187,10 +187,10 @@ class StationJudge {
   // An x at which all of the row's readings would be right.
   std::optional<Meant> place_that_fits(std::size_t row) const {
     const job::Reading& reading = station_.readings[row];
-    const auto [before, after] = neighbours(row);
-    const bool ordered = before && after && *before < *after;
+    const auto near = neighbours(row);
+    const bool ordered = near.first && near.second && *near.first < *near.second;
     const auto fits = [&](double x) {
-      if (x < 0 || x > station_.chord || (ordered && (x <= *before || x >= *after))) return false;
+      if (x < 0 || x > station_.chord || (ordered && (x <= *near.first || x >= *near.second))) return false;
       std::vector<Seen> asked;
       for (const Seen& one : seen_at(station_)) {
         if (one.row != row) continue;
@@ -204,8 +204,8 @@ class StationJudge {
       return !expected.empty();
     };
     auto meant = meant_by(reading.x, job_.units, fits);
-    if (!meant && ordered && fits((*before + *after) / 2))
-      meant = Meant{(*before + *after) / 2, "it is out of the order of the rows"};
+    if (!meant && ordered && fits((*near.first + *near.second) / 2))
+      meant = Meant{(*near.first + *near.second) / 2, "it is out of the order of the rows"};
     return meant;
   }
 

@@ -102,11 +102,9 @@ void judge_calipers(const job::Job& job, const job::Station& station, double sig
     double off;
   };
   std::vector<Row> rows;
-  double sum = 0;
   for (const job::Reading& r : station.readings) {
     if (!r.port || !r.starboard || !r.caliper) continue;
     rows.push_back({&r, *r.port + *r.starboard - *r.caliper});
-    sum += rows.back().off;
   }
   if (rows.empty()) return;
   const double one_row = beyond * std::sqrt(3.0) * sigma, many = static_cast<double>(rows.size());

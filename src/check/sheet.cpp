@@ -174,9 +174,10 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
     const double share = far_bottom ? span / (*job.bottom - downs.front()) : span / chord;
     const auto found = nearest_unit(share, far_bottom ? 0.96 : usual_depth, 4, units_of_heights(job.units));
     const std::string like = found ? found->words : "another unit";
-    const Unit& likeliest = found ? *found : units_of_heights(job.units).back();  // of a job in mm: centimetres
-    out.push_back({likeliest.factor == 10 ? "heights-in-cm" : "heights-in-" + std::string(likeliest.code), Rank::heights,
-                   Sureness::likely, "", "", std::nullopt, job.stations.front().place,
+    const std::string code = !found                ? "heights-close"
+                             : found->factor == 10 ? "heights-in-cm"
+                                                   : "heights-in-" + std::string(found->code);
+    out.push_back({code, Rank::heights, Sureness::likely, "", "", std::nullopt, job.stations.front().place,
                    "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " +
                        in_unit(chord, job.units) +
                        (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) +

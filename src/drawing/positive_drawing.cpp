@@ -15,7 +15,9 @@ constexpr double rim = 2, horn = 26, words_band = 27;
 }  // namespace
 
 Sheet draw_positive(const TemplateOf& wanted) {
-  const auto& [job, target, stage, face, thickness_only, from] = wanted;
+  const job::Job& job = wanted.job;
+  const target::TargetSection& target = wanted.target;
+  const fill::StageSection& stage = wanted.stage;
   Sheet sheet;
   sheet.title = printable("Section " + target.station + " to cut round, " + stage_words(stage) + ", " + job.name);
   const double to_port = std::max(widest(stage.port).y(), 0.0), to_starboard = std::max(widest(stage.starboard).y(), 0.0);
@@ -57,7 +59,7 @@ Sheet draw_positive(const TemplateOf& wanted) {
               2.8);
   column.line(job.name, 2.8);
   std::string note = "Heavy line: cut here. Long dashes: chord line and stock centreline.";
-  if (thickness_only) note += " Read by calipers: both sides are taken as alike.";
+  if (wanted.thickness_only) note += " Read by calipers: both sides are taken as alike.";
   column.line(note, 2.4);
   return sheet;
 }

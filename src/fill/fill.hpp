@@ -50,5 +50,7 @@ StationChange compare(const section::MeasuredSection& measured, const target::Ta
 
 Volumes sum_volumes(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                     const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes);
+/// Volumes::add alone.
+double litres_to_add(const std::vector<section::MeasuredSection>& measured, const std::vector<target::TargetSection>& targets);
 
 }  // namespace fairblade::fill

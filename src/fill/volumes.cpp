@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 #include "fill/fill.hpp"
 #include "fill/loft.hpp"
 #include "fill/noise.hpp"
@@ -14,7 +15,7 @@ using section::MeasuredSection;
 using target::TargetSection;
 
 struct Bay {  // the blade between two heights
-  Rib measured_a, measured_b, target_a, target_b;
+  const Rib &measured_a, &measured_b, &target_a, &target_b;
   const std::vector<double>& fractions;
 
   Areas at(double w) const {
@@ -46,6 +47,34 @@ Areas integral(const Bay& bay, double w0, double w1, double h, const Areas& a, c
 Areas integral(const Bay& bay, double h, std::size_t bays) {
   const double settled = 0.2e-3 * mm3_per_litre / static_cast<double>(bays);  // 0.2 mL over the blade
   return integral(bay, 0, 1, h, bay.at(0), bay.at(1), 8, settled);
+}
+
+/// All stations at the same chord fractions.
+struct Ribs {
+  Ribs(const std::vector<MeasuredSection>& sections, const std::vector<TargetSection>& targets)
+      : measured(sections.size()), target(targets.size()) {
+    side_by_side(measured.size(), [&](std::size_t k) {
+      measured[k] = rib_of(sections[k], fractions);
+      target[k] = rib_of(targets[k], fractions);
+    });
+  }
+  std::vector<double> fractions = chord_fractions(240);
+  std::vector<Rib> measured, target;
+};
+
+/// mm³ between the first station and the last.
+Areas sum_bays(const std::vector<MeasuredSection>& measured, const Ribs& ribs) {
+  std::vector<Areas> bays(measured.size() - 1);
+  side_by_side(bays.size(), [&](std::size_t k) {
+    const Bay bay{ribs.measured[k], ribs.measured[k + 1], ribs.target[k], ribs.target[k + 1], ribs.fractions};
+    bays[k] = integral(bay, measured[k + 1].down - measured[k].down, bays.size());
+  });
+  Areas sum;
+  for (const Areas& here : bays) {
+    sum.add += here.add;
+    sum.remove += here.remove;
+  }
+  return sum;
 }
 
 std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
@@ -98,33 +127,27 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
 
 }  // namespace
 
+double litres_to_add(const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets) {
+  const Ribs ribs(measured, targets);
+  return sum_bays(measured, ribs).add / mm3_per_litre;
+}
+
 Volumes sum_volumes(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets,
                     const std::vector<StationChange>& changes) {
-  const auto fractions = chord_fractions(240);
-  std::vector<Rib> of_measured;
-  std::vector<Rib> of_target;
-  for (const auto& one : measured) of_measured.push_back(rib_of(one, fractions));
-  for (const auto& one : targets) of_target.push_back(rib_of(one, fractions));
+  const Ribs ribs(measured, targets);
+  const Areas sum = sum_bays(measured, ribs);
   Volumes out;
-  Areas sum;
-  const std::size_t bays = measured.size() - 1;
-  for (std::size_t k = 0; k < bays; ++k) {
-    const Bay bay{of_measured[k], of_measured[k + 1], of_target[k], of_target[k + 1], fractions};
-    const Areas here = integral(bay, measured[k + 1].down - measured[k].down, bays);
-    sum.add += here.add;
-    sum.remove += here.remove;
-  }
   out.add = sum.add / mm3_per_litre;
   out.remove = sum.remove / mm3_per_litre;
   if (measured.front().down > 0) {
-    const Areas first = areas_between(pair_of(of_measured.front(), of_target.front(), fractions));
+    const Areas first = areas_between(pair_of(ribs.measured.front(), ribs.target.front(), ribs.fractions));
     out.above_add = first.add * measured.front().down / mm3_per_litre;
     out.above_remove = first.remove * measured.front().down / mm3_per_litre;
   }
   if (job.bottom && *job.bottom > measured.back().down) {
     // Below the last station its section is carried on unchanged.
     const double rest = *job.bottom - measured.back().down;
-    const Areas last = areas_between(pair_of(of_measured.back(), of_target.back(), fractions));
+    const Areas last = areas_between(pair_of(ribs.measured.back(), ribs.target.back(), ribs.fractions));
     out.has_below = true;
     out.below_add = last.add * rest / mm3_per_litre;
     out.below_remove = last.remove * rest / mm3_per_litre;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "base/numerics.hpp"
 
@@ -34,6 +35,27 @@ Three added(const Slice& slice, const std::vector<double>& fractions, const job:
   return out;
 }
 
+/// The stretch of chord that each reading stands for: half-way to its neighbours on the same face. Rows read at one place
+/// share its stretch.
+std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) {
+  std::vector<double> out(rows.size());
+  std::vector<std::size_t> along(rows.size());
+  std::iota(along.begin(), along.end(), std::size_t{0});
+  std::stable_sort(along.begin(), along.end(), [&](std::size_t a, std::size_t b) {
+    return rows[a].face != rows[b].face ? rows[a].face < rows[b].face : rows[a].x < rows[b].x;
+  });
+  for (std::size_t first = 0; first < along.size();) {
+    const OffsetRow& here = rows[along[first]];
+    const auto with = [&](std::size_t k) { return k < along.size() && rows[along[k]].face == here.face; };
+    std::size_t next = first;
+    while (with(next) && rows[along[next]].x == here.x) ++next;
+    const double before = first > 0 && with(first - 1) ? std::max(0.0, (rows[along[first - 1]].x + here.x) / 2) : 0;
+    const double after = with(next) ? std::min(chord, (rows[along[next]].x + here.x) / 2) : chord;
+    for (; first < next; ++first) out[along[first]] = after - before;
+  }
+  return out;
+}
+
 // Each zone's share of the variance of the litres: readings err apart, so their variances add (METHOD 5).
 Three shares_of_variance(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                          const std::vector<StationChange>& changes) {
@@ -45,14 +67,9 @@ Three shares_of_variance(const job::Job& job, const std::vector<section::Measure
     const bool halves = measured[k].thickness_only;
     const double sigma = halves ? job.reading_error / 2 : job.reading_error;
     const auto& rows = changes[k].offsets;
+    const auto stretch = stretches(rows, measured[k].chord);
     for (std::size_t i = 0; i < rows.size(); ++i) {
-      double before = 0, after = measured[k].chord;  // half-way to the neighbours on the same face
-      for (const OffsetRow& other : rows) {
-        if (other.face != rows[i].face || other.x == rows[i].x) continue;
-        if (other.x < rows[i].x) before = std::max(before, (other.x + rows[i].x) / 2);
-        else after = std::min(after, (other.x + rows[i].x) / 2);
-      }
-      const double w = (above + below) / 2 * (after - before) * sigma * normal_below(rows[i].change / sigma);
+      const double w = (above + below) / 2 * stretch[i] * sigma * normal_below(rows[i].change / sigma);
       out[index(zone_at(rows[i].x, measured[k].chord, job.zones))] += w * w;
     }
   }

@@ -121,11 +121,16 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
   const double floor = std::max(1e-10, 0.8 * reading_error);
   PlainFit fit;
   fit.thickness = first_thickness(samples);
-  find_distances(samples, fit);
-  // Least absolute misses first (weights 1/|r|), so that one slip cannot choose the start.
+  // Least absolute misses first (weights 1/|r|), so that one slip cannot choose the start; some of the samples tell it.
+  const std::vector<Sample> some = spread(samples);
+  find_distances(some, fit);
   for (int k = 0; k < 20; ++k) {
     const double reach = scale_of(fit, floor);
-    if (step(samples, fit, centred, [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); }) < 1e-7) break;
+    if (step(some, fit, centred, [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); }) < 1e-7) break;
+  }
+  if (some.size() < samples.size()) {
+    fit.distances.clear();
+    find_distances(samples, fit);
   }
   for (int round = 0; round < 3; ++round) {
     fit.scale = scale_of(fit, floor);

@@ -118,16 +118,23 @@ ModifiedFit fit_modified(const std::vector<Sample>& samples, double thickness, c
   Vector5 first;
   first << thickness, centre.shift, centre.skew, 6, 0.3;
   const double floor = std::max(reading_error, 1e-9);
+  // Which valley to go down is told by some of the samples, spread over the chord; where its bottom lies, by all.
+  const std::vector<Sample> some = spread(samples);
   Rest best;
-  find_distances(samples, first, best.distances);
+  find_distances(some, first, best.distances);
   const double scale = scale_of(best.distances, floor);
   for (const double place : {0.25, 0.35, 0.45, 0.55}) {
     Vector5 start;
     start << thickness, centre.shift, centre.skew, 6, place;
-    Rest end = descend(samples, start, scale, centred);
+    Rest end = descend(some, start, scale, centred);
     if (end.loss < best.loss) best = std::move(end);
   }
   if (!std::isfinite(best.loss)) best.p = first;
+  if (some.size() < samples.size()) {
+    best = descend(some, best.p, scale_of(best.distances, floor), centred);
+    best.distances.clear();
+    find_distances(samples, best.p, best.distances);
+  }
   best = descend(samples, best.p, scale_of(best.distances, floor), centred);
   double square = 0;
   for (const Distance& d : best.distances) square += d.value * d.value;

@@ -64,4 +64,16 @@ void find_distances(const std::vector<Sample>& samples, const Curve& f, double t
   }
 }
 
+/// All samples, or where there are many some 400, evenly taken from each face: enough to tell where to begin.
+inline std::vector<Sample> spread(const std::vector<Sample>& samples) {
+  constexpr std::size_t many = 400;
+  const std::size_t every = std::max<std::size_t>(1, samples.size() / many);
+  std::vector<Sample> out;
+  std::size_t port = 0, starboard = 0;
+  for (const Sample& sample : samples) {
+    if ((sample.sign > 0 ? port : starboard)++ % every == 0) out.push_back(sample);
+  }
+  return out;
+}
+
 }  // namespace fairblade::form

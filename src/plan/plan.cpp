@@ -2,23 +2,24 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "target/loft.hpp"
 
 namespace fairblade::plan {
 
 Outcome<Sections> read_sections(const job::Job& job) {
-  Sections out;
-  std::vector<Fault> faults;
-  for (const job::Station& station : job.stations) {
-    auto measured = section::measure_section(job, station);
-    if (measured) out.measured.push_back(std::move(*measured));
-    else faults.insert(faults.end(), measured.faults().begin(), measured.faults().end());
-  }
-  if (!faults.empty()) return faults;
-  for (const auto& measured : out.measured) out.fitted.push_back(form::fit_form(measured, job.reading_error));
-  return out;
+  std::vector<Outcome<section::MeasuredSection>> measured(job.stations.size(), Fault{});
+  std::vector<form::FittedForm> fitted(job.stations.size());
+  side_by_side(measured.size(), [&](std::size_t k) {
+    measured[k] = section::measure_section(job, job.stations[k]);
+    if (measured[k]) fitted[k] = form::fit_form(*measured[k], job.reading_error);
+  });
+  auto all = all_or_faults(std::move(measured));
+  if (!all) return all.faults();
+  return Sections{std::move(*all), std::move(fitted)};
 }
 
 Outcome<Plan> run_line(const job::Job& job) {
@@ -35,9 +36,8 @@ Outcome<Plan> run_line(const job::Job& job, Sections sections) {
   auto targets = target::plan_targets(job, plan.measured, plan.fitted, plan.blade_warnings);
   if (!targets) return targets.faults();
   plan.targets = std::move(*targets);
-  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
-    plan.changes.push_back(fill::compare(plan.measured[k], plan.targets[k]));
-  }
+  plan.changes.resize(plan.measured.size());
+  side_by_side(plan.changes.size(), [&](std::size_t k) { plan.changes[k] = fill::compare(plan.measured[k], plan.targets[k]); });
   plan.volumes = fill::sum_volumes(job, plan.measured, plan.targets, plan.changes);
   plan.before = fill::blade_figures(job, plan.measured);
   plan.after = fill::blade_figures(job, plan.targets);
@@ -46,11 +46,17 @@ Outcome<Plan> run_line(const job::Job& job, Sections sections) {
 
 namespace {
 
-// Litres to add had a station's governing place not been read. Nothing when too little would be left of it.
-std::optional<double> litres_without(const Plan& plan, std::size_t k) {
+/// A station as it would be had its governing place not been read.
+struct Unread {
+  section::MeasuredSection measured;
+  form::FittedForm fitted;
+};
+
+// Nothing when too little would be left of it.
+std::optional<Unread> without_governing(const Plan& plan, std::size_t k) {
   const target::Governing& governing = *plan.targets[k].governing;
-  job::Job job = plan.job;
-  auto& readings = job.stations[k].readings;
+  job::Station station = plan.job.stations[k];
+  auto& readings = station.readings;
   // Several readings may stand on one line: the one that was read nearest.
   const auto read = std::min_element(readings.begin(), readings.end(), [&](const job::Reading& a, const job::Reading& b) {
     const bool a_there = a.line == governing.line, b_there = b.line == governing.line;
@@ -64,14 +70,30 @@ std::optional<double> litres_without(const Plan& plan, std::size_t k) {
     (governing.face == section::Face::port ? reading.port : reading.starboard).reset();
   }
   std::erase_if(readings, [](const job::Reading& r) { return !r.port && !r.starboard && !r.caliper; });
-  const auto measured = section::measure_section(job, job.stations[k]);
+  auto measured = section::measure_section(plan.job, station);
   if (!measured) return std::nullopt;
-  Sections sections{plan.measured, plan.fitted};  // the other stations read as they did
-  sections.measured[k] = *measured;
-  sections.fitted[k] = form::fit_form(*measured, job.reading_error);
-  const auto other = run_line(job, std::move(sections));
-  if (!other) return std::nullopt;
-  return other->volumes.add;
+  form::FittedForm fitted = form::fit_form(*measured, plan.job.reading_error);
+  return Unread{std::move(*measured), std::move(fitted)};
+}
+
+// Litres to add with that station; the others read as they did. The plan is left as it was.
+std::optional<double> litres_with(Plan& plan, std::size_t k, Unread unread) {
+  std::vector<target::TargetSection> targets;
+  std::swap(plan.measured[k], unread.measured);
+  std::swap(plan.fitted[k], unread.fitted);
+  if (target::stations_stand_alone(plan.job)) {
+    if (auto target = target::plan_target(plan.job, plan.job.stations[k], plan.measured[k], plan.fitted[k])) {
+      targets = plan.targets;
+      targets[k] = std::move(*target);
+    }
+  } else if (auto all = target::plan_targets(plan.job, plan.measured, plan.fitted)) {
+    targets = std::move(*all);
+  }
+  std::optional<double> out;
+  if (!targets.empty()) out = fill::litres_to_add(plan.measured, targets);
+  std::swap(plan.measured[k], unread.measured);
+  std::swap(plan.fitted[k], unread.fitted);
+  return out;
 }
 
 void ask_governing(Plan& plan) {
@@ -88,8 +110,12 @@ void ask_governing(Plan& plan) {
   constexpr std::size_t most = 12;
   if (stations.size() > most) stations.resize(most);
   std::sort(stations.begin(), stations.end());
-  for (const std::size_t k : stations) {
-    if (const auto litres = litres_without(plan, k)) plan.governing.push_back({k, *litres});
+  std::vector<std::optional<Unread>> unread(stations.size());
+  side_by_side(unread.size(), [&](std::size_t i) { unread[i] = without_governing(plan, stations[i]); });
+  for (std::size_t i = 0; i < unread.size(); ++i) {
+    if (!unread[i]) continue;
+    const auto litres = litres_with(plan, stations[i], std::move(*unread[i]));
+    if (litres) plan.governing.push_back({stations[i], *litres});
   }
 }
 

@@ -148,7 +148,7 @@ void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& mea
 
 void fair_drafts(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
                  std::vector<Warning>& warnings) {
-  if (job.target.spanwise == job::Spanwise::as_measured || drafts.size() < 2) return;
+  if (!fairs_the_span(job)) return;
   fair_outline(job, measured, drafts, warnings);
   fair_family(job, measured, drafts);
   fair_thickness(job, measured, drafts);

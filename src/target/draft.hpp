@@ -18,6 +18,11 @@ struct Draft {
 /// The station by itself: family, extensions and thickness as asked, fitted, or least.
 Draft draft_of(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted);
 
+/// Is the job's blade faired along the span?
+inline bool fairs_the_span(const job::Job& job) {
+  return job.target.spanwise != job::Spanwise::as_measured && job.stations.size() >= 2;
+}
+
 /// Fairs outline, family and thickness along the span, by the job's "spanwise". Thickness ratios that the owner gave stand.
 /// The outline is faired only when no station would move by more than `outline_reach` reading errors; a blade whose edges
 /// are no such line keeps them, and that is said. Least-fill stations keep their cut limits: the line runs above them.

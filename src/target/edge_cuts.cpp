@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "target/remedies.hpp"
 
@@ -11,25 +13,25 @@ using section::MeasuredSection;
 
 namespace {
 
-// How far a place outside the target's face stands from it: least distance to the face near there, or to the nose. 0 for
-// what cannot stand further out than `at_least`: that is seen from its half-breadth alone.
-double outside_by(const TargetSection& target, const section::SurfacePoint& point, double at_least) {
-  const double inside_half = target.half_breadth(point.face, point.x);
-  if (point.half_breadth <= inside_half) return 0;
-  double best = point.half_breadth - inside_half;
-  if (point.x < target.leading_edge_x || point.x > target.trailing_edge_x()) {
-    const double edge = std::clamp(point.x, target.leading_edge_x, target.trailing_edge_x());
-    const double over = std::max(0.0, point.half_breadth - target.half_breadth(point.face, edge));
-    best = std::hypot(point.x - edge, over);
-  }
-  if (best <= at_least) return 0;
-  // The nearest place lies within `best` along the chord; a round nose wants even steps in sqrt(x).
-  const double from = std::max(target.leading_edge_x, point.x - best);
-  const double to = std::min(target.trailing_edge_x(), point.x + best);
-  if (to <= from) return best;
+// No place outside the target's face stands further from it than this: straight across, or past an end of the chord.
+double most_outside(const TargetSection& target, const section::SurfacePoint& point) {
+  const double across = point.half_breadth - target.half_breadth(point.face, point.x);
+  if (!(across > 0)) return 0;
+  if (point.x >= target.leading_edge_x && point.x <= target.trailing_edge_x()) return across;
+  const double edge = std::clamp(point.x, target.leading_edge_x, target.trailing_edge_x());
+  return std::hypot(point.x - edge, std::max(0.0, point.half_breadth - target.half_breadth(point.face, edge)));
+}
+
+// How far it does: the least distance to the face near there, or to the nose.
+double outside_by(const TargetSection& target, const section::SurfacePoint& point, double most) {
+  // The nearest place lies within `most` along the chord; a round nose wants even steps in sqrt(x).
+  const double from = std::max(target.leading_edge_x, point.x - most);
+  const double to = std::min(target.trailing_edge_x(), point.x + most);
+  if (to <= from) return most;
   const double u0 = std::sqrt(from - target.leading_edge_x);
   const double u1 = std::sqrt(to - target.leading_edge_x);
   constexpr int steps = 400;
+  double best = most;
   for (int k = 0; k <= steps; ++k) {
     const double u = u0 + (u1 - u0) * k / steps;
     const double x = std::min(target.leading_edge_x + u * u, to);
@@ -39,11 +41,22 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
 }
 
 EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to) {
-  EdgeCut out;
+  std::vector<std::pair<double, const section::SurfacePoint*>> outside;  // what may stand out furthest comes first
   for (const auto& point : measured.points) {
     if (point.x < from || point.x > to) continue;
-    const double depth = outside_by(target, point, out.depth);
-    if (depth > out.depth) out = {depth, point.x, point.face};
+    const double most = most_outside(target, point);
+    if (most > 0) outside.emplace_back(most, &point);
+  }
+  std::stable_sort(outside.begin(), outside.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  EdgeCut out;
+  const section::SurfacePoint* at = nullptr;
+  for (const auto& [most, point] : outside) {
+    if (most < out.depth) break;
+    const double depth = outside_by(target, *point, most);
+    if (depth < out.depth || !(depth > 0)) continue;
+    if (depth == out.depth && at != nullptr && at < point) continue;  // the first that was read
+    out = {depth, point->x, point->face};
+    at = point;
   }
   return out;
 }

@@ -3,6 +3,7 @@
 
 #include "base/geometry.hpp"
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 #include "target/draft.hpp"
 #include "target/edge_cuts.hpp"
 #include "target/edges_only.hpp"
@@ -111,33 +112,39 @@ void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& mea
   }
 }
 
+bool edges_only(const job::Station& station) { return station.target.approach == job::Approach::edges_only; }
+
+Draft draft_alone(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
+  return edges_only(station) ? Draft{} : draft_of(station, measured, fitted);
+}
+
+Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                                   const FittedForm& fitted, const Draft& draft) {
+  if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
+  return edges_only(station) ? rebuilt(job, station, measured, fitted) : finish(job, station, measured, draft);
+}
+
 }  // namespace
+
+bool stations_stand_alone(const job::Job& job) {
+  return !fairs_the_span(job) || std::any_of(job.stations.begin(), job.stations.end(), edges_only);
+}
+
+Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                                   const FittedForm& fitted) {
+  return target_from(job, station, measured, fitted, draft_alone(station, measured, fitted));
+}
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   unseen_patches(job, measured, warnings);
-  const auto edges_only = [&](std::size_t k) { return job.stations[k].target.approach == job::Approach::edges_only; };
-  std::vector<Draft> drafts;
-  bool all_full = true;
-  for (std::size_t k = 0; k < measured.size(); ++k) {
-    all_full = all_full && !edges_only(k);
-    drafts.push_back(edges_only(k) ? Draft{} : draft_of(job.stations[k], measured[k], fitted[k]));
-  }
-  if (all_full) fair_drafts(job, measured, drafts, warnings);
-  std::vector<TargetSection> out;
-  std::vector<Fault> faults;
-  for (std::size_t k = 0; k < measured.size(); ++k) {
-    if (drafts[k].need && !drafts[k].need->possible) {
-      faults.push_back(impossible(job, job.stations[k], measured[k], drafts[k]));
-      continue;
-    }
-    auto one = edges_only(k) ? rebuilt(job, job.stations[k], measured[k], fitted[k])
-                             : finish(job, job.stations[k], measured[k], drafts[k]);
-    if (one) out.push_back(std::move(*one));
-    else faults.insert(faults.end(), one.faults().begin(), one.faults().end());
-  }
-  if (!faults.empty()) return faults;
-  return out;
+  std::vector<Draft> drafts(measured.size());
+  side_by_side(drafts.size(), [&](std::size_t k) { drafts[k] = draft_alone(job.stations[k], measured[k], fitted[k]); });
+  if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);
+  std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
+  side_by_side(targets.size(),
+               [&](std::size_t k) { targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k]); });
+  return all_or_faults(std::move(targets));
 }
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,

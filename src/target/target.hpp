@@ -1,4 +1,4 @@
-// Product of the target room: what each section should become. Verbs: plan_targets.
+// Product of the target room: what each section should become. Verbs: plan_targets, plan_target.
 #pragma once
 #include <array>
 #include <memory>
@@ -91,5 +91,10 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
                                                  const std::vector<form::FittedForm>& fitted, std::vector<Warning>& warnings);
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted);
+
+/// Does each station's target follow from its own readings, whatever the others are? Then plan_target gives it.
+bool stations_stand_alone(const job::Job& job);
+Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
+                                   const form::FittedForm& fitted);
 
 }  // namespace fairblade::target

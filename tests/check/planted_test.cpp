@@ -276,6 +276,23 @@ const std::vector<Planted> all{
      [](job::Job& j) {
        for (auto& s : j.stations) s.down /= 10;
      }},
+    // 2026-11-26: a unit that was not found was read after it was gone.
+    {"heights in metres",
+     {"heights-in-metres"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& s : j.stations) s.down /= 1000;
+     }},
+    {"heights in no unit that anyone reads in",
+     {"heights-close"},
+     "",
+     "",
+     -1,
+     [](job::Job& j) {
+       for (auto& s : j.stations) s.down /= 12000;
+     }},
     {"one height in centimetres",
      {"heights-in-cm"},
      "D",
