@@ -27,8 +27,8 @@ double area(const Polygon& polygon);
 double area(const MultiPolygon& polygons);
 /// mm, all edges of the outer ring.
 double perimeter(const Polygon& polygon);
-/// The polygon moved outwards along its normals by `distance` mm, inwards where negative; corners stay sharp (Boost's
-/// buffer with mitred joins). More than one piece, or none, where it closes up.
+/// The polygon moved outwards along its normals by `distance` mm, inwards where negative; corners stay sharp. Boost's
+/// buffer with mitred joins, or where no edge vanishes the same in closed form. More than one piece, or none, where it closes up.
 MultiPolygon offset(const Polygon& polygon, double distance);
 /// The polyline with points dropped that lie within `tolerance` mm of what remains (Douglas-Peucker).
 Polyline thinned(const Polyline& line, double tolerance);

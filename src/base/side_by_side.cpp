@@ -9,7 +9,7 @@
 
 namespace fairblade {
 
-void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t at_once) {
   std::atomic<std::size_t> next{0};
   std::vector<std::exception_ptr> failed(count);
   const auto take_turns = [&] {
@@ -21,10 +21,10 @@ void side_by_side(std::size_t count, const std::function<void(std::size_t)>& wor
       }
     }
   };
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  if (at_once == 0) at_once = std::max(1u, std::thread::hardware_concurrency());
   std::vector<std::thread> others;
   try {
-    for (std::size_t k = 1; k < std::min(cores, count); ++k) others.emplace_back(take_turns);
+    for (std::size_t k = 1; k < std::min(at_once, count); ++k) others.emplace_back(take_turns);
   } catch (const std::system_error&) {
     // No more threads to be had: those that there are do the work.
   }

@@ -1,8 +1,10 @@
 #include "base/side_by_side.hpp"
 
 #include <atomic>
+#include <chrono>
 #include <stdexcept>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include "catch.hpp"
@@ -13,6 +15,22 @@ TEST_CASE("every piece of work is done once") {
     fairblade::side_by_side(count, [&](std::size_t k) { ++done[k]; });
     for (const auto& times : done) CHECK(times == 1);
   }
+}
+
+TEST_CASE("work that waits is done by as many at once as asked, and no more") {
+  std::atomic<int> now{0}, most{0};
+  fairblade::side_by_side(
+      24,
+      [&](std::size_t) {
+        const int here = ++now;
+        for (int seen = most; seen < here && !most.compare_exchange_weak(seen, here);) {
+        }
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
+        --now;
+      },
+      6);
+  CHECK(most <= 6);
+  CHECK(most > 3);  // 24 waits of 20 ms: all six have begun long before the first is over
 }
 
 TEST_CASE("the first exception by number comes out, and the rest is done all the same") {
