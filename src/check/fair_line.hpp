@@ -1,5 +1,5 @@
 // Private to the check room. Product: what a station's other readings say that each one should be.
-// Verbs: seen_at, each_by_the_others, expected_at, log_likelihood. mm.
+// Verbs: seen_at, each_by_the_others (Links), expected_at, log_likelihood. mm.
 //
 // A Gaussian process (Rasmussen & Williams 2006): half-thickness H = chord (t form + a smooth remainder), centre line
 // C = shift + skew + a smooth remainder; port = H + C, starboard = H - C, caliper = 2H. The remainders are smooth in the
@@ -7,6 +7,7 @@
 // worn. Each reading against all others in closed form (their eq. 5.12): mean y - [K⁻¹y]/[K⁻¹]ii, variance 1/[K⁻¹]ii.
 #pragma once
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include "job/job.hpp"
@@ -41,8 +42,37 @@ struct Frame {
   double chord = 0, skeg = 0, sigma = 0.5;
 };
 
-/// Each by all others. Nothing where the readings are too few or too alike for it.
-std::vector<Expected> each_by_the_others(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth);
+/// Where a reading stands, as the covariances take it: it reads half times H + centre times C.
+struct Spot {
+  double half = 1, centre = 0;
+  double angle = 0, form = 0, along = 0;
+  bool edge = false;  ///< the leading edge itself
+};
+
+struct ByOthers {
+  std::vector<Expected> expected;  ///< each by all others; none where they are too few or too alike for it
+  double log_likelihood = 0;       ///< of all
+};
+
+/// A station's readings, to be judged again and again with some left out: what smoothness does not change is kept.
+class Links {
+ public:
+  Links(const std::vector<Seen>& seen, const Frame& frame);
+  const std::vector<Seen>& seen() const { return seen_; }
+  const Frame& frame() const { return frame_; }
+  /// `which`: of `seen`.
+  ByOthers each_by_the_others(const std::vector<std::size_t>& which, const Smoothness& smooth);
+
+ private:
+  /// exp(-apart²/2), apart in reaches: row by row.
+  const std::vector<double>& nearness(double reach);
+
+  std::vector<Seen> seen_;
+  Frame frame_;
+  std::vector<Spot> spots_;
+  std::vector<std::pair<double, std::vector<double>>> near_;
+};
+
 /// What `asked` should read, by `seen` alone.
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 #include "base/units.hpp"
 #include "check/blade.hpp"
 #include "check/readings.hpp"
@@ -115,17 +116,20 @@ Findings find(const job::Job& job) {
   if (!other_units) judge_heights(job, out.list);
   judge_extents(job, sigma, aside, out.list);
   std::vector<StationJudged> judged(job.stations.size());
+  std::vector<Findings> each(job.stations.size());
+  side_by_side(each.size(), [&](std::size_t k) {
+    if (aside[k]) return;
+    const job::Station& station = job.stations[k];
+    judge_coverage(job, k, each[k].list, each[k].notes);
+    judge_calipers(job, station, sigma, each[k].list);
+    judge_repeats(job, station, sigma, each[k].list);
+    if (places_read(station) < 3) judged[k].station = station;
+    else judged[k] = judge_readings(job, station, sigma, each[k].list);
+  });
   std::vector<double> scatters;
-  for (std::size_t k = 0; k < job.stations.size(); ++k) {
-    if (aside[k]) continue;
-    judge_coverage(job, k, out.list, out.notes);
-    judge_calipers(job, job.stations[k], sigma, out.list);
-    judge_repeats(job, job.stations[k], sigma, out.list);
-    if (places_read(job.stations[k]) < 3) {
-      judged[k].station = job.stations[k];
-      continue;
-    }
-    judged[k] = judge_readings(job, job.stations[k], sigma, out.list);
+  for (std::size_t k = 0; k < each.size(); ++k) {
+    out.list.insert(out.list.end(), each[k].list.begin(), each[k].list.end());
+    out.notes.insert(out.notes.end(), each[k].notes.begin(), each[k].notes.end());
     if (judged[k].scatter > 0) scatters.push_back(judged[k].scatter * sigma);
   }
   if (!scatters.empty()) out.own.about_fair_lines = median(scatters);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "base/numerics.hpp"
 #include "check/readings.hpp"
@@ -22,17 +23,31 @@ double prior_of(const Smoothness& smooth) {
   return out;
 }
 
-// The worst by the others is set aside, and the rest judged again, until none is beyond.
-Sorted sorted_with(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth) {
-  Sorted out{frame, smooth, seen, {}, -std::numeric_limits<double>::infinity(), 0};
-  const std::size_t most = std::max<std::size_t>(3, seen.size() / 6);
+std::vector<Seen> of(const Links& links, const std::vector<std::size_t>& which) {
+  std::vector<Seen> out;
+  out.reserve(which.size());
+  for (const std::size_t k : which) out.push_back(links.seen()[k]);
+  return out;
+}
+
+// The worst by the others is set aside, and the rest judged again, until none is beyond. Nothing is probable where there is no
+// end to that.
+Sorted sorted_with(Links& links, const Smoothness& smooth) {
+  Sorted out{links.frame(), smooth, links.seen(), {}, -std::numeric_limits<double>::infinity(), 0};
+  const std::size_t most = std::max<std::size_t>(3, links.seen().size() / 6);
+  std::vector<std::size_t> agreeing(links.seen().size());
+  std::iota(agreeing.begin(), agreeing.end(), std::size_t{0});
   std::vector<Seen> slips;
+  double likelihood = 0;
   while (true) {
-    const auto by_others = each_by_the_others(out.agreeing, frame, smooth);
-    if (by_others.empty()) return out;
+    out.agreeing = of(links, agreeing);
+    const ByOthers by_others = links.each_by_the_others(agreeing, smooth);
+    if (by_others.expected.empty()) return out;
+    likelihood = by_others.log_likelihood;
     std::vector<double> sizes;
-    for (std::size_t k = 0; k < by_others.size(); ++k) {
-      sizes.push_back(std::abs(out.agreeing[k].value - by_others[k].value) / by_others[k].error);
+    for (std::size_t k = 0; k < agreeing.size(); ++k) {
+      const Expected& expected = by_others.expected[k];
+      sizes.push_back(std::abs(out.agreeing[k].value - expected.value) / expected.error);
     }
     out.scatter = 1.4826 * median(sizes);
     const auto worst = std::max_element(sizes.begin(), sizes.end());
@@ -40,17 +55,17 @@ Sorted sorted_with(const std::vector<Seen>& seen, const Frame& frame, const Smoo
     if (slips.size() == most) return out;
     const auto at = worst - sizes.begin();
     slips.push_back(out.agreeing[static_cast<std::size_t>(at)]);
-    out.agreeing.erase(out.agreeing.begin() + at);
+    agreeing.erase(agreeing.begin() + at);
   }
-  const auto expected = expected_at(slips, out.agreeing, frame, smooth);
+  const auto expected = expected_at(slips, out.agreeing, links.frame(), smooth);
   for (std::size_t k = 0; k < expected.size(); ++k) {
     const Suspect one{slips[k], expected[k]};
     if (one.size() > beyond) out.suspects.push_back(one);
     else out.agreeing.push_back(one.seen);
   }
-  const double anything = std::log(rare / (2.0 / 3 * frame.chord));
-  out.probability =
-      log_likelihood(out.agreeing, frame, smooth) + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
+  if (out.agreeing.size() != agreeing.size()) likelihood = log_likelihood(out.agreeing, links.frame(), smooth);
+  const double anything = std::log(rare / (2.0 / 3 * links.frame().chord));
+  out.probability = likelihood + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
   return out;
 }
 
@@ -58,15 +73,17 @@ Sorted sorted_with(const std::vector<Seen>& seen, const Frame& frame, const Smoo
 
 Sorted sort_out(const std::vector<Seen>& seen, const Frame& frame) {
   Sorted best{frame, {0.05, 0.01, 0.4}, seen, {}, -std::numeric_limits<double>::infinity(), 0};
+  Links links(seen, frame);
   for (const Smoothness& smooth : smoothnesses()) {
-    Sorted one = sorted_with(seen, frame, smooth);
+    Sorted one = sorted_with(links, smooth);
     if (one.probability > best.probability) best = std::move(one);
   }
   return best;
 }
 
 Sorted sort_out(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth) {
-  return sorted_with(seen, frame, smooth);
+  Links links(seen, frame);
+  return sorted_with(links, smooth);
 }
 
 }  // namespace fairblade::check
