@@ -109,7 +109,7 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
     remarks.push_back("Drawn between the stations too; ask for it again with --at " + arguments.heights);
   if (!arguments.every.empty())
     remarks.push_back("Drawn between the stations too; ask for it again with --every " + arguments.every);
-  return job::job_file_text(asked, plan.job.defaults, remarks);
+  return job::job_file_text(*asked.tree, plan.job, remarks);
 }
 
 // Files at the top by name, drawings by their number in each folder.
@@ -146,16 +146,16 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     if (const auto fault = emit::judge_new_file(arguments.job_file)) return refuse({*fault}, err);
   }
 
-  auto asked = job::read_asked(arguments.job, overrides_of(app, arguments.target));
+  auto asked = job::read_asked(arguments.job, overrides_of(app, arguments.target), saves);
   if (!asked) return refuse(asked.faults(), err);
   if (app.count("--gauge-spacing") > 0) {
     if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, asked->job)) return refuse({*fault}, err);
     job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
   }
-  auto plan = plan::make_plan(asked->job);
+  auto plan = plan::make_plan(std::move(asked->job));
   if (!plan) return refuse(plan.faults(), err);
   plan::add_water(*plan);
-  const auto heights = heights_of(arguments, asked->job);
+  const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);
   if (!between) return refuse(between.faults(), err);

@@ -15,6 +15,7 @@ StationChange compare(const section::MeasuredSection& measured, const target::Ta
   out.remove_area = areas.remove;
   out.add = deepest_outside(pair.target, pair.measured);
   out.removal = deepest_outside(pair.measured, pair.target);
+  out.offsets.reserve(measured.points.size());
   for (const auto& point : measured.points) {
     const double wanted = target.half_breadth(point.face, point.x);
     out.offsets.push_back({point.x, point.face, point.half_breadth, wanted, wanted - point.half_breadth, point.line});

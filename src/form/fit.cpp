@@ -1,7 +1,9 @@
 #include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
+#include <optional>
 
 #include "base/plain_form.hpp"
 #include "form/curve.hpp"
@@ -51,23 +53,24 @@ double scale_of(const PlainFit& fit, double floor) {
   return robust_scale(sizes, floor);
 }
 
-// One weighted Gauss-Newton step on (t, shift, skew) from the distances; returns the greatest change. Finds the new ones.
-template <class Weight>
-double step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const Weight& weight) {
+// One step on (t, shift, skew) from the distances; returns the greatest change, or nothing where there is no such step.
+// Finds the new distances. `weight` of a miss pulls; `bend`, weight or slope of weight times miss, holds against it.
+template <class Weight, class Bend>
+std::optional<double> step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const Weight& weight,
+                           const Bend& bend) {
   Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
   Eigen::Vector3d right = Eigen::Vector3d::Zero();
   for (std::size_t k = 0; k < samples.size(); ++k) {
     const Distance& d = fit.distances[k];
     const double side = centred ? 0 : samples[k].sign * d.cosine;
     const Eigen::Vector3d row(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
-    const double w = weight(d.value);
-    normal += w * row * row.transpose();
-    right += w * d.value * row;
+    normal += bend(d.value) * row * row.transpose();
+    right += weight(d.value) * d.value * row;
   }
   if (centred) normal.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
   const Eigen::LDLT<Eigen::Matrix3d> solver(normal);
   const Eigen::Vector3d move = solver.solve(right);
-  if (solver.info() != Eigen::Success || !move.allFinite()) return 0;
+  if (solver.info() != Eigen::Success || !solver.isPositive() || !move.allFinite()) return std::nullopt;
   fit.thickness += move[0];
   fit.centre.shift += move[1];
   fit.centre.skew += move[2];
@@ -126,7 +129,8 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
   find_distances(some, fit);
   for (int k = 0; k < 20; ++k) {
     const double reach = scale_of(fit, floor);
-    if (step(some, fit, centred, [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); }) < 1e-7) break;
+    const auto weight = [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); };
+    if (step(some, fit, centred, weight, weight).value_or(0) < 1e-7) break;
   }
   if (some.size() < samples.size()) {
     fit.distances.clear();
@@ -134,8 +138,16 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
   }
   for (int round = 0; round < 3; ++round) {
     fit.scale = scale_of(fit, floor);
+    const auto weight = [&](double r) { return tukey_weight(r, fit.scale); };
+    const auto slope = [&](double r) { return tukey_slope(r, fit.scale); };
+    double last = std::numeric_limits<double>::infinity();
+    bool close = false;  // then Newton's own steps, a few of which do where the weights alone would take twenty
     for (int k = 0; k < 40; ++k) {
-      if (step(samples, fit, centred, [&](double r) { return tukey_weight(r, fit.scale); }) < settled) break;
+      auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
+      if (!moved) moved = step(samples, fit, centred, weight, weight);
+      if (moved.value_or(0) < settled) break;
+      close = *moved < 1e-3 && *moved < last;
+      last = *moved;
     }
   }
   return fit;

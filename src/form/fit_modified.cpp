@@ -50,9 +50,22 @@ double scale_of(const Distances& all, double floor) {
 }
 
 struct System {
-  Matrix5 normal = Matrix5::Zero();
+  Matrix5 normal = Matrix5::Zero(), newton = Matrix5::Zero();  // by the weights, and by the slope of weight times miss
   Vector5 right = Vector5::Zero();
 };
+
+// By the weights; near the bottom Newton's own step, where there is one.
+Vector5 step_of(const System& system, double damping, bool near) {
+  const auto solver = [&](Matrix5 matrix) {
+    for (int i = 0; i < 5; ++i) matrix(i, i) += damping * system.normal(i, i) + 1e-14;
+    return Eigen::LDLT<Matrix5>(matrix);
+  };
+  if (near) {
+    const auto newton = solver(system.newton);
+    if (newton.isPositive()) return newton.solve(system.right);
+  }
+  return solver(system.normal).solve(system.right);
+}
 
 System linearised(const std::vector<Sample>& samples, const Distances& all, const Vector5& p, double scale, bool centred) {
   const UnitCurve curve(p[3], p[4]);
@@ -69,6 +82,7 @@ System linearised(const std::vector<Sample>& samples, const Distances& all, cons
         d.cosine * p[0] * (place_up.at(d.u) - place_down.at(d.u)) / (2 * dm);
     const double w = tukey_weight(d.value, scale);
     out.normal += w * row * row.transpose();
+    out.newton += tukey_slope(d.value, scale) * row * row.transpose();
     out.right += w * d.value * row;
   }
   return out;
@@ -87,10 +101,14 @@ Rest descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool c
   Distances here, there;
   find_distances(samples, p, here);
   double now = loss(here, scale);
+  bool near = false;
   for (int k = 0; k < 40 && damping < 1e8; ++k) {
-    System system = linearised(samples, here, p, scale, centred);
-    for (int i = 0; i < 5; ++i) system.normal(i, i) += damping * system.normal(i, i) + 1e-14;
-    const Vector5 next = held(p + system.normal.ldlt().solve(system.right));
+    const System system = linearised(samples, here, p, scale, centred);
+    const Vector5 move = step_of(system, damping, near);
+    const double gain = move.dot(system.right) / (2 * scale * scale);  // as the step foresees it, in the loss
+    if (gain < 1e-8) break;                                            // a ten-thousandth of a standard deviation
+    near = gain < 0.1;
+    const Vector5 next = held(p + move);
     double then = std::numeric_limits<double>::infinity();
     if (next.allFinite()) {
       there = here;  // where to begin
@@ -136,6 +154,10 @@ ModifiedFit fit_modified(const std::vector<Sample>& samples, double thickness, c
     find_distances(samples, best.p, best.distances);
   }
   best = descend(samples, best.p, scale_of(best.distances, floor), centred);
+  // Behind a skeg no reading may tell of the nose: its index is then that of the plain forms.
+  constexpr double whole_range = 8;
+  const double told = std::sqrt(linearised(samples, best.distances, best.p, scale, centred).normal(3, 3));
+  if (told * whole_range < 1e-3 * scale) best.p[3] = 6;
   double square = 0;
   for (const Distance& d : best.distances) square += d.value * d.value;
   return {Form{best.p[0], best.p[3], best.p[4]}, std::sqrt(square / static_cast<double>(samples.size()))};

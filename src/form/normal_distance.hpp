@@ -39,7 +39,7 @@ Distance normal_distance(const Sample& p, const Curve& f, double thickness, cons
     const double next = std::clamp(u - gradient / curvature, 0.0, 1.0);
     const double move = next - u;
     u = next;
-    if (std::abs(move) < 1e-9) break;
+    if (std::abs(move) < 1e-7) break;  // what is left in u is the square of that, and in the distance the square of this
   }
   const double rise = scale * f.slope(u) + 2 * u * centre.skew;
   const double length = std::hypot(2 * u, rise);

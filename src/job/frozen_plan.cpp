@@ -2,6 +2,8 @@
 
 #include <array>
 #include <filesystem>
+#include <utility>
+#include <vector>
 
 #include "job/file_text.hpp"
 #include "job/reader.hpp"
@@ -22,8 +24,10 @@ class PlanReader {
   Outcome<FrozenPlan> run() {
     const auto text = read_text(plan_.file, largest, faults_);
     Node root;
-    if (text && read_tree(*text, plan_.file, faults_, root, most_values)) read_root(root);
+    const LongList offsets{"offsets", [this](const Node& list, const Node& row) { read_offset(list, row); }};
+    if (text && read_tree(*text, plan_.file, faults_, root, most_values, offsets)) read_root(root);
     if (!faults_.none()) return faults_.in_order();
+    if (!offsets_faults_.empty()) return offsets_faults_;
     return std::move(plan_);
   }
 
@@ -130,17 +134,37 @@ class PlanReader {
     read_list(*curve, "port", station.port);
     read_list(*curve, "starboard", station.starboard);
     if (faults_.none()) check_curve(*curve, station);
-    for (const Node& row : objects(node, "offsets")) {
-      const std::string side = words(row, "side");
-      const double x = number(row, "x"), measured = number(row, "measured");
-      if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
-      if (!faults_.none()) return;
-      station.readings.push_back({x, side == "port", measured});
+    objects(node, "offsets");  // there, and a list
+    if (!faults_.none()) return;
+    if (const auto read = static_cast<std::size_t>(node.find("offsets")->number); read < offsets_.size()) {
+      station.readings = std::move(offsets_[read]);
     }
     if (!plan_.stations.empty() && faults_.none() && !(station.down > plan_.stations.back().down)) {
       fault(node.line, "station " + station.name + " does not lie below the one before it", give_folder);
     }
     plan_.stations.push_back(std::move(station));
+  }
+
+  /// As the file is read: of a scanned blade there are too many for the tree. What is wrong with one is told after all else.
+  void read_offset(const Node& list, const Node& row) {
+    if (!offsets_faults_.empty()) return;
+    Faults own;
+    std::swap(own, faults_);
+    if (row.kind != NodeKind::object) reader().refuse(row, "offsets", give_folder);
+    else read_offset(row, offsets_of(list));
+    std::swap(own, faults_);
+    if (!own.none()) offsets_faults_ = own.in_order();
+  }
+  void read_offset(const Node& row, std::vector<FrozenReading>& out) {
+    const std::string side = words(row, "side");
+    const double x = number(row, "x"), measured = number(row, "measured");
+    if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
+    if (faults_.none()) out.push_back({x, side == "port", measured});
+  }
+  std::vector<FrozenReading>& offsets_of(const Node& list) {
+    const auto which = static_cast<std::size_t>(list.number);
+    if (offsets_.size() <= which) offsets_.resize(which + 1);
+    return offsets_[which];
   }
 
   void read_list(const Node& curve, std::string_view key, std::vector<double>& out) {
@@ -163,6 +187,8 @@ class PlanReader {
 
   Faults faults_;
   FrozenPlan plan_;
+  std::vector<std::vector<FrozenReading>> offsets_;  ///< list by list
+  std::vector<Fault> offsets_faults_;                ///< of the first row that is wrong
 };
 
 }  // namespace

@@ -1,4 +1,4 @@
-// job_file_text and ask_too: the tree written out, what nobody told as comments.
+// read_asked, ask_too and job_file_text: the tree written out, what nobody told as comments.
 #include <algorithm>
 #include <array>
 #include <nlohmann/json.hpp>
@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "job/asked.hpp"
 #include "job/asked_tree.hpp"
+#include "job/job_reader.hpp"
 #include "job/key_words.hpp"
 #include "job/numbers.hpp"
 
@@ -166,13 +167,25 @@ Node in_order(Node root) {
 
 }  // namespace
 
-void ask_too(Asked& asked, std::string_view path, std::string_view value) {
-  put_at(*asked.tree, path, node_of_text(value, option_line));
+Outcome<Asked> read_asked(const std::string& path, const std::vector<Override>& overrides, bool to_be_written) {
+  if (!to_be_written) {
+    auto job = read_job(path, overrides);
+    if (!job) return job.faults();
+    return Asked{std::move(*job), nullptr};
+  }
+  JobReader reader(path, overrides, JobReader::For::plan_and_file);
+  auto job = reader.run();
+  if (!job) return job.faults();
+  return Asked{std::move(*job), std::make_shared<Node>(std::move(reader).asked())};
 }
 
-std::string job_file_text(const Asked& asked, const std::vector<DefaultUsed>& defaults, const std::vector<std::string>& remarks) {
-  Node root = *asked.tree;
-  add_defaults(root, defaults, asked.job.units);
+void ask_too(Asked& asked, std::string_view path, std::string_view value) {
+  if (asked.tree) put_at(*asked.tree, path, node_of_text(value, option_line));
+}
+
+std::string job_file_text(const Node& tree, const Job& job, const std::vector<std::string>& remarks) {
+  Node root = tree;
+  add_defaults(root, job.defaults, job.units);
   root = in_order(std::move(root));
   std::string out;
   for (std::string remark : remarks) {
@@ -183,7 +196,7 @@ std::string job_file_text(const Asked& asked, const std::vector<DefaultUsed>& de
   out +=
       "// A line that begins with // is not read. Those marked \"default\" say what fairblade takes where nothing is written:\n"
       "// to choose otherwise, take its // away (of a block: every one) and change the value. Lengths are in " +
-      (asked.job.units == LengthUnit::inch ? "inches" : std::string(name_of(asked.job.units))) + ".\n{\n";
+      (job.units == LengthUnit::inch ? "inches" : std::string(name_of(job.units))) + ".\n{\n";
   Lines in_turn;
   for (std::size_t i = 0; i < root.items.size(); ++i) {
     Node one;

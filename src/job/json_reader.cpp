@@ -51,8 +51,15 @@ class CountedBytes {
 
 class Builder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root, std::size_t most_values)
-      : text_(text), file_(std::move(file)), tally_(tally), faults_(faults), root_(root), most_values_(most_values) {}
+  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root, std::size_t most_values,
+          const LongList& long_list)
+      : text_(text),
+        file_(std::move(file)),
+        tally_(tally),
+        faults_(faults),
+        root_(root),
+        most_values_(most_values),
+        long_list_(long_list) {}
 
   bool null() override { return place(NodeKind::null) != nullptr; }
   bool boolean(bool value) override { return put_number(NodeKind::boolean, value ? 1 : 0); }
@@ -119,6 +126,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
         node = &spare_;
       } else {
         if (parent.kind == NodeKind::object) parent.keys.push_back(std::move(key_));
+        else if (&parent == long_) hand_over();
         node = &parent.items.emplace_back();
       }
     }
@@ -131,8 +139,14 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   }
   bool open(NodeKind kind) {
     if (open_.size() >= deepest) return stop("brackets stand more than 32 deep", "check that this is a job file");
+    const bool is_long = kind == NodeKind::list && long_list_.take && !open_.empty() && open_.back()->kind == NodeKind::object &&
+                         key_ == long_list_.key && !duplicate_ && !long_;
     Node* node = place(kind);
     if (!node) return false;
+    if (is_long) {
+      long_ = node;
+      node->number = static_cast<double>(long_lists_++);
+    }
     // A second value of one key is read for its faults only; it needs a home of its own while it is open.
     if (node == &spare_) node = &*spares_.emplace(spares_.end());
     node->kind = kind;
@@ -140,7 +154,16 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     state_ = JsonState::after_value;
     return true;
   }
+  /// The last item of the long list is whole.
+  void hand_over() {
+    for (const Node& item : long_->items) long_list_.take(*long_, item);
+    long_->items.clear();
+  }
   bool close() {
+    if (open_.back() == long_) {
+      hand_over();
+      long_ = nullptr;
+    }
     open_.pop_back();
     state_ = open_.empty() ? JsonState::finished : JsonState::after_value;
     return true;
@@ -158,14 +181,18 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   std::string key_;
   bool duplicate_ = false;
   std::size_t values_ = 0, most_values_;
+  const LongList& long_list_;
+  Node* long_ = nullptr;  ///< the one that is open
+  std::size_t long_lists_ = 0;
   JsonState state_ = JsonState::nothing;
 };
 
 }  // namespace
 
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values) {
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
+               const LongList& long_list) {
   Tally tally;
-  Builder builder(text, file, tally, faults, root, most_values);
+  Builder builder(text, file, tally, faults, root, most_values, long_list);
   const CountedBytes begin(text.data(), &tally), end(text.data() + text.size(), &tally);
   return nlohmann::json::sax_parse(begin, end, &builder, nlohmann::json::input_format_t::json, true, true);
 }

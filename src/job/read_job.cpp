@@ -275,6 +275,7 @@ void JobReader::take_stations() {
   std::vector<std::string> told;
   for (StationDraft& draft : drafts_) {
     if (draft.sound && !as_written_) check_against_chord(draft.station, job_.units, faults_, told);
+    draft.station.readings.shrink_to_fit();
     job_.stations.push_back(std::move(draft.station));
   }
   std::stable_sort(job_.stations.begin(), job_.stations.end(),
@@ -385,13 +386,6 @@ Outcome<Job> read_job(const std::string& path, const std::vector<Override>& over
 Outcome<Job> read_job_as_written(const std::string& path) {
   const std::vector<Override> none;
   return JobReader(path, none, JobReader::For::judge).run();
-}
-
-Outcome<Asked> read_asked(const std::string& path, const std::vector<Override>& overrides) {
-  JobReader reader(path, overrides, JobReader::For::plan_and_file);
-  auto job = reader.run();
-  if (!job) return job.faults();
-  return Asked{std::move(*job), std::make_shared<Node>(std::move(reader).asked())};
 }
 
 }  // namespace fairblade::job

@@ -1,6 +1,7 @@
 // Private to the job room. Product: what a file said, before it is judged: a small tree whose nodes know their lines.
 // Verbs: read_tree (JSON), node_of_text (a CSV cell or an option), described.
 #pragma once
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,9 +33,17 @@ void put_at(Node& root, std::string_view path, Node value);
 std::string described(const Node& node);
 /// The text in double quotes, cut short where it is long, never inside a character.
 std::string in_quotes(std::string_view text);
+/// A list too long for the tree: its items are handed over one by one, and not kept. Its own node stays, without items; its
+/// `number` counts such lists from 0, as they come in the text.
+struct LongList {
+  std::string_view key;  ///< of the lists meant, wherever they stand
+  std::function<void(const Node& list, const Node& item)> take;
+};
+
 /// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.
 /// `most_values`: of a job, some 0.6 GB of tree.
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values = 5'000'000);
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values = 5'000'000,
+               const LongList& long_list = {});
 /// "8" is a number, "true" a boolean, anything else a text.
 Node node_of_text(std::string_view text, int line);
 /// The same, and "0.2, 0.75" is a list.

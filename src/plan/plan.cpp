@@ -22,15 +22,16 @@ Outcome<Sections> read_sections(const job::Job& job) {
   return Sections{std::move(*all), std::move(fitted)};
 }
 
-Outcome<Plan> run_line(const job::Job& job) {
+Outcome<Plan> run_line(job::Job job) {
   auto sections = read_sections(job);
   if (!sections) return sections.faults();
-  return run_line(job, std::move(*sections));
+  return run_line(std::move(job), std::move(*sections));
 }
 
-Outcome<Plan> run_line(const job::Job& job, Sections sections) {
+Outcome<Plan> run_line(job::Job asked, Sections sections) {
   Plan plan;
-  plan.job = job;
+  plan.job = std::move(asked);
+  const job::Job& job = plan.job;
   plan.measured = std::move(sections.measured);
   plan.fitted = std::move(sections.fitted);
   auto targets = target::plan_targets(job, plan.measured, plan.fitted, plan.blade_warnings);
@@ -121,9 +122,10 @@ void ask_governing(Plan& plan) {
 
 }  // namespace
 
-Outcome<Plan> make_plan(const job::Job& job) {
-  auto plan = run_line(job);
+Outcome<Plan> make_plan(job::Job asked) {
+  auto plan = run_line(std::move(asked));
   if (!plan) return plan;
+  const job::Job& job = plan->job;
   plan->twist = target::find_twist(job, plan->measured, plan->fitted);
   for (std::size_t k = 0; k < plan->measured.size(); ++k) {
     plan->asymmetry.push_back(target::asymmetry_of(plan->measured[k], plan->fitted[k]));

@@ -51,12 +51,12 @@ struct Sections {
 Outcome<Sections> read_sections(const job::Job& job);
 
 /// The line from sections to litres and blade figures, without twist, strays, asymmetry, water and governing readings.
-Outcome<Plan> run_line(const job::Job& job, Sections sections);
+Outcome<Plan> run_line(job::Job job, Sections sections);
 /// The same from the readings on.
-Outcome<Plan> run_line(const job::Job& job);
+Outcome<Plan> run_line(job::Job job);
 
 /// From a checked job to everything that is reported and drawn but for the water page, or why not.
-Outcome<Plan> make_plan(const job::Job& job);
+Outcome<Plan> make_plan(job::Job job);
 /// The blade before and after in the water, which takes about as long as all the rest, and the defaults it used. Once a plan.
 void add_water(Plan& plan);
 

@@ -260,6 +260,22 @@ TEST_CASE("recheck: plans that are refused") {
   CHECK(has(without("emptied", [](Json& json) { json["stations"] = Json::array(); }), ": this plan has no stations: " + give));
   CHECK(has(without("order", [](Json& json) { json["stations"][2]["down"] = 10; }),
             "station C does not lie below the one before it: " + give));
+  // Readings of the plan are taken as the file is read, and told at their line all the same, the first that is wrong.
+  CHECK(has(without("offset", [](Json& json) { json["stations"][1]["offsets"][3]["x"] = "12"; }),
+            "\"x\" is the text \"12\": take the quotes off the number\n"));
+  CHECK(has(without("side", [](Json& json) { json["stations"][2]["offsets"][0]["side"] = "upper"; }),
+            "\"side\" is \"upper\": " + give));
+  CHECK(has(without("row", [](Json& json) { json["stations"][0]["offsets"][1] = 7; }), "\"offsets\" is 7: " + give));
+  CHECK(
+      has(without("no-rows", [](Json& json) { json["stations"][0].erase("offsets"); }), "this plan has no \"offsets\":" + older));
+  CHECK(has(without("rows", [](Json& json) { json["stations"][0]["offsets"] = "none"; }),
+            "\"offsets\" is the text \"none\": " + give));
+  CHECK(has(without("both",
+                    [](Json& json) {
+                      json["stations"][0]["offsets"][1].erase("measured");
+                      json["stations"][1]["down"] = "300";
+                    }),
+            "\"down\" is the text \"300\""));
   const Result check = run({"check", planned.job, "--json"});
   CHECK(has(told(folder.write("check.json", check.out)), ": fairblade wrote this, but it is no plan: " + give));
 }

@@ -31,6 +31,54 @@ TEST_CASE("areas between forms of one chord") {
   }
 }
 
+TEST_CASE("the deepest place is found among all, whatever order they are looked at in") {
+  // By brute force: every place against every piece of the other outline.
+  const auto distance = [](const target::Outline& o, double px, double py) {
+    double best = 1e9;
+    const auto piece = [&](double ax, double ay, double bx, double by) {
+      const double dx = bx - ax, dy = by - ay, square = dx * dx + dy * dy;
+      const double w = square > 0 ? std::clamp(((px - ax) * dx + (py - ay) * dy) / square, 0.0, 1.0) : 0;
+      best = std::min(best, std::hypot(px - ax - w * dx, py - ay - w * dy));
+    };
+    const std::size_t last = o.x.size() - 1;
+    for (std::size_t k = 1; k <= last; ++k) {
+      piece(o.x[k - 1], o.port[k - 1], o.x[k], o.port[k]);
+      piece(o.x[k - 1], -o.starboard[k - 1], o.x[k], -o.starboard[k]);
+    }
+    piece(o.x[0], o.port[0], o.x[0], -o.starboard[0]);
+    piece(o.x[last], o.port[last], o.x[last], -o.starboard[last]);
+    return best;
+  };
+  const auto inside = [](const target::Outline& o, double px, double py) {
+    if (px < o.x.front() || px > o.x.back()) return false;
+    std::size_t k = 1;
+    while (k + 1 < o.x.size() && o.x[k] < px) ++k;
+    const double w = (px - o.x[k - 1]) / (o.x[k] - o.x[k - 1]);
+    return py <= o.port[k - 1] + w * (o.port[k] - o.port[k - 1]) + 1e-9 &&
+           -py <= o.starboard[k - 1] + w * (o.starboard[k] - o.starboard[k - 1]) + 1e-9;
+  };
+  std::mt19937 random(20261126);
+  for (int trial = 0; trial < 20; ++trial) {
+    auto station = blade::exact("A", 0, 300, trial % 2 == 0 ? 0.12 : 0.16);
+    blade::add_noise(station, 1, random);
+    station.target.extend_leading_edge.mm = trial % 3 == 0 ? 8 : 0;
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 5};
+    const auto p = planned::change(blade::job_of({station}));
+    const auto pair = target::common_outlines(p.measured[0], p.targets[0]);
+    for (const bool add : {true, false}) {
+      const target::Outline &a = add ? pair.target : pair.measured, &b = add ? pair.measured : pair.target;
+      double deepest = 0;
+      for (std::size_t k = 0; k < a.x.size(); ++k) {
+        for (const double y : {a.port[k], -a.starboard[k]}) {
+          if (!inside(b, a.x[k], y)) deepest = std::max(deepest, distance(b, a.x[k], y));
+        }
+      }
+      const auto& found = add ? p.changes[0].add : p.changes[0].removal;
+      CHECK(found.depth == Approx(deepest).margin(2e-9));
+    }
+  }
+}
+
 TEST_CASE("two routes to the areas agree") {
   std::mt19937 random(11);
   for (int k = 0; k < 60; ++k) {

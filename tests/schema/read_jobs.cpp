@@ -8,9 +8,9 @@
 int main(int argc, char** argv) {
   using namespace fairblade;
   if (argc == 3 && std::string(argv[1]) == "--write") {
-    const auto asked = job::read_asked(argv[2], {});
+    const auto asked = job::read_asked(argv[2], {}, true);
     if (!asked) return 2;
-    std::cout << job::job_file_text(*asked, asked->job.defaults, {});
+    std::cout << job::job_file_text(*asked->tree, asked->job, {});
     return 0;
   }
   for (std::string name; std::getline(std::cin, name);) {
