@@ -18,8 +18,8 @@ struct Feigned {
   double cancel_error = 0;   ///< one standard deviation of helm_to_cancel, degrees
 };
 
-constexpr int feigned_draws = 24;  ///< so that the deviations above are known to some 15 %
-constexpr std::size_t feigned_panels = 160;
+constexpr int feigned_draws = 24;           ///< so that the deviations above are known to some 15 %
+constexpr std::size_t feigned_panels = 96;  ///< crowded to the nose: see Crowd
 
 Feigned feigned_by(const section::MeasuredSection& measured, const target::TargetSection& target, double reading_error,
                    std::uint32_t seed, int draws = feigned_draws);

@@ -41,7 +41,16 @@ void add_flat(const Ordinates& nose, double chord, std::size_t half_count, std::
   }
 }
 
-SectionNodes build(const HalfBreadth& half, double chord, double leading_edge_x, double skeg, std::size_t panels) {
+// Where on the chord the nodes of a face lie, fraction q of the way through them.
+double place(double q, Crowd crowd) {
+  if (crowd == Crowd::both_edges) return (1 - std::cos(pi * q)) / 2;
+  constexpr double pull = 2;
+  const double u = std::sinh(pull * q) / std::sinh(pull);
+  return u * u;
+}
+
+SectionNodes build(const HalfBreadth& half, double chord, double leading_edge_x, double skeg, std::size_t panels,
+                   Crowd crowd = Crowd::both_edges) {
   SectionNodes out;
   out.frame = {leading_edge_x, chord};
   out.skeg = skeg;
@@ -49,7 +58,7 @@ SectionNodes build(const HalfBreadth& half, double chord, double leading_edge_x,
   std::vector<double> x(count + 1);
   std::vector<Ordinates> y(count + 1);
   for (std::size_t k = 0; k <= count; ++k) {
-    x[k] = k == count ? chord : chord * (1 - std::cos(pi * static_cast<double>(k) / static_cast<double>(count))) / 2;
+    x[k] = k == count ? chord : chord * place(static_cast<double>(k) / static_cast<double>(count), crowd);
     y[k] = parted_at(half, x[k], chord, out.parted);
   }
   const bool flat = y[0].port - y[0].starboard > flat_nose * chord;
@@ -76,14 +85,15 @@ double skeg_half_breadth(const target::TargetSection& target, double x, double e
 
 }  // namespace
 
-SectionNodes nodes_of(const section::MeasuredSection& measured, const target::TargetSection& target, std::size_t panels) {
+SectionNodes nodes_of(const section::MeasuredSection& measured, const target::TargetSection& target, std::size_t panels,
+                      Crowd crowd) {
   const double skeg = measured.skeg;
   const auto half = [&](Face face, double from_front) {
     const double x = from_front - skeg;
     if (x < 0) return skeg_half_breadth(target, x, measured.side(face).at(0));
     return measured.side(face).at(x);
   };
-  return build(half, measured.chord + skeg, -skeg, skeg, panels);
+  return build(half, measured.chord + skeg, -skeg, skeg, panels, crowd);
 }
 
 SectionNodes nodes_of(const target::TargetSection& target, std::size_t panels) {

@@ -51,21 +51,26 @@ Tone tone_of(const Edge& edge, const Water& water) {
   return out;
 }
 
-StationWater station_water(const job::Job& job, const section::MeasuredSection& measured, const target::TargetSection& target,
-                           std::size_t panels, const Water& water, std::uint32_t seed) {
-  StationWater out;
-  out.station = measured.station;
-  out.down = measured.down;
+/// The three things of a station that take long: before, after, and what reading errors would show.
+constexpr std::size_t tasks_of_station = 3;
+void work_out(StationWater& out, std::size_t task, const job::Job& job, const section::MeasuredSection& measured,
+              const target::TargetSection& target, std::size_t panels, std::uint32_t seed) {
   const bool sides_known = !measured.thickness_only && !measured.one_side_only;
-  out.before = section_in_water(nodes_of(measured, target, panels), sides_known);
-  out.after = section_in_water(nodes_of(target, panels), sides_known);
   // Many stations need fewer draws each: the blade's errors are averages over all of them.
   const int draws = std::clamp(72 / static_cast<int>(std::max<std::size_t>(job.stations.size(), 1)), 6, feigned_draws);
-  if (out.before.known) out.feigned = feigned_by(measured, target, job.reading_error, seed, draws);
+  if (task == 0) out.before = section_in_water(nodes_of(measured, target, panels), sides_known);
+  if (task == 1) out.after = section_in_water(nodes_of(target, panels), sides_known);
+  if (task == 2) out.feigned = feigned_by(measured, target, job.reading_error, seed, draws);
+}
+
+void compare(StationWater& out, const section::MeasuredSection& measured, const target::TargetSection& target,
+             const Water& water) {
+  out.station = measured.station;
+  out.down = measured.down;
+  if (!out.before.known) out.feigned = {};
   out.nose = compare_noses(out.before, out.after, out.feigned);
   out.tone_before = tone_of(edge_of(measured), water);
   out.tone_after = tone_of(edge_of(target), water);
-  return out;
 }
 
 // All stations by their weights; nothing when one of them cannot tell.
@@ -129,12 +134,13 @@ Water before_and_after(const job::Job& job, const std::vector<section::MeasuredS
   settle(job, out);
   const auto weights = weights_of(job, measured);
   bool behind_skeg = false;
-  std::vector<StationWater> stations(measured.size());
-  side_by_side(stations.size(), [&](std::size_t k) {
-    stations[k] = station_water(job, measured[k], targets[k], panels, out, static_cast<std::uint32_t>(k + 1));
+  out.stations.resize(measured.size());
+  side_by_side(tasks_of_station * measured.size(), [&](std::size_t task) {
+    const std::size_t k = task / tasks_of_station;
+    work_out(out.stations[k], task % tasks_of_station, job, measured[k], targets[k], panels, static_cast<std::uint32_t>(k + 1));
   });
-  out.stations = std::move(stations);
   for (std::size_t k = 0; k < measured.size(); ++k) {
+    compare(out.stations[k], measured[k], targets[k], out);
     out.stations[k].weight = weights[k];
     behind_skeg = behind_skeg || measured[k].skeg > 0;
   }

@@ -172,6 +172,26 @@ TEST_CASE("what noise feigns") {
   CHECK(flow::feigned_by(blade.measured[0], blade.targets[0], 0, 1).excess == Approx(0).margin(1e-12));
 }
 
+TEST_CASE("what noise feigns hangs on few of a scan's readings, and on no panels") {
+  // The same noise read at more places shows more: only the readings beside a panel's end are read again, all of them here.
+  auto station = blade::exact("A", 0, 420, 0.12);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  const auto blade = planned(blade::job_of({station}));
+  const auto feigned = flow::feigned_by(blade.measured[0], blade.targets[0], 0.5, 1);
+  // Against five times as many panels, same draws: 0.591 and 0.535.
+  CHECK(feigned.excess == Approx(0.591).epsilon(0.15));         // seen 0.516
+  CHECK(feigned.suction_error == Approx(0.535).epsilon(0.15));  // seen 0.464
+
+  std::vector<double> places;
+  for (int k = 0; k < 2000; ++k) places.push_back(k / 1999.0 * k / 1999.0);
+  auto scan = blade::exact("A", 0, 420, 0.12, places);
+  scan.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  const auto scanned = planned(blade::job_of({scan}));
+  const auto many = flow::feigned_by(scanned.measured[0], scanned.targets[0], 0.5, 1);
+  REQUIRE(many.known);
+  CHECK(many.excess > 2 * feigned.excess);  // a surface as rough as that everywhere
+}
+
 TEST_CASE("balance is of the blade that the litres are of") {
   // Until 2025-11-25 the piece above the first station counted here and not there.
   auto blade = planned([] {
