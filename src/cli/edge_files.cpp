@@ -13,7 +13,7 @@ void add_sheets(const std::string& name, const std::string& label, const std::ve
                 std::vector<emit::File>& files, std::vector<pages::Piece>& pieces) {
   for (std::size_t k = 0; k < sheets.size(); ++k) {
     const std::string number = k > 0 ? std::to_string(k + 1) : "";
-    files.push_back({"templates/" + name + (k > 0 ? "-" + number : "") + ".svg", emit::to_svg(sheets[k])});
+    files.push_back(emit::drawn("templates/" + name + (k > 0 ? "-" + number : "") + ".svg", sheets[k]));
     pieces.push_back({label + (k > 0 ? ", sheet " + number : ""), sheets[k], {}, {}});
   }
 }
@@ -32,8 +32,8 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
     const std::string kind = fill::name_of(stage.kind);
     for (const fill::Nose& nose : noses) {
       if (!nose.station || !nose.why_none.empty()) continue;
-      files.push_back({"templates/" + names[*nose.station] + "-nose-" + kind + ".svg",
-                       emit::to_svg(drawing::draw_gauge_sheet(plan.job, nose))});
+      files.push_back(
+          emit::drawn("templates/" + names[*nose.station] + "-nose-" + kind + ".svg", drawing::draw_gauge_sheet(plan.job, nose)));
     }
     const bool on_pages = fill::on_pages(plan.job, stage.kind, false);
     std::vector<pages::Piece> of_stage;
@@ -49,7 +49,7 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
 void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name, std::vector<emit::File>& files,
                          std::vector<pages::Piece>& pieces) {
   const std::string kind = fill::name_of(nose.section.stage.kind);
-  files.push_back({"templates/" + name + "-nose-" + kind + "-clearance.svg", emit::to_svg(drawing::draw_gauge_sheet(job, nose))});
+  files.push_back(emit::drawn("templates/" + name + "-nose-" + kind + "-clearance.svg", drawing::draw_gauge_sheet(job, nose)));
   if (!fill::on_pages(job, nose.section.stage.kind, true)) return;
   add_cards(job, {nose}, pieces);
 }

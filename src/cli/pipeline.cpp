@@ -1,8 +1,11 @@
 #include "cli/pipeline.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "base/file_names.hpp"
+#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "check/findings.hpp"
 #include "cli/edge_files.hpp"
@@ -70,7 +73,7 @@ class Templates {
     const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const auto sheet = drawing::draw_positive(wanted);
     const std::string kind = fill::name_of(stage.kind);
-    files_.push_back({"templates/" + section.name + "-section-" + kind + ".svg", emit::to_svg(drawing::framed(sheet))});
+    files_.push_back(emit::drawn("templates/" + section.name + "-section-" + kind + ".svg", drawing::framed(sheet)));
     if (!fill::on_pages(job_, stage.kind, false)) return;
     pieces_.push_back({section.target.station + ", the section itself, " + kind, sheet, {}, {}});
   }
@@ -90,7 +93,7 @@ class Templates {
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
       files_.push_back(
-          {"templates/" + name + "-" + section::name_of(face) + end + ".svg", emit::to_svg(drawing::draw_template(wanted))});
+          emit::drawn("templates/" + name + "-" + section::name_of(face) + end + ".svg", drawing::draw_template(wanted)));
     }
   }
 
@@ -138,8 +141,8 @@ void draw_templates(const report::Plan& plan, const std::vector<Section>& sectio
 }
 
 void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, std::vector<emit::File>& files) {
-  const auto set = pages::make_pages(job, pieces, {fill::template_kinds(job, true), fill::template_kinds(job, false)});
-  add_pages(set, job.name + ": pages to print", files);
+  auto set = pages::make_pages(job, pieces, {fill::template_kinds(job, true), fill::template_kinds(job, false)});
+  add_pages(std::move(set), job.name + ": pages to print", files);
 }
 
 /// What a mate would say of the readings. Scans have too many to be held against each other one by one.
@@ -159,7 +162,21 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
   const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)), water,
                          emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
-  out.push_back({"report.html", report::report_html(plan, report_pictures(plan, whole), found_in(plan.job))});
+  const auto sections = sections_of(plan, between);
+  std::vector<std::string> names;
+  for (const Section& one : sections) names.push_back(one.name);
+
+  // Three parts that know nothing of each other; the files come in this order whichever is done first.
+  std::string report;
+  std::vector<emit::File> templates, edges;
+  std::vector<pages::Piece> pieces{{"highs and lows", map_sheet, {}, {}}}, edge_pieces;
+  side_by_side(3, [&](std::size_t part) {
+    if (part == 0) report = report::report_html(plan, report_pictures(plan, whole), found_in(plan.job));
+    if (part == 1) draw_templates(plan, sections, templates, pieces);
+    if (part == 2) draw_edges(plan, names, edges, edge_pieces);
+  });
+
+  out.push_back({"report.html", std::move(report)});
   const auto in_pieces = [&](const char* name, report::Pieces pieces) {
     out.push_back({name, {}, pieces.count, std::move(pieces.piece)});
   };
@@ -167,19 +184,15 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   in_pieces("offsets.csv", report::offsets_csv_pieces(plan));
   out.push_back({"highs-and-lows.svg", map});
   out.push_back({"water.svg", water});
-  const auto sections = sections_of(plan, between);
   for (const Section& one : sections) {
     const auto drawn = [&plan, one](std::size_t) {
       return emit::to_svg(drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted));
     };
     out.push_back({"sections/" + one.name + ".svg", {}, 1, drawn});
   }
-  std::vector<pages::Piece> pieces;
-  pieces.push_back({"highs and lows", map_sheet, {}, {}});
-  draw_templates(plan, sections, out, pieces);
-  std::vector<std::string> names;
-  for (const Section& one : sections) names.push_back(one.name);
-  draw_edges(plan, names, out, pieces);
+  std::move(templates.begin(), templates.end(), std::back_inserter(out));
+  std::move(edges.begin(), edges.end(), std::back_inserter(out));
+  std::move(edge_pieces.begin(), edge_pieces.end(), std::back_inserter(pieces));
   draw_pages(plan.job, pieces, out);
   return out;
 }

@@ -14,7 +14,7 @@
 namespace fairblade::cli {
 
 /// A file for each page, and print.html of them all; `sign` as print_html has it.
-void add_pages(const pages::Pages& set, const std::string& title, std::vector<emit::File>& files, std::string_view sign = {});
+void add_pages(pages::Pages pages, const std::string& title, std::vector<emit::File>& files, std::string_view sign = {});
 
 /// emit::write_folder, and its note told on `err`.
 std::optional<Fault> write_results(const std::string& folder, const std::vector<emit::File>& files, const emit::ResultsKind& kind,

@@ -8,7 +8,13 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double tolerance = 0.004;  // mm, what thinning may drop
+constexpr double tolerance = 0.004;     // mm, what thinning may drop
+constexpr double scan_tolerance = 0.1;  // mm, the same of a scanned section: a third of the pen that draws it
+constexpr std::size_t scanned = 400;    // readings a side
+
+bool is_scan(const section::MeasuredSection& measured) {
+  return std::max(measured.port.nodes().size(), measured.starboard.nodes().size()) > scanned;
+}
 
 /// Where a measured section is sampled: as a target, and at the nodes of the interpolant, where curvature
 /// jumps.
@@ -30,7 +36,7 @@ Polyline measured_line(const section::MeasuredSection& measured, Face face) {
   const section::Side& side = measured.side(face);
   Polyline line;
   for (const double u : measured_roots(measured)) line.emplace_back(side.chord() * u * u, side.at_u(u));
-  return thinned(line, tolerance);
+  return thinned(line, is_scan(measured) ? scan_tolerance : tolerance);
 }
 
 Polyline target_line(const target::TargetSection& target, Face face) {
@@ -51,6 +57,7 @@ Polygon measured_outline(const section::MeasuredSection& measured) {
     port.emplace_back(x, to_port);
     starboard.emplace_back(x, to_starboard);
   }
+  if (is_scan(measured)) return target::outline_of(thinned(port, scan_tolerance), thinned(starboard, scan_tolerance));
   return target::outline_of(port, starboard);
 }
 

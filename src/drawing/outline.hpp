@@ -12,6 +12,7 @@ using section::Face;
 
 /// From the leading edge to the trailing edge; x mm aft of the measured leading edge, y the half-breadth (positive
 /// outwards, whichever the face). Sampled evenly in sqrt(x), then thinned by 0.004 mm (seen: 0.0045 mm from the curve).
+/// A section read at more than 400 places a side is drawn within 0.1 mm of its readings, as an outline too.
 Polyline measured_line(const section::MeasuredSection& measured, Face face);
 Polyline target_line(const target::TargetSection& target, Face face);
 

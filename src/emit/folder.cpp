@@ -5,14 +5,18 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <atomic>
 #include <cassert>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <memory>
 #include <set>
 #include <string_view>
+#include <utility>
 
+#include "base/side_by_side.hpp"
 #include "emit/beside.hpp"
 #include "emit/svg.hpp"
 
@@ -118,7 +122,20 @@ Trouble write_files(const fs::path& into, const std::vector<File>& files) {
     fs::create_directories(path.parent_path(), error);
     if (error) return trouble("cannot create", path.parent_path(), error.value());
     for (fs::path up = path.parent_path(); up != into; up = up.parent_path()) folders.insert(up);
-    if (Trouble failed = write_file(path, file)) return failed;
+  }
+  // Each waits until its bytes are on the disk; together they wait little longer than one.
+  constexpr std::size_t at_once = 8;
+  std::vector<Trouble> troubles(files.size());
+  std::atomic<bool> stop = false;
+  side_by_side(
+      files.size(),
+      [&](std::size_t k) {
+        if (!stop) troubles[k] = write_file(into / files[k].path, files[k]);
+        if (troubles[k]) stop = true;
+      },
+      at_once);
+  for (Trouble& failed : troubles) {
+    if (failed) return std::move(failed);
   }
   for (const fs::path& folder : folders) {
     if (Trouble failed = sync_folder(folder)) return failed;
@@ -290,6 +307,11 @@ struct Swap {
 };
 
 }  // namespace
+
+File drawn(std::string path, drawing::Sheet sheet) {
+  const auto kept = std::make_shared<const drawing::Sheet>(std::move(sheet));
+  return {std::move(path), {}, 1, [kept](std::size_t) { return to_svg(*kept); }};
+}
 
 std::string whole(const File& file) {
   std::string out = file.bytes;

@@ -1,4 +1,4 @@
-// Writing an output folder all or nothing. Verbs: write_folder.
+// Writing an output folder all or nothing. Verbs: drawn, write_folder.
 #pragma once
 #include <functional>
 #include <optional>
@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/fault.hpp"
+#include "drawing/sheet.hpp"
 
 namespace fairblade::emit {
 
@@ -17,6 +18,8 @@ struct File {
   std::size_t pieces = 0;
   std::function<std::string(std::size_t)> piece{};
 };
+/// A drawing, which becomes SVG text when it is written.
+File drawn(std::string path, drawing::Sheet sheet);
 /// All that the file will hold.
 std::string whole(const File& file);
 /// The same of the one under that path, which is among them.

@@ -1,6 +1,9 @@
 // Every drawing of every case: readable, whole, and true.
 #include <cmath>
+#include <random>
 
+#include "base/polyline.hpp"
+#include "blade.hpp"
 #include "catch.hpp"
 #include "drawing/cases.hpp"
 #include "drawing/form_drawing.hpp"
@@ -140,4 +143,28 @@ TEST_CASE("what is hatched is what the change says") {
     CHECK(area(difference(target, measured)) == Approx(c.change.add_area).epsilon(0.002).margin(0.5));
     CHECK(area(difference(measured, target)) == Approx(c.change.remove_area).epsilon(0.002).margin(0.5));
   }
+}
+
+TEST_CASE("a scan is drawn by few points, none of its readings more than a third of a pen's width from the line") {
+  std::vector<double> places;
+  for (int k = 0; k < 3000; ++k) places.push_back(k / 2999.0);
+  auto station = blade::exact("A", 0, 420, 0.12, places);
+  std::mt19937 random(20261126);
+  blade::add_noise(station, 0.05, random);
+  *station.readings[1500].port -= 1;  // one place, 0.14 mm wide, that would be lost between every tenth
+  const auto measured = blade::measured(blade::job_of({station}));
+  for (const Face face : {Face::port, Face::starboard}) {
+    const auto line = measured_line(measured, face);
+    CHECK(line.size() < 900);  // of 3000 readings and 401 places beside them
+    double furthest = 0;
+    for (const auto& reading : station.readings) {
+      const double wanted = face == Face::port ? *reading.port : *reading.starboard;
+      if (reading.x < 5) continue;  // the nose is steep: there the nearest point of the line counts, not the ordinate
+      furthest = std::max(furthest, std::abs(ordinate_at(line, reading.x) - wanted));
+    }
+    CHECK(furthest < 0.12);  // square to the line 0.1
+  }
+  const auto outline = measured_outline(measured);
+  CHECK(outline.outer().size() < 1800);
+  CHECK(area(outline) == Approx(measured.figures.area).epsilon(2e-4));
 }

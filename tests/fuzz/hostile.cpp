@@ -170,9 +170,10 @@ class Trial {
     }
     if (status != 0) fuzz::broken("exit status " + std::to_string(status) + ": " + err.str());
     ++planned_;
-    fuzz::judge_file("screen", out.str());
+    const std::string given = bytes_of(job);
+    fuzz::judge_file("screen", out.str(), given);
     for (const auto& one : fs::recursive_directory_iterator(results)) {
-      if (one.is_regular_file()) fuzz::judge_file(one.path().string(), bytes_of(one.path()));
+      if (one.is_regular_file()) fuzz::judge_file(one.path().string(), bytes_of(one.path()), given);
     }
   }
   void tell(const char* what) const { std::cout << what << ": " << planned_ << " planned, " << refused_ << " refused\n"; }

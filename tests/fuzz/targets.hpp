@@ -15,7 +15,7 @@ void whole_plan(std::string_view bytes);
 [[noreturn]] void broken(const std::string& what);
 /// broken() where the words are not one line each of "FILE:LINE: what is wrong: what to do", 20 at most.
 void judge_refusal(const std::string& words);
-/// broken() where a file holds a number that is none.
-void judge_file(const std::string& path, const std::string& bytes);
+/// broken() where a file holds a number that is none. `given`: what was asked; a word of it is the owner's, and may stand there.
+void judge_file(const std::string& path, const std::string& bytes, std::string_view given = {});
 
 }  // namespace fuzz
