@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 
+#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 
 namespace fairblade::plan {
@@ -11,10 +12,14 @@ namespace {
 
 using job::TargetRequest;
 
+/// What an idea brings, for its sentence.
+enum class Gain { published_section, edges_alone, thinnest, thinnest_built_out };
+
 struct Idea {
   std::string name;
   std::vector<job::Override> asks;
   std::function<void(TargetRequest&)> change;
+  Gain gain = Gain::published_section;
 };
 
 Idea ratio_idea(int percent) {
@@ -41,7 +46,10 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   const double unit = millimetres_in(job.units);
   const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
   std::vector<Idea> out;
-  out.push_back({"edges only", {{"approach", "edges-only"}}, [](TargetRequest& t) { t.approach = job::Approach::edges_only; }});
+  out.push_back({"edges only",
+                 {{"approach", "edges-only"}},
+                 [](TargetRequest& t) { t.approach = job::Approach::edges_only; },
+                 Gain::edges_alone});
   out.push_back({"closest form",
                  {{"approach", "full-section"}, {"thickness", "closest"}, {"max_thickness_at", "form"}},
                  [](TargetRequest& t) {
@@ -52,10 +60,13 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   const int below = std::clamp(static_cast<int>(std::floor(100 * ratio)), 3, 39);
   out.push_back(ratio_idea(below));
   out.push_back(ratio_idea(below + 1));
-  out.push_back({"least fill", {{"approach", "full-section"}, {"thickness", "least-fill"}}, [](TargetRequest& t) {
+  out.push_back({"least fill",
+                 {{"approach", "full-section"}, {"thickness", "least-fill"}},
+                 [](TargetRequest& t) {
                    t.approach = job::Approach::full_section;
                    t.thickness = {job::Thickness::Kind::least_fill, 0};
-                 }});
+                 },
+                 Gain::thinnest});
   out.push_back({"least fill, edges built out",
                  {{"approach", "full-section"},
                   {"thickness", "least-fill"},
@@ -66,7 +77,8 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
                    t.thickness = {job::Thickness::Kind::least_fill, 0};
                    t.extend_leading_edge = {true, ahead};
                    t.extend_trailing_edge = {true, aft};
-                 }});
+                 },
+                 Gain::thinnest_built_out});
   out.push_back({"closest modified form",
                  {{"approach", "full-section"}, {"thickness", "closest"}, {"max_thickness_at", "closest"}},
                  [](TargetRequest& t) {
@@ -105,20 +117,21 @@ std::string thickness_words(const Plan& plan) {
   return trimmed(100 * low, 1) + " to " + trimmed(100 * high, 1) + " % thick";
 }
 
+std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {
+  switch (idea.gain) {
+    case Gain::edges_alone: return "Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was";
+    case Gain::thinnest: return "The thinnest sections that keep your cutting limit, " + thickness_words(plan);
+    case Gain::thinnest_built_out:
+      return "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " +
+             trimmed((choice.after.area - choice.before.area) / 100, 0) + " cm² more blade";
+    case Gain::published_section: break;
+  }
+  return "A published section on every station, " + thickness_words(plan);
+}
+
 std::string sentence(const Idea& idea, const Plan& plan, const Choice& choice) {
   const auto mm = [&](double v) { return in_unit(v, plan.job.units); };
-  std::string gain;
-  if (idea.name == "edges only") {
-    gain = "Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was";
-  } else if (idea.name == "least fill") {
-    gain = "The thinnest sections that keep your cutting limit, " + thickness_words(plan);
-  } else if (idea.name == "least fill, edges built out") {
-    const double area = choice.after.area - choice.before.area;
-    gain = "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " + trimmed(area / 100, 0) +
-           " cm² more blade";
-  } else {
-    gain = "A published section on every station, " + thickness_words(plan);
-  }
+  const std::string gain = gain_of(idea, plan, choice);
   if (choice.breaks_limit) {
     return gain + ", at the price of a cut of " + mm(choice.deepest_removal.depth) + " at station " +
            choice.deepest_removal.station + ", more than you allow.";
@@ -156,8 +169,9 @@ Choice weigh(const job::Job& job, const Sections& sections, const Idea& idea) {
 std::vector<Choice> weigh_choices(const job::Job& job) {
   const auto sections = read_sections(job);
   if (!sections) return {};
-  std::vector<Choice> out;
-  for (const Idea& idea : ideas(job, sections->fitted)) out.push_back(weigh(job, *sections, idea));
+  const std::vector<Idea> all = ideas(job, sections->fitted);
+  std::vector<Choice> out(all.size());
+  side_by_side(all.size(), [&](std::size_t k) { out[k] = weigh(job, *sections, all[k]); });
   std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) {
     if (a.refused.has_value() != b.refused.has_value()) return !a.refused;
     return !a.refused && a.add < b.add;

@@ -137,6 +137,22 @@ std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::S
   return std::nullopt;
 }
 
+// A thousandth of the chord: no blade is so thin, but one side written with the other's sign is.
+std::optional<Fault> refuse_no_thickness(const job::Job& job, const job::Station& station, const MeasuredSection& out) {
+  constexpr double thinnest = 1e-3;
+  double most = 0;
+  for (const SurfacePoint& point : out.points) {
+    const Face other = point.face == Face::port ? Face::starboard : Face::port;
+    most = std::max(most, point.half_breadth + out.side(other).at(point.x));
+  }
+  if (most > thinnest * out.chord) return std::nullopt;
+  const int line = out.points.empty() ? 0 : out.points.front().line;
+  return Fault{
+      {station.readings_from, line},
+      "station " + station.name + ": port + starboard is nowhere more than " + in_unit(most, job.units),
+      "check the readings and their signs: a half-breadth is negative only where the blade lies wholly on the other side"};
+}
+
 }  // namespace
 
 Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station& station) {
@@ -169,6 +185,7 @@ Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station
   out.points.insert(out.points.end(), gathered->starboard.begin(), gathered->starboard.end());
   std::stable_sort(out.points.begin(), out.points.end(), [](const SurfacePoint& a, const SurfacePoint& b) { return a.x < b.x; });
   if (auto fault = refuse_negative_thickness(job, station, out)) return *fault;
+  if (auto fault = refuse_no_thickness(job, station, out)) return *fault;
   meet_where_crossed(out);
   if (job.coating_to_strip > 0) {
     if (auto fault = strip_coating(job, station, out)) return *fault;

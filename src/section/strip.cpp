@@ -88,6 +88,9 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
     point.x = std::clamp(x, 0.0, new_chord);
     point.half_breadth = measured.side(point.face).at(point.x);
   }
+  // Each place moved along its own normal, so that two of one x may not be at one x now.
+  std::stable_sort(measured.points.begin(), measured.points.end(),
+                   [](const SurfacePoint& a, const SurfacePoint& b) { return a.x != b.x ? a.x < b.x : a.face < b.face; });
   measured.chord = new_chord;
   if (measured.ahead) *measured.ahead -= depth;
   measured.warnings.push_back({"coating-stripped", "station " + station.name,

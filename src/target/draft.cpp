@@ -124,15 +124,24 @@ void fair_family(const job::Job& job, const std::vector<MeasuredSection>& measur
   }
 }
 
+// Thickness for outline and family as they now are: the least, and what was asked in mm.
+void renew_thickness(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    const TargetRequest& asked = job.stations[k].target;
+    if (least(job.stations[k])) {
+      drafts[k].need = needed_thickness(measured[k], drafts[k].wish, asked);
+      drafts[k].thickness_ratio = drafts[k].need->thickness_ratio;
+    } else if (asked.thickness.kind == job::Thickness::Kind::mm) {
+      drafts[k].thickness_ratio = asked.thickness.value / drafts[k].wish.chord;
+    }
+  }
+}
+
 void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
   if (!std::all_of(job.stations.begin(), job.stations.end(), found_by_tool)) return;
   SpanQuantity ratio = quantity(measured);
   for (std::size_t k = 0; k < drafts.size(); ++k) {
-    Draft& draft = drafts[k];
-    if (least(job.stations[k])) {  // for the outline and family as they now are
-      draft.need = needed_thickness(measured[k], draft.wish, job.stations[k].target);
-      draft.thickness_ratio = draft.need->thickness_ratio;
-    }
+    const Draft& draft = drafts[k];
     ratio.value.push_back(draft.thickness_ratio);
     const bool bound = draft.need && !measured[k].interpolated;
     ratio.bound.push_back(bound ? draft.thickness_ratio : -std::numeric_limits<double>::infinity());
@@ -151,6 +160,7 @@ void fair_drafts(const job::Job& job, const std::vector<MeasuredSection>& measur
   if (!fairs_the_span(job)) return;
   fair_outline(job, measured, drafts, warnings);
   fair_family(job, measured, drafts);
+  renew_thickness(job, measured, drafts);
   fair_thickness(job, measured, drafts);
 }
 

@@ -43,22 +43,8 @@ Joint joint_of(const section::Side& side, const BodyPoint& point, double x) {
 }
 
 void read_off_figures(const MeasuredSection& measured, const EdgesWish& wish, TargetSection& out) {
-  const auto thickness = [&](double x) { return out.half_breadth(Face::port, x) + out.half_breadth(Face::starboard, x); };
-  double thickest = 0, at = out.leading_edge_x;
-  for (const double fraction : chord_fractions(1000)) {
-    const double x = std::min(out.leading_edge_x + fraction * out.chord, out.trailing_edge_x());
-    if (thickness(x) > thickest) {
-      thickest = thickness(x);
-      at = x;
-    }
-  }
-  out.max_thickness_at = (at - out.leading_edge_x + out.skeg) / out.whole_chord();
-  out.thickness_ratio = thickest / out.whole_chord();
+  fill_in_figures(out);
   out.leading_edge_radius = wish.nose ? wish.radius : measured.figures.leading_edge_radius;
-  out.trailing_edge_thickness = thickness(out.trailing_edge_x());
-  const Polygon polygon = polygon_of(out.outline());
-  out.area = area(polygon);
-  out.girth = perimeter(polygon);
 }
 
 // A step at a joint beyond the reading error is more than a fairing board takes away unseen.

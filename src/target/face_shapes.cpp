@@ -34,7 +34,7 @@ struct Plateau {
   }
 };
 
-// The target without its shapes of this face, plus plateaus. Keeps the flat copy it needs.
+// The target as it was, shapes of its own with it, plus plateaus; a copy of it is kept.
 class BentFace : public FaceShape {
  public:
   BentFace(TargetSection base, Face face, std::vector<Plateau> plateaus)

@@ -1,6 +1,7 @@
 #include "target/least_fill.hpp"
 
 #include <algorithm>
+#include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <functional>
 
@@ -97,21 +98,45 @@ double cut_limit(const TargetRequest& request, double down, double x) {
   return request.max_removal;
 }
 
-Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+namespace {
+
+/// What each reading needs; 0 where it does not count.
+struct Needs {
+  std::vector<double> of;
+  double greatest = 0;
+  std::optional<std::size_t> governing;
+};
+
+Needs needs_of(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
   const SectionCurve low = curve_of(wish, 0.1);
   const SectionCurve high = curve_of(wish, 0.2);
-  std::vector<double> needs(measured.points.size(), 0.0);
-  Need out;
-  double greatest = 0;
+  Needs out;
+  out.of.assign(measured.points.size(), 0.0);
   for (std::size_t k = 0; k < measured.points.size(); ++k) {
     const auto& point = measured.points[k];
     if (point.x < cut_from * measured.chord || point.x > cut_to * measured.chord) continue;
-    needs[k] = needed_at(point, wish, cut_limit(request, measured.down, point.x), low, high);
-    if (needs[k] > greatest) {
-      greatest = needs[k];
+    out.of[k] = needed_at(point, wish, cut_limit(request, measured.down, point.x), low, high);
+    if (out.of[k] > out.greatest) {
+      out.greatest = out.of[k];
       out.governing = k;
     }
   }
+  return out;
+}
+
+/// Need::thickness_ratio alone: where what the readings need can be built, no search for the least that can.
+double needed_ratio(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+  const double greatest = needs_of(measured, wish, request).greatest;
+  if (greatest >= thinnest && greatest <= thickest && buildable(curve_of(wish, greatest))) return greatest;
+  return std::max(greatest, least_buildable(wish));
+}
+
+}  // namespace
+
+Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+  const auto [needs, greatest, governing] = needs_of(measured, wish, request);
+  Need out;
+  out.governing = governing;
   const double least = least_buildable(wish);
   if (greatest <= least) out.governing.reset();
   out.thickness_ratio = std::max(greatest, least);
@@ -136,6 +161,13 @@ double added_area(const MeasuredSection& measured, const Wish& wish, double thic
 }
 
 namespace {
+
+// An extension to a ten-thousandth of its reach: searches within searches need no more, and cost the square of it.
+double extension_between(const std::function<double(double)>& f, double most) {
+  constexpr int bits = 13;
+  std::uintmax_t steps = 100;
+  return boost::math::tools::brent_find_minima(f, 0.0, most, bits, steps).first;
+}
 
 // Searches what the request leaves open; each level is one-dimensional with one dip (the family's is scanned first).
 class Search {
@@ -178,7 +210,8 @@ class Search {
   LeastFill at(const Form& family, double leading, double trailing) const {
     LeastFill out;
     out.wish = wish_of(measured_, family, request_, leading, trailing);
-    out.need = needed_thickness(measured_, out.wish, request_);
+    out.need.thickness_ratio = needed_ratio(measured_, out.wish, request_);
+    out.need.possible = out.need.thickness_ratio <= thickest;
     out.add_area = added_area(measured_, out.wish, std::min(out.need.thickness_ratio, thickest));
     return out;
   }
@@ -188,7 +221,7 @@ class Search {
     if (!extension.up_to) return at(extension.mm);
     LeastFill best = at(0);
     double place = 0;
-    const double dip = least_between([&](double mm) { return score(at(mm)); }, 0, extension.mm);
+    const double dip = extension_between([&](double mm) { return score(at(mm)); }, extension.mm);
     take_better(best, at(dip), place, dip);
     take_better(best, at(extension.mm), place, extension.mm);
     return best;
@@ -208,7 +241,9 @@ class Search {
 }  // namespace
 
 LeastFill least_fill(const MeasuredSection& measured, const form::FittedForm& fitted, const TargetRequest& request) {
-  return Search(measured, fitted, request).best();
+  LeastFill out = Search(measured, fitted, request).best();
+  out.need = needed_thickness(measured, out.wish, request);
+  return out;
 }
 
 std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& measured, const Wish& wish,

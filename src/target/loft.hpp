@@ -1,7 +1,7 @@
 // A section at any height between the first and the last station, for people to draw and cut. Verbs: measured_at,
 // target_at, screed_miss. mm.
 //
-// The loft (METHOD 4): y/c at equal chord fraction, and c, `ahead` and the target's leading edge, straight between
+// The loft: y/c at equal chord fraction, and c, `ahead` and the target's leading edge, straight between
 // neighbouring stations. Where both targets are of one family (same place of greatest thickness and nose index) the
 // lofted target is itself a curve of that family, exactly: the forms are linear in t, sqrt(r) and e.
 #pragma once

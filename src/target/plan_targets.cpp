@@ -4,6 +4,7 @@
 #include "base/geometry.hpp"
 #include "base/numerics.hpp"
 #include "base/side_by_side.hpp"
+#include "base/text.hpp"
 #include "target/draft.hpp"
 #include "target/edge_cuts.hpp"
 #include "target/edges_only.hpp"
@@ -90,7 +91,11 @@ Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station,
       const double trailing = aft.up_to ? aft.mm * j / steps : aft.mm;
       auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing));
       if (one) {
-        if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, *one);
+        if (station.target.no_cut.empty()) return one;
+        bend_round_patches(job, measured, station.target, *one);
+        const double radius = one->leading_edge_radius;  // of the rebuilt nose, which no patch reaches
+        fill_in_figures(*one);
+        one->leading_edge_radius = radius;
         return one;
       }
       if (sum == 0) first = std::move(one);
@@ -110,6 +115,26 @@ void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& mea
                         "no station lies in the no-cut patch from " + in_unit(patch.down_from, job.units) + " to " +
                             in_unit(patch.down_to, job.units) + " down: nothing is planned round it; measure a station there"});
   }
+}
+
+// Keys that were told and that the approach leaves without effect.
+void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
+  const auto edges = [](const job::Station& s) { return s.target.approach == job::Approach::edges_only; };
+  std::vector<std::string> unused;
+  const auto note = [&](const char* key, bool used) {
+    const auto told = [&](const job::Station& s) { return s.target.places.count(key) > 0; };
+    if (!used && std::any_of(job.stations.begin(), job.stations.end(), told)) unused.push_back(std::string("\"") + key + "\"");
+  };
+  const bool any_edges = std::any_of(job.stations.begin(), job.stations.end(), edges);
+  const bool any_full = !std::all_of(job.stations.begin(), job.stations.end(), edges);
+  for (const char* key : {"thickness", "max_thickness_at"}) note(key, any_full);
+  note("spanwise", !any_edges);
+  note("keep", any_edges);
+  if (unused.empty()) return;
+  warnings.push_back({"no-effect", "job",
+                      joined(unused) + (unused.size() > 1 ? " have" : " has") + " no effect on " +
+                          (any_edges ? "edges-only" : "full sections") + ": take " + (unused.size() > 1 ? "them" : "it") +
+                          " out, or choose another \"approach\""});
 }
 
 bool edges_only(const job::Station& station) { return station.target.approach == job::Approach::edges_only; }
@@ -138,6 +163,7 @@ Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& stat
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   unseen_patches(job, measured, warnings);
+  unused_keys(job, warnings);
   std::vector<Draft> drafts(measured.size());
   side_by_side(drafts.size(), [&](std::size_t k) { drafts[k] = draft_alone(job.stations[k], measured[k], fitted[k]); });
   if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);

@@ -1,6 +1,6 @@
 // Which station reads off the fair line of the others. Verbs: find_strays, name_strays. mm.
 //
-// The line is a least-squares quadratic in `down` (METHOD: the deleted residual r/(1 - h), whose standard deviation is
+// The line is a least-squares quadratic in `down` (the deleted residual r/(1 - h), whose standard deviation is
 // the station's error / sqrt(1 - h)). A station is named beyond three of those; then it is left out and the others are
 // judged again while four remain, and each is measured against those that do not stray. Four stations on a quadratic
 // leave one degree of freedom, so that no arithmetic can tell which of them strays: the smallest slip that explains it

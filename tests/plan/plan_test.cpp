@@ -51,6 +51,36 @@ TEST_CASE("a faired least fill keeps every station's cut limit") {
   }
 }
 
+TEST_CASE("2026-11-26: one station's thickness told, the others keep their cut limits on the outline as it was faired") {
+  // Edges off their line: fairing moves the chord under readings whose thickness was worked out on the old one.
+  double worst = 0;
+  for (unsigned seed = 1; seed <= 30; ++seed) {
+    auto job = tapered(5, 0.12, 0.7, seed, Thickness::Kind::least_fill, job::Spanwise::fair);
+    job.stations[2].target.thickness = {Thickness::Kind::ratio, 0.13};
+    *job.stations[1].ahead += 1.6;
+    *job.stations[3].ahead -= 1.6;
+    const auto plan = must(job);
+    for (const std::size_t k : {0, 1, 3, 4}) {
+      worst = std::max(worst, std::abs(plan.targets[k].pull.leading_edge) + std::abs(plan.targets[k].pull.trailing_edge));
+      for (const auto& row : plan.changes[k].offsets) {
+        const double c = plan.measured[k].chord;
+        if (row.x < 0.02 * c || row.x > 0.92 * c) continue;
+        CHECK(row.change >= -plan.job.stations[k].target.max_removal - 1e-9);
+      }
+    }
+  }
+  CHECK(worst > 0.7);  // the outline was moved
+}
+
+TEST_CASE("2026-11-26: a thickness asked in mm comes out, whatever fairing does to the chord") {
+  auto job = tapered(5, 0.12, 0.5, 3, Thickness::Kind::mm, job::Spanwise::fair);
+  for (auto& station : job.stations) station.target.thickness = {Thickness::Kind::mm, 50};
+  *job.stations[2].ahead += 1.5;
+  const auto plan = must(job);
+  CHECK(std::abs(plan.targets[2].pull.leading_edge) > 0.5);
+  for (const auto& target : plan.targets) CHECK(target.thickness_ratio * target.whole_chord() == Approx(50).epsilon(1e-12));
+}
+
 TEST_CASE("the governing reading's litres are those of a plan without it") {
   auto job = tapered(4, 0.12, 0.4, 3, Thickness::Kind::least_fill, job::Spanwise::as_measured);
   *job.stations[2].readings[9].port += 4;  // one proud place

@@ -83,4 +83,12 @@ TEST_CASE("a patch between stations is told, and edges-only keeps off patches to
   const auto body = blade::measured(other);
   const auto kept = planned(other);
   for (double x = 360; x <= 400; x += 1) CHECK(kept.half_breadth(Face::port, x) >= body.port.at(x) - 1e-6);
+  // 2026-11-26: the figures were of the section before it was bent. By the trapezoid rule over what it became:
+  double by_rule = 0;
+  for (double x = 0; x < 420; x += 0.01) {
+    for (const Face face : {Face::port, Face::starboard}) {
+      by_rule += 0.01 * (kept.half_breadth(face, x) + kept.half_breadth(face, std::min(x + 0.01, 420 - 1e-9))) / 2;
+    }
+  }
+  CHECK(kept.area == Approx(by_rule).epsilon(1e-4));
 }

@@ -37,7 +37,7 @@ class Wedge : public target::FaceShape {
 
 }  // namespace
 
-TEST_CASE("measured sections loft as METHOD says: y/c and c straight") {
+TEST_CASE("measured sections loft by fractions of the chord: y/c and c straight") {
   const auto job = blade::job_of({blade::exact("A", 100, 420, 0.14), blade::exact("B", 900, 300, 0.09)});
   const std::vector<MeasuredSection> measured{blade::measured(job, 0), blade::measured(job, 1)};
   const auto at = target::measured_at(job, measured, 340, "at 340");  // three tenths of the way
@@ -202,7 +202,7 @@ TEST_CASE("a straight screed misses the loft by a quarter of taper times thinnin
   const TargetSection a = plain("A", 0, 420, form::SectionCurve(form::Form{0.14, 6, 0}));
   const TargetSection b = plain("B", 800, 300, form::SectionCurve(form::Form{0.09, 6, 0}));
   const auto miss = target::screed_miss(a, b);
-  // Greatest half-breadth of the form is 0.500145 t (METHOD 1: 1.00029 t) at 0.29983: 120 · 0.05 · 0.500145 / 4.
+  // Greatest half-breadth of the form is 0.500145 t (so 1.00029 t over both) at 0.29983: 120 · 0.05 · 0.500145 / 4.
   CHECK(miss.mm == Approx(120 * 0.05 * 0.500145 / 4).epsilon(1e-5));
   CHECK(miss.chord_fraction == Approx(0.29983).margin(1e-4));
   CHECK(miss.down == 400);
