@@ -23,6 +23,7 @@ void side_by_side(std::size_t count, const std::function<void(std::size_t)>& wor
   };
   if (at_once == 0) at_once = std::max(1u, std::thread::hardware_concurrency());
   std::vector<std::thread> others;
+  others.reserve(std::min(at_once, count));  // nothing else may throw once one runs
   try {
     for (std::size_t k = 1; k < std::min(at_once, count); ++k) others.emplace_back(take_turns);
   } catch (const std::system_error&) {

@@ -80,6 +80,28 @@ void tell_chord(const Station& station, const job::Job& job, std::string why, Su
   out.push_back(std::move(finding));
 }
 
+/// The readings run on past the chord's end: a wrong chord, or one slip of x.
+void tell_beyond_chord(const job::Job& job, const Station& station, double last, double slack, std::vector<Finding>& out) {
+  const auto tail = tail_of(station);
+  std::size_t outside = 0;
+  for (const auto& r : station.readings) outside += r.x > station.chord + slack ? 1 : 0;
+  // One place that is thick, while the others keep within the chord, is a slip of x.
+  if (outside != 1 || !tail || tail->x != last || tail->thickness <= 0.35 * 2 * half_thickness(station)) {
+    return tell_chord(station, job, "the readings run to " + in_unit(last, job.units), Sureness::certain, out);
+  }
+  const auto& r = *std::find_if(station.readings.begin(), station.readings.end(), [&](const auto& one) { return one.x == last; });
+  out.push_back({"x-slipped",
+                 Rank::reading,
+                 Sureness::certain,
+                 station.name,
+                 "",
+                 last,
+                 {station.readings_from, r.line},
+                 "x lies " + in_unit(last - station.chord, job.units) + " beyond the chord, and the blade is " +
+                     in_unit(tail->thickness, job.units) + " thick there",
+                 "look at the sheet, and correct x"});
+}
+
 }  // namespace
 
 void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, std::vector<Finding>& out) {
@@ -102,26 +124,7 @@ void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, 
       continue;
     }
     if (last > station.chord + slack) {
-      std::size_t outside = 0;
-      for (const auto& r : station.readings) outside += r.x > station.chord + slack ? 1 : 0;
-      // One place that is thick, while the others keep within the chord, is a slip of x.
-      const bool one_thick = outside == 1 && tail && tail->x == last && tail->thickness > 0.35 * most;
-      if (one_thick) {
-        const auto& r =
-            *std::find_if(station.readings.begin(), station.readings.end(), [&](const auto& one) { return one.x == last; });
-        out.push_back({"x-slipped",
-                       Rank::reading,
-                       Sureness::certain,
-                       station.name,
-                       "",
-                       last,
-                       {station.readings_from, r.line},
-                       "x lies " + in_unit(last - station.chord, job.units) + " beyond the chord, and the blade is " +
-                           in_unit(tail->thickness, job.units) + " thick there",
-                       "look at the sheet, and correct x"});
-      } else {
-        tell_chord(station, job, "the readings run to " + in_unit(last, job.units), Sureness::certain, out);
-      }
+      tell_beyond_chord(job, station, last, slack, out);
       aside[k] = true;
       continue;
     }

@@ -1,7 +1,5 @@
 // fairblade plan JOB: the whole job, from readings to a folder of drawings and numbers.
 #include <algorithm>
-#include <charconv>
-#include <cmath>
 #include <filesystem>
 #include <map>
 #include <optional>
@@ -15,6 +13,7 @@
 #include "cli/target_options.hpp"
 #include "emit/one_file.hpp"
 #include "job/asked.hpp"
+#include "job/numbers.hpp"
 #include "report/five.hpp"
 #include "report/report.hpp"
 
@@ -52,12 +51,11 @@ std::string folder_of(const PlanArguments& arguments) {
   return (std::filesystem::path("out") / std::filesystem::path(arguments.job).stem()).string();
 }
 
-// A length in the job's unit, or nothing.
+// A length in the job's unit or with its own, or nothing.
 std::optional<double> length_in(const job::Job& job, std::string_view text) {
-  double value = 0;
-  const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (end.ec != std::errc() || end.ptr != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
-  return value * millimetres_in(job.units);
+  const job::LengthOfText read = job::length_of_text(text, job.units);
+  const bool is_length = read.kind == job::LengthOfText::Kind::length || read.kind == job::LengthOfText::Kind::no_unit;
+  return is_length ? std::optional(read.mm) : std::nullopt;
 }
 
 // Heights asked for by --at and --every, mm, rising.
@@ -141,6 +139,10 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     return refuse("-o is empty", "name a folder", err);
   }
 
+  for (const auto& [option, value] : {std::pair("--at", &arguments.heights), {"--every", &arguments.every}}) {
+    if (app.count(option) > 0 && value->empty())
+      return refuse({Fault{{option, 0}, "is empty", "give it a value, or leave it out"}}, err);
+  }
   const bool saves = app.count("--write-job") > 0;
   if (saves) {
     if (const auto fault = emit::judge_new_file(arguments.job_file)) return refuse({*fault}, err);

@@ -67,10 +67,9 @@ Outcome<recheck::Options> options_of(const RecheckArguments& arguments, LengthUn
   using Kind = job::LengthOfText::Kind;
   const bool length = read.kind == Kind::length || read.kind == Kind::no_unit;
   if (!length || !(read.mm >= least && read.mm <= most)) {
-    return Fault{
-        {"--tolerance", 0},
-        "\"" + arguments.tolerance + "\" is no tolerance",
-        "give a length from " + in_unit(least, LengthUnit::mm) + " to " + in_unit(most, LengthUnit::mm) + ", as in 0.5mm"};
+    return Fault{{"--tolerance", 0},
+                 "\"" + arguments.tolerance + "\" is no tolerance",
+                 "give a length from " + trimmed(least, 2) + " mm to " + trimmed(most, 0) + " mm, as in 0.5mm"};
   }
   out.tolerance = read.mm;
   return out;

@@ -69,6 +69,13 @@ Outcome<job::ToMeasure> laid_out(const CLI::App& app, const WorksheetArguments& 
     faults.push_back(
         {{"--job", 0}, arguments.name.empty() ? "is empty" : "is longer than 80 letters", "give the job a short name"});
   }
+  const auto control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
+  const bool blank = arguments.name.find_first_not_of(' ') == std::string::npos;
+  if (std::any_of(arguments.name.begin(), arguments.name.end(), control)) {
+    faults.push_back({{"--job", 0}, "holds control characters", "write it in plain letters"});
+  } else if (!arguments.name.empty() && blank) {
+    faults.push_back({{"--job", 0}, "is blank", "give the job a short name"});
+  }
   std::size_t bad = 0;
   if (!valid_utf8(arguments.name, bad)) faults.push_back({{"--job", 0}, "is not UTF-8", "write it in plain letters"});
   if (!faults.empty()) return faults;

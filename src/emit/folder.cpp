@@ -32,12 +32,12 @@ namespace {
 
 /// A new file; an existing one is never overwritten.
 Trouble write_file(const fs::path& path, const File& file) {
-  const int handle = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  if (handle < 0) return trouble("cannot create", path, errno);
-  Trouble result = write_some(handle, file.bytes, path);
-  for (std::size_t k = 0; k < file.pieces && !result; ++k) result = write_some(handle, file.piece(k), path);
-  if (!result) result = sync_file(handle, path);
-  if (::close(handle) != 0 && !result) result = trouble("cannot write", path, errno);
+  Handle handle(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+  if (handle.number() < 0) return trouble("cannot create", path, errno);
+  Trouble result = write_some(handle.number(), file.bytes, path);
+  for (std::size_t k = 0; k < file.pieces && !result; ++k) result = write_some(handle.number(), file.piece(k), path);
+  if (!result) result = sync_file(handle.number(), path);
+  if (handle.close() != 0 && !result) result = trouble("cannot write", path, errno);
   return result;
 }
 
@@ -130,7 +130,13 @@ Trouble write_files(const fs::path& into, const std::vector<File>& files) {
   side_by_side(
       files.size(),
       [&](std::size_t k) {
-        if (!stop) troubles[k] = write_file(into / files[k].path, files[k]);
+        if (stop) return;
+        try {
+          troubles[k] = write_file(into / files[k].path, files[k]);
+        } catch (...) {  // a piece that cannot be made
+          stop = true;
+          throw;
+        }
         if (troubles[k]) stop = true;
       },
       at_once);

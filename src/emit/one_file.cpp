@@ -65,6 +65,13 @@ std::optional<Fault> write_drawing(const std::string& path, const std::string& b
   if (there == fs::file_type::regular && !ours(path)) {
     return Fault{{path, 0}, "there is a file of another kind under this name", "give another name, or move that file"};
   }
+  // A drawing of ours too, but not one to lose.
+  const fs::path parent = fs::absolute(path, error).lexically_normal().parent_path();
+  for (const fs::path& folder : {parent, parent.parent_path()}) {
+    if (there == fs::file_type::regular && fs::exists(folder / "plan.json", error)) {
+      return Fault{{path, 0}, "this is a drawing of the plan in " + folder.filename().string(), "give another name"};
+    }
+  }
   if (there != fs::file_type::regular && there != fs::file_type::not_found)
     return Fault{{path, 0}, "this is not an ordinary file", "give another name"};
   Draft draft;

@@ -27,8 +27,8 @@ double build_of(const job::Coat& coat);
 bool over_filler(const job::Coat& coat);
 double build_of(const job::Job& job);
 
-/// A square edge under coats, METHOD 6: w = e - 2d/cos(beta) + 2d tan(beta). The target is the finished surface, so w
-/// is the width the edge is filled and cut to before coats, which wrap its face.
+/// A square edge under coats, by its plane geometry: w = e - 2d/cos(beta) + 2d tan(beta). The target is the finished surface, so
+/// w is the width the edge is filled and cut to before coats, which wrap its face.
 struct Edge {
   std::string station;
   double finished = 0;       ///< mm, the target's e

@@ -1,6 +1,6 @@
 // Product: what to weigh for so many litres of filler paste. Verbs: mix_of, paste_density. kg, litres, kg/L.
 //
-// METHOD 6: paste volume = mass of epoxy / its density + mass of powder / density of the particles; the volume of a
+// Paste volume = mass of epoxy / its density + mass of powder / density of the particles; the volume of a
 // scoop of loose powder is another thing, several times that, and no measure.
 #pragma once
 #include <array>

@@ -1,7 +1,7 @@
 // What reading error does to litres. Verbs: noise_of.
 //
 // With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
-// variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (METHOD 5; tried
+// variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (tried
 // by simulation: within 5 %).
 #pragma once
 #include <vector>

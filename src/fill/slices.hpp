@@ -1,7 +1,7 @@
 // Product: cuts through measured blade and target at many heights, each with the length of span it stands for.
 // Verbs: slices, clipped, girth. mm.
 //
-// The same loft as the volumes' (METHOD 4): y/c at equal chord fraction, and c, straight between two stations. Weights
+// The same loft as the volumes': y/c at equal chord fraction, and c, straight between two stations. Weights
 // are Simpson's over each bay; above the first station and below the last the end section is carried on unchanged.
 #pragma once
 #include <optional>

@@ -2,7 +2,7 @@
 // on_pages, template_kinds, faults_of, stage_section. mm.
 //
 // The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
-// of what is still to come (METHOD 6: Boost.Geometry's buffer on the curve). Coats wrap the edge face: it retracts by as
+// of what is still to come (a buffer with mitred joins, base/geometry). Coats wrap the edge face: it retracts by as
 // much, its corners stay square, and its width becomes e - 2d/cos(beta) + 2d tan(beta).
 #pragma once
 #include <optional>

@@ -56,7 +56,7 @@ std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) 
   return out;
 }
 
-// Each zone's share of the variance of the litres: readings err apart, so their variances add (METHOD 5).
+// Each zone's share of the variance of the litres: readings err apart, so their variances add.
 Three shares_of_variance(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                          const std::vector<StationChange>& changes) {
   Three out{};

@@ -31,8 +31,7 @@ class SectionCurve {
 
   /// Ahead of m: y = n[0] s + n[1] s² + n[2] s⁴ + n[3] s⁶ + n[4] s⁸ with s = sqrt(x).
   const std::array<double, 5>& nose() const { return nose_; }
-  /// Aft of m, for the modified forms: y = d[0] + d[1](1-x) + d[2](1-x)² + d[3](1-x)³ (before the edge's deformation).
-  /// Does the nose stay convex (never flat or hollow) and the tail never hollow? METHOD: tested on the curve.
+  /// Does the nose stay convex (never flat or hollow) and the tail never hollow? Tested on the curve.
   bool nose_convex() const;
   bool tail_convex() const;
   bool nose_overshoots() const;  ///< thicker ahead of m than at m
@@ -50,9 +49,6 @@ class SectionCurve {
   std::array<double, 4> tail_{};  // d0..d3, modified forms only
 };
 
-/// Exact facts of the plain form.
-constexpr double plain_area_per_thickness = 8221.0 / 12000.0;  ///< area / (t c²), both sides
-constexpr double plain_max_at = 0.2998276;                     ///< where y' = 0
 /// Place of the plain form's greatest half-breadth, to the last bit.
 double plain_max_thickness_at();
 

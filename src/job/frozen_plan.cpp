@@ -91,7 +91,7 @@ class PlanReader {
     plan_.job = words(root, "job");
     const auto unit = length_unit(words(root, "units"));
     if (unit) plan_.units = *unit;
-    else if (faults_.none()) fault(root.line, "\"units\" is none of mm, cm and in", give_folder);
+    else if (faults_.none()) fault(root.find("units")->line, "\"units\" is none of mm, cm and in", give_folder);
     plan_.reading_error = number(root, "reading_error", {0.001, 50});
     plan_.bottom = maybe(root, "bottom");
     if (!faults_.none()) return;

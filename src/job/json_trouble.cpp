@@ -60,6 +60,10 @@ JsonTrouble word_trouble(std::string_view text, Word place) {
   if (small == "none" || small == "n" || small == "na" || small == "-" || small == "--") {
     return {word + " is not a value", "write null for a side that was not read"};
   }
+  if (place.begin > 1 && is_digit(word[0]) && is_digit(text[place.begin - 2])) {
+    if (text[place.begin - 1] == ',') return {"a comma within a number", "write a decimal point, as in 0.5"};
+    if (text[place.begin - 1] == '/') return {"a fraction", "put it in quotes with its unit, as in \"1/2in\""};
+  }
   const auto digits = [](const std::string& w) { return is_digit(w[0]) || w[0] == '.' || w[0] == '+' || w[0] == '-'; };
   if (!word.empty() && digits(word)) {
     if (const auto value = decimal(word)) return {word + " is not how JSON writes a number", "write " + shortest(*value)};

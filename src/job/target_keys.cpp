@@ -277,6 +277,11 @@ void check_against_chord(const Station& station, LengthUnit unit, Faults& faults
            "give at most " + in_unit(share * station.chord, unit));
   };
   if (target.thickness.kind == Thickness::Kind::mm) too_long("thickness", target.thickness.value, 0.4, "40%");
+  if (target.thickness.kind == Thickness::Kind::mm && target.thickness.value < 0.03 * station.chord) {
+    refuse("thickness",
+           "of " + in_unit(target.thickness.value, unit) + " is less than 3% of the " + in_unit(station.chord, unit) + " chord",
+           "give " + in_unit(0.03 * station.chord, unit) + " at least");
+  }
   if (target.leading_edge_radius.kind == LeadingEdgeRadius::Kind::mm) {
     too_long("leading_edge_radius", target.leading_edge_radius.value, 0.2, "20%");
   }

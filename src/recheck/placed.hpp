@@ -50,7 +50,6 @@ struct HeightRead {
 /// What was taken for granted, for people.
 struct Assumed {
   std::vector<DefaultUsed> defaults;
-  std::vector<std::string> notes;
 };
 
 /// From the top down. `sigma`: how far one reading strays.

@@ -75,7 +75,7 @@ TEST_CASE("chosen nose and edge, places of one's own, JSON") {
   };
   CHECK(at(12));
   CHECK(at(35));
-  // 8221/12000 t c² is the plain form's area (METHOD by integration); nose and edge add to it.
+  // 8221/12000 t c² is the plain form's area (by integration); nose and edge add to it.
   const Json plain = Json::parse(run({"offsets", "0012", "--chord", "420", "--json"}).out);
   CHECK(plain["area"].get<double>() == Approx(8221.0 / 12000 * 0.12 * 420 * 420).epsilon(1e-5));  // seen 4e-6: a polygon's
   CHECK(json["area"].get<double>() > plain["area"].get<double>());

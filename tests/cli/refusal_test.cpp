@@ -12,6 +12,16 @@ const char* const good_job = R"({ "job": "Knot", "bottom": 500, "reading_error":
   { "name": "A", "down": 0, "ahead": 50, "chord": 400, "readings": [[0,0,0],[40,19,19],[120,24,24],[280,14,14],[400,0.5,0.5]] },
   { "name": "B", "down": 500, "ahead": 50, "chord": 400, "readings": [[0,0,0],[40,19,19],[120,24,24],[280,14,14],[400,0.5,0.5]] } ] })";
 
+/// Words that the screen's width broke over lines, on one.
+std::string one_run(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    if (c != ' ' && c != '\n') out += c;
+    else if (!out.empty() && out.back() != ' ') out += ' ';
+  }
+  return out;
+}
+
 }  // namespace
 
 TEST_CASE("a refused job is told line by line and writes nothing") {
@@ -127,4 +137,61 @@ TEST_CASE("two stations whose names give one file name keep their own files") {
   REQUIRE(result.status == 0);
   CHECK(fs::exists(folder.at("out/sections/a-1.svg")));
   CHECK(fs::exists(folder.at("out/sections/A-1_2.svg")));
+}
+
+TEST_CASE("2026-11-26: a station of no thickness is refused, by plan and by check, and nothing is nan") {
+  const Folder folder;
+  const std::string readings = "[[0,0,0],[40,19,19],[120,24,24],[280,14,14],[400,0.5,0.5]]";
+  for (const char* none :
+       {"[[0,0,0],[40,0,0],[120,0,0],[280,0,0],[400,0,0]]", "[[0,0,0],[40,19,-19],[120,24,-24],[280,14,-14],[400,1,-1]]"}) {
+    std::string text = good_job;
+    text.replace(text.rfind(readings), readings.size(), none);
+    const std::string job = folder.write("thin.json", text);
+    const Result planned = run({"plan", job, "-o", folder.at("out")});
+    CHECK(planned.status == 2);
+    CHECK(has(planned.err,
+              "thin.json:3: station B: port + starboard is nowhere more than 0.0 mm: check the readings and their signs"));
+    CHECK_FALSE(fs::exists(folder.at("out")));
+    const Result checked = run({"check", job, "--json"});
+    CHECK(has(checked.out, "nowhere more than"));
+    CHECK_FALSE(has(checked.out, "nan"));
+  }
+}
+
+TEST_CASE("options that ask for nothing are refused, and those without effect are told") {
+  const Folder folder;
+  const std::string job = folder.write("job.json", good_job);
+  const auto refused = [&](std::vector<std::string> more, const std::string& message) {
+    more.insert(more.begin(), {"plan", job, "-o", folder.at("no")});
+    const Result result = run(more);
+    CHECK(result.status == 2);
+    CHECK(result.err == message + "\n");
+    CHECK_FALSE(fs::exists(folder.at("no")));
+  };
+  refused({"--at", ""}, "--at: is empty: give it a value, or leave it out");
+  refused({"--every", ""}, "--every: is empty: give it a value, or leave it out");
+  refused({"--thickness", "4mm"},
+          "--thickness: \"thickness\" of 4.0 mm is less than 3% of the 400.0 mm chord of station A: give 12.0 mm at least");
+  // Lengths with their unit, as everywhere.
+  const Result at = run({"plan", job, "-o", folder.at("at"), "--at", "25cm", "--gauge-spacing", "120 mm"});
+  CHECK(at.status == 0);
+  CHECK(fs::exists(folder.at("at/sections/at-250.svg")));
+
+  const Result edges =
+      run({"plan", job, "-o", folder.at("edges"), "--approach", "edges-only", "--thickness", "15%", "--spanwise", "straight"});
+  CHECK(edges.status == 0);
+  CHECK(has(one_run(edges.out), "\"thickness\", \"spanwise\" have no effect on edges-only"));
+  const Result full = run({"plan", job, "-o", folder.at("full"), "--keep", "0.3,0.6"});
+  CHECK(has(one_run(full.out), "\"keep\" has no effect on full sections"));
+}
+
+TEST_CASE("2026-11-26: a form's drawing takes no drawing of a plan's place") {
+  const Folder folder;
+  const std::string job = folder.write("job.json", good_job), section = folder.at("plan/sections/A.svg");
+  REQUIRE(run({"plan", job, "-o", folder.at("plan"), "--quiet"}).status == 0);
+  const std::string before = files_in(folder.at("plan")).at("sections/A.svg");
+  const Result result = run({"offsets", "0012", "--chord", "100", "--svg", section});
+  CHECK(result.status == 3);
+  CHECK(result.err == section + ": this is a drawing of the plan in plan: give another name\n");
+  CHECK(files_in(folder.at("plan")).at("sections/A.svg") == before);
 }

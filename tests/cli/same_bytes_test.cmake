@@ -1,4 +1,4 @@
-# The same job gives the same bytes: under other locales, in another time zone, from another folder, and with stdin closed.
+# The same job gives the same bytes: under other locales, in another time zone, from another folder, on one core, and with stdin closed.
 set(folder ${BUILD}/same-bytes)
 file(REMOVE_RECURSE ${folder})
 file(MAKE_DIRECTORY ${folder}/elsewhere)
@@ -16,7 +16,8 @@ plan(time_zone "TZ=Pacific/Kiritimati SOURCE_DATE_EPOCH=1")
 plan(stdin_closed "exec <&- &&")
 plan(other_folder "cd / &&")
 plan(other_home "HOME=/nowhere TMPDIR=/nowhere")
-foreach(name locale time_zone stdin_closed other_folder other_home)
+plan(one_core "taskset -c 0")
+foreach(name locale time_zone stdin_closed other_folder other_home one_core)
   execute_process(COMMAND diff -r ${folder}/first ${folder}/${name} OUTPUT_VARIABLE told RESULT_VARIABLE status)
   execute_process(COMMAND diff ${folder}/first.screen ${folder}/${name}.screen OUTPUT_VARIABLE screen RESULT_VARIABLE screen_status)
   if(NOT status EQUAL 0 OR NOT screen_status EQUAL 0)

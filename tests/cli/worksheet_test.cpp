@@ -201,6 +201,8 @@ TEST_CASE("other refusals") {
   refused({"--measured-by", "eye"}, "--measured-by: \"eye\" is no way of measuring: use half-breadths, thickness or gaps");
   refused({"--paper", "A3"}, "--paper: \"A3\" is no paper for this: use A4, Letter or both");
   refused({"--job", ""}, "--job: is empty: give the job a short name");
+  refused({"--job", "a\nb"}, "--job: holds control characters: write it in plain letters");
+  refused({"--job", "   "}, "--job: is blank: give the job a short name");
   refused({"--job", "\xff"}, "--job: is not UTF-8: write it in plain letters");
   refused({"-o", ""}, "fairblade: -o is empty: name a folder");
   const Result both = run_in(folder, {"worksheet", profile("whimbrel"), "--chord", "420"});

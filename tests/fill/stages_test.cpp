@@ -1,4 +1,4 @@
-// The section before its coats, against the normals of the curve itself and METHOD 6's closed form of the edge.
+// The section before its coats, against the normals of the curve itself and the closed form of the edge.
 #include "fill/stages.hpp"
 
 #include <cmath>
@@ -132,7 +132,8 @@ TEST_CASE("lines of every stage stand off the target along its normals by what i
 }
 
 TEST_CASE("a square edge under coats is e - 2d/cos(beta) + 2d tan(beta) wide") {
-  // METHOD 6, on a straight taper, where it is exact: a wedge from 20 mm to 4 mm over the aft 100 mm.
+  // The closed form w = e - 2d/cos(beta) + 2d tan(beta), on a straight taper, where it is exact: a wedge from 20 mm to 4 mm over
+  // the aft 100 mm.
   class Wedge final : public target::FaceShape {
    public:
     double at(double x) const override { return x < 100 ? std::sqrt(std::max(x, 0.0)) : 10 - 0.08 * (x - 100); }

@@ -102,7 +102,7 @@ TEST_CASE("a straight batten misses a curved edge") {
 }
 
 TEST_CASE("coats move the saw line and narrow the edge") {
-  // d = 0.74, taper 0.149451 a side, 4 mm: 2.724751 wide (METHOD 6, worked by hand in coats_test); sawn 0.74 ahead.
+  // d = 0.74, taper 0.149451 a side, 4 mm: 2.724751 wide (worked by hand in coats_test); sawn 0.74 ahead.
   auto blade = blade_of({400, 360}, wedges(4, 0.149451, 0.149451));
   blade.job.coats = {blade::coat_of(0.74)};
   const auto card = card_of(blade);
