@@ -21,6 +21,16 @@ const char* name_of(Sureness sureness) {
   return "worth a look";
 }
 
+bool spoils(const Finding& finding) { return finding.rank < Rank::blade; }
+
+std::vector<Finding> almost_certain_slips(const Findings& findings) {
+  std::vector<Finding> out;
+  for (const Finding& one : findings.list) {
+    if (spoils(one) && one.sure == Sureness::certain) out.push_back(one);
+  }
+  return out;
+}
+
 namespace {
 
 /// The stations that the section room takes; those that it refuses were named by the sheet's judges, or are now.

@@ -1,5 +1,5 @@
 // Product of the check room: Findings, what a mate who measured many rudders would say of a job's readings.
-// Verbs: find. Nothing is planned, nothing is changed. mm and degrees.
+// Verbs: find, spoils, almost_certain_slips. Nothing is planned, nothing is changed. mm and degrees.
 //
 // Every threshold is set for a whole set of readings, not for one: a single reading is named beyond 4.5 standard
 // deviations of what the others say (one in 150 000 by chance), port + starboard against a caliper beyond 4.5 sqrt(3).
@@ -20,6 +20,13 @@ const char* name_of(Sureness sureness);
 /// The order in which a mate would tell them: the first spoils everything, the last only a little.
 enum class Rank { units, heights, outline, reading, sides, caliper, blade, coverage, habit };
 
+/// One reading against the others of its station, mm.
+struct Slip {
+  double read = 0, expected = 0;
+  std::optional<double> fits;  ///< what was probably meant
+  std::string how{};           ///< "two digits changed places", ...
+};
+
 struct Finding {
   std::string code;  ///< short and stable: "slipped-digit", "sides-swapped", "inches", ...
   Rank rank = Rank::reading;
@@ -29,6 +36,7 @@ struct Finding {
   std::optional<double> x;  ///< mm aft of the leading edge
   Place place;
   std::string what, remedy;
+  std::optional<Slip> slip{};  ///< where one reading is meant
 };
 
 /// How far one reading strays, one standard deviation, mm.
@@ -50,5 +58,10 @@ struct Findings {
 
 /// The codes in use, for those who read the JSON.
 Findings find(const job::Job& job);
+
+/// Would a plan made of such readings mislead? Not what is wrong with the blade, nor with where it was read.
+bool spoils(const Finding& finding);
+/// The almost certain ones among them, worst first.
+std::vector<Finding> almost_certain_slips(const Findings& findings);
 
 }  // namespace fairblade::check

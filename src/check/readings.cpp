@@ -245,7 +245,9 @@ class StationJudge {
                     one.seen.x,
                     {station_.readings_from, one.seen.line},
                     std::move(what),
-                    "look at the sheet; measure this place again"});
+                    "look at the sheet; measure this place again",
+                    Slip{one.seen.value, one.expected.value, meant ? std::optional(meant->mm) : std::nullopt,
+                         meant ? meant->how : std::string()}});
   }
 
   std::string shown(double mm) const { return in_unit(mm, job_.units); }

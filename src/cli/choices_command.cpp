@@ -4,9 +4,11 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/slips.hpp"
 #include "cli/target_options.hpp"
 #include "plan/choices.hpp"
 #include "report/choices.hpp"
+#include "report/findings.hpp"
 
 namespace fairblade::cli {
 
@@ -34,10 +36,10 @@ int run_choices(const std::vector<std::string>& args, std::ostream& out, std::os
       std::all_of(choices.begin(), choices.end(), [](const plan::Choice& one) { return one.refused.has_value(); });
   if (choices.empty() || all_refused) {  // then the plan itself tells why, with the line
     const auto plan = plan::run_line(*job);
-    if (!plan) return refuse(plan.faults(), err);
+    if (!plan) return refuse(slips_told(*job, plan.faults()), err);
   }
   if (json) out << report::choices_json(*job, choices);
-  else if (!quiet) out << report::choices_text(*job, choices);
+  else if (!quiet) out << report::choices_text(*job, choices) << report::slips_text(*job, found_in(*job));
   const bool one_keeps =
       std::any_of(choices.begin(), choices.end(), [](const plan::Choice& one) { return !one.refused && !one.breaks_limit; });
   return strict && !one_keeps ? ExitStatus::done_with_warnings : ExitStatus::done;

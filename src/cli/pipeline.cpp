@@ -7,7 +7,6 @@
 #include "base/file_names.hpp"
 #include "base/side_by_side.hpp"
 #include "base/text.hpp"
-#include "check/findings.hpp"
 #include "cli/edge_files.hpp"
 #include "cli/report_pictures.hpp"
 #include "cli/results.hpp"
@@ -145,17 +144,10 @@ void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, st
   add_pages(std::move(set), job.name + ": pages to print", files);
 }
 
-/// What a mate would say of the readings. Scans have too many to be held against each other one by one.
-check::Findings found_in(const job::Job& job) {
-  constexpr std::size_t most_readings = 2000;
-  std::size_t readings = 0;
-  for (const job::Station& station : job.stations) readings += station.readings.size();
-  return readings <= most_readings ? check::find(job) : check::Findings{};
-}
-
 }  // namespace
 
-std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between) {
+std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<plan::Between>& between,
+                                  const check::Findings& findings) {
   std::vector<emit::File> out;
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
   const auto map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
@@ -171,7 +163,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   std::vector<emit::File> templates, edges;
   std::vector<pages::Piece> pieces{{"highs and lows", map_sheet, {}, {}}}, edge_pieces;
   side_by_side(3, [&](std::size_t part) {
-    if (part == 0) report = report::report_html(plan, report_pictures(plan, whole), found_in(plan.job));
+    if (part == 0) report = report::report_html(plan, report_pictures(plan, whole), findings);
     if (part == 1) draw_templates(plan, sections, templates, pieces);
     if (part == 2) draw_edges(plan, names, edges, edge_pieces);
   });

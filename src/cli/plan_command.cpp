@@ -10,10 +10,12 @@
 #include "cli/commands.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/results.hpp"
+#include "cli/slips.hpp"
 #include "cli/target_options.hpp"
 #include "emit/one_file.hpp"
 #include "job/asked.hpp"
 #include "job/numbers.hpp"
+#include "report/findings.hpp"
 #include "report/five.hpp"
 #include "report/report.hpp"
 
@@ -110,6 +112,12 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
   return job::job_file_text(*asked.tree, plan.job, remarks);
 }
 
+// The job went into the plan that was refused: it is read again, which costs a refused run little.
+std::vector<Fault> told_of(const std::string& path, const std::vector<job::Override>& overrides, std::vector<Fault> faults) {
+  const auto job = job::read_job(path, overrides);
+  return job ? slips_told(*job, std::move(faults)) : faults;
+}
+
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -155,7 +163,7 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
   }
   auto plan = plan::make_plan(std::move(asked->job));
-  if (!plan) return refuse(plan.faults(), err);
+  if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), plan.faults()), err);
   plan::add_water(*plan);
   const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);
@@ -163,7 +171,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   if (!between) return refuse(between.faults(), err);
 
   const std::string folder = folder_of(arguments);
-  const auto files = draw_plan(*plan, *between);
+  const auto findings = found_in(plan->job);
+  const auto files = draw_plan(*plan, *between, findings);
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
   if (!failed) failed = write_results(folder, files, emit::plan_results, err);
@@ -175,9 +184,10 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     out << report::summary(*plan);
     print_files(folder, files, out);
     if (saves) out << "What was asked, to change and plan again: " << arguments.job_file << '\n';
-    out << report::five_lines(*plan) << "\nTo read and to work from: " << folder << "/report.html\n";
+    out << report::slips_text(plan->job, findings) << report::five_lines(*plan) << "\nTo read and to work from: " << folder
+        << "/report.html\n";
   }
-  const bool warned = !report::gather_warnings(*plan).empty();
+  const bool warned = !report::gather_warnings(*plan).empty() || !check::almost_certain_slips(findings).empty();
   return arguments.strict && warned ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 

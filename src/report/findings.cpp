@@ -1,5 +1,6 @@
 #include "report/findings.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "base/text.hpp"
@@ -32,6 +33,9 @@ std::string own_error_words(const job::Job& job, const check::OwnError& own) {
   if (own.about_fair_lines) out += " About fair lines the readings scatter by " + in_unit(*own.about_fair_lines, job.units) + ".";
   return out;
 }
+
+// Without its folders: the line is to stay one line.
+std::string base_name(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
 
 // The same thing at another place: said in one breath.
 bool alike(const Finding& a, const Finding& b) { return a.code == b.code && a.remedy == b.remedy && a.sure == b.sure; }
@@ -86,6 +90,35 @@ std::vector<std::string> findings_sentences(const job::Job& job, const check::Fi
   if (list.empty())
     out.push_back("Held against each other the readings show no slip of the pen, no sides exchanged and no wrong unit.");
   out.push_back(own_error_words(job, findings.own));
+  return out;
+}
+
+std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& findings) {
+  std::vector<std::string> out;
+  const auto slips = check::almost_certain_slips(findings);
+  for (std::size_t k = 0; k < std::min(slips.size(), most_slips); ++k) {
+    const Finding& one = slips[k];
+    std::string line = where_words(job, one) + ": ";
+    if (one.slip) {
+      line += in_unit(one.slip->read, job.units) + " where the others say " + in_unit(one.slip->expected, job.units);
+      if (one.slip->fits) line += "; " + in_unit(*one.slip->fits, job.units) + " would fit";
+    } else {
+      line += one.what;
+    }
+    out.push_back(line +
+                  (one.place.line > 0 ? " (" + base_name(one.place.file) + ":" + std::to_string(one.place.line) + ")" : ""));
+  }
+  if (slips.size() > most_slips) {
+    out.push_back("and " + std::to_string(slips.size() - most_slips) + " more: \"fairblade check\" names them all");
+  }
+  return out;
+}
+
+std::string slips_text(const job::Job& job, const check::Findings& findings) {
+  const auto lines = slip_lines(job, findings);
+  if (lines.empty()) return {};
+  std::string out = "\nAlmost certainly wrong in the readings: measure again first, all that follows hangs on it\n";
+  for (const std::string& line : lines) out += wrapped("  " + line, 4);
   return out;
 }
 

@@ -1,5 +1,5 @@
 // What the check found, for a phone's screen and for programs. Verbs: findings_text, findings_json,
-// findings_sentences.
+// findings_sentences, slip_lines, slips_text.
 #pragma once
 #include <string>
 #include <vector>
@@ -15,6 +15,12 @@ std::string findings_json(const job::Job& job, const check::Findings& findings);
 
 /// The same for the report: a sentence or two each, worst first, one's own error last. None where nothing was judged.
 std::vector<std::string> findings_sentences(const job::Job& job, const check::Findings& findings);
+
+/// What is almost certainly wrong in the readings, a line each: at most `most_slips`, then how many more there are.
+std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& findings);
+/// The same for the screen, under a heading that says what to do about it; empty where there are none.
+std::string slips_text(const job::Job& job, const check::Findings& findings);
+constexpr std::size_t most_slips = 3;
 
 constexpr std::size_t phone_columns = 60;
 

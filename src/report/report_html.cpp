@@ -1,5 +1,6 @@
 // report.html: the parts in their order, under one style.
 #include "base/text.hpp"
+#include "report/findings.hpp"
 #include "report/five.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
@@ -30,6 +31,15 @@ std::string warnings_part(const Plan& plan) {
   return out + "</ul>\n";
 }
 
+std::string slips_part(const Plan& plan, const check::Findings& findings) {
+  const auto lines = slip_lines(plan.job, findings);
+  if (lines.empty()) return {};
+  std::string out = html::paragraph("Almost certainly wrong in the readings. All that follows hangs on it: do nothing before.");
+  out += "<ul class=\"warnings\">\n";
+  for (const std::string& line : lines) out += "<li>" + html::text(line) + "</li>\n";
+  return out + "</ul>\n";
+}
+
 std::string map_part(const ReportPictures& pictures) {
   std::string out;
   for (std::size_t k = 0; k < pictures.maps.size(); ++k) {
@@ -47,7 +57,8 @@ struct Part {
 };
 
 std::vector<Part> parts_of(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings) {
-  return {{"numbers", "The five numbers that matter", five_part(plan)},
+  return {{"again", "Measure these again first", slips_part(plan, findings)},
+          {"numbers", "The five numbers that matter", five_part(plan)},
           {"warnings", "Decide these first", warnings_part(plan)},
           {"measured", "What was measured, and what is wrong with it", measured_part(plan, findings)},
           {"target", "The target, and why", target_part(plan)},

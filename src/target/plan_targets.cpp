@@ -10,6 +10,7 @@
 #include "target/edges_only.hpp"
 #include "target/face_shapes.hpp"
 #include "target/fairness.hpp"
+#include "target/hindrances.hpp"
 #include "target/remedies.hpp"
 #include "target/target.hpp"
 
@@ -160,13 +161,37 @@ Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& stat
   return target_from(job, station, measured, fitted, draft_alone(station, measured, fitted));
 }
 
+namespace {
+
+std::vector<Draft> drafts_of(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                             const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
+  std::vector<Draft> drafts(measured.size());
+  side_by_side(drafts.size(), [&](std::size_t k) { drafts[k] = draft_alone(job.stations[k], measured[k], fitted[k]); });
+  if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);
+  return drafts;
+}
+
+}  // namespace
+
+std::vector<Hindrance> hindrances(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                                  const std::vector<FittedForm>& fitted) {
+  std::vector<Hindrance> out;
+  std::vector<Warning> unheard;
+  const auto drafts = drafts_of(job, measured, fitted, unheard);
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    const auto& need = drafts[k].need;
+    if (!need || need->possible || !need->governing) continue;
+    const auto& point = measured[k].points[*need->governing];
+    out.push_back({measured[k].station, point.face, point.x, impossible(job, job.stations[k], measured[k], drafts[k])});
+  }
+  return out;
+}
+
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   unseen_patches(job, measured, warnings);
   unused_keys(job, warnings);
-  std::vector<Draft> drafts(measured.size());
-  side_by_side(drafts.size(), [&](std::size_t k) { drafts[k] = draft_alone(job.stations[k], measured[k], fitted[k]); });
-  if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);
+  const auto drafts = drafts_of(job, measured, fitted, warnings);
   std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
   side_by_side(targets.size(),
                [&](std::size_t k) { targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k]); });

@@ -10,6 +10,7 @@
 
 #include "check/findings.hpp"
 #include "cli/pipeline.hpp"
+#include "cli/slips.hpp"
 #include "job/as_written.hpp"
 #include "plan/plan.hpp"
 #include "report/findings.hpp"
@@ -96,7 +97,7 @@ void whole_plan(std::string_view bytes) {
   judge(plan);
   if (!plan) return;
   plan::add_water(*plan);
-  for (const auto& file : cli::draw_plan(*plan, {})) judge_file(file.path, whole(file), bytes);
+  for (const auto& file : cli::draw_plan(*plan, {}, cli::found_in(plan->job))) judge_file(file.path, whole(file), bytes);
 }
 
 }  // namespace fuzz

@@ -100,3 +100,19 @@ TEST_CASE("findings as JSON keep every station apart, in mm") {
   CHECK(json["own_error"]["from_repeats"] == 0.31);
   CHECK(json["own_error"]["reading_error_given"] == false);
 }
+
+TEST_CASE("almost certain slips are told in a line each, three at most; what is likely, or of the blade, is not among them") {
+  check::Findings findings = three();  // one certain slip, at C; two worn noses
+  findings.list[0].slip = check::Slip{33.02, 22.86, 23.114, "two digits changed places"};  // 1.3, 0.9 and 0.91 in by hand
+  auto lines = report::slip_lines(inch_job(), findings);
+  REQUIRE(lines.size() == 1);
+  CHECK(lines[0] == "C port, x 1.000 in: 1.300 in where the others say 0.900 in; 0.910 in would fit (sheet.csv:41)");
+  CHECK(report::slips_text(inch_job(), findings).find("\n  " + lines[0] + "\n") != std::string::npos);
+  for (int k = 0; k < 4; ++k) findings.list.push_back(findings.list[0]);
+  lines = report::slip_lines(inch_job(), findings);
+  REQUIRE(lines.size() == 4);
+  CHECK(lines[3] == "and 2 more: \"fairblade check\" names them all");
+  for (auto& one : findings.list) one.sure = check::Sureness::likely;
+  CHECK(report::slip_lines(inch_job(), findings).empty());
+  CHECK(report::slips_text(inch_job(), findings).empty());
+}
