@@ -11,14 +11,6 @@ namespace {
 
 constexpr std::size_t most_columns = 60;  // of a scanned face: as wide as half a metre of blade
 
-/// The four cells of a reading: x, measured, target, change with its sign.
-std::array<std::string, 4> cells(const fill::OffsetRow& row, LengthUnit unit) {
-  std::string change = number_in_unit(row.change, unit);
-  const bool zero = change.find_first_not_of("-0.") == std::string::npos;
-  if (row.change > 0 && !zero) change = "+" + change;
-  return {number_in_unit(row.x, unit), number_in_unit(row.measured, unit), number_in_unit(row.target, unit), change};
-}
-
 }  // namespace
 
 std::vector<double> spread(const std::vector<double>& wanted, double pitch) {
@@ -45,12 +37,25 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch) {
   return out;
 }
 
-ReadingsTable::ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, section::Face face)
-    : job_(job), face_(face), rows_(fill::rows_shown(offsets, face, most_columns)) {
+/// The four cells of a reading: x, measured, target, change with its sign.
+std::array<std::string, 4> ReadingsTable::cells(const fill::OffsetRow& row) const {
+  const LengthUnit unit = job_.units;
+  std::string change = number_in_unit(row.change, unit);
+  const bool zero = change.find_first_not_of("-0.") == std::string::npos;
+  if (row.change > 0 && !zero) change = "+" + change;
+  if (fill::past_of(target_, row.x) != fill::Past::none) {
+    return {number_in_unit(row.x, unit), number_in_unit(row.measured, unit), "past edge", ""};
+  }
+  return {number_in_unit(row.x, unit), number_in_unit(row.measured, unit), number_in_unit(row.target, unit), change};
+}
+
+ReadingsTable::ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets,
+                             const target::TargetSection& target, section::Face face)
+    : job_(job), target_(target), face_(face), rows_(fill::rows_shown(offsets, face, most_columns)) {
   std::vector<double> wanted;
   for (const fill::OffsetRow& row : rows_) {
     wanted.push_back(row.x);
-    for (const std::string& cell : cells(row, job_.units)) cell_ = std::max(cell_, width_of(cell, type, false) + 2);
+    for (const std::string& cell : cells(row)) cell_ = std::max(cell_, width_of(cell, type, false) + 2);
   }
   cell_ = std::max(cell_, 7.0);
   places_ = spread(wanted, pitch);
@@ -68,8 +73,9 @@ void ReadingsTable::draw(Sheet& sheet, double x_origin, double top, double headi
   rules.runs.push_back({{headings_end - 22, top + height()}, {x_origin + rightmost(), top + height()}});
   sheet.items.emplace_back(rules);
   for (std::size_t k = 0; k < rows_.size(); ++k) {
-    const std::array<std::string, 4> column = cells(rows_[k], job_.units);
+    const std::array<std::string, 4> column = cells(rows_[k]);
     for (std::size_t row = 0; row < 4; ++row) {
+      if (column[row].empty()) continue;
       // Turned to be read from the right; the end of the number at the cell's top, so that the points stand in line.
       const Point at(x_origin + places_[k] + 0.36 * type, top + static_cast<double>(row) * cell_ + 1);
       add_text(sheet, at, column[row], type, Anchor::end, row == 3, -90);

@@ -1,6 +1,7 @@
 // The half-breadths at the readings of one face as a table that runs along the chord, a column to a reading, each led
 // to its place on the surface: readings crowd at the nose, so columns are spread to a pitch and the leaders bend.
 #pragma once
+#include <array>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,9 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch);
 class ReadingsTable {
  public:
   /// Of the offsets those of that face, thinned where there are hundreds; numbers in the job's own unit.
-  ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, section::Face face);
+  /// A reading past the target's edge has no number to come to.
+  ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, const target::TargetSection& target,
+                section::Face face);
 
   bool empty() const { return rows_.empty(); }
   double leftmost() const { return places_.empty() ? 0 : places_.front() - pitch / 2; }  ///< x, mm
@@ -33,7 +36,10 @@ class ReadingsTable {
   static constexpr double pitch = 3.6, type = 2.4;  ///< mm
 
  private:
+  std::array<std::string, 4> cells(const fill::OffsetRow& row) const;
+
   const job::Job& job_;
+  const target::TargetSection& target_;
   section::Face face_;
   std::vector<fill::OffsetRow> rows_;
   std::vector<double> places_;

@@ -20,4 +20,10 @@ std::vector<OffsetRow> rows_shown(const std::vector<OffsetRow>& rows, Face face,
   return out;
 }
 
+Past past_of(const target::TargetSection& target, double x) {
+  constexpr double rounding = 1e-6;  // mm: a reading at the edge itself stays on the section, as in half_breadth
+  if (x < target.leading_edge_x - rounding) return Past::leading_edge;
+  return x > target.trailing_edge_x() + rounding ? Past::trailing_edge : Past::none;
+}
+
 }  // namespace fairblade::fill

@@ -1,4 +1,5 @@
-// Readings thinned for the eye, never for a number. Verbs: rows_shown.
+// Readings as people are shown them: thinned for the eye, never for a number, and those told apart that no target surface
+// lies under. Verbs: rows_shown, past_of.
 #pragma once
 #include <vector>
 
@@ -11,5 +12,10 @@ constexpr std::size_t most_shown = 60;  ///< rows of a face of one section: what
 /// All rows of a face where they are no more than `most`; else the ends, the deepest to add and to take off, and some
 /// evenly between. In their order.
 std::vector<OffsetRow> rows_shown(const std::vector<OffsetRow>& rows, Face face, std::size_t most);
+
+/// Where a reading was taken on what goes with an old edge: there is no target surface to add to or to cut down to, and the
+/// half-breadth of 0 that a row gives there is for sums alone.
+enum class Past { none, leading_edge, trailing_edge };
+Past past_of(const target::TargetSection& target, double x);
 
 }  // namespace fairblade::fill

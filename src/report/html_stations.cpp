@@ -42,11 +42,26 @@ std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
   if (rows.size() < all)
     caption += "; " + std::to_string(rows.size()) + " of " + std::to_string(all) + " readings, all of them in offsets.csv";
   html::Table table(caption, {"x (mm)", "Now (mm)", "Target (mm)", "Change (mm)"}, html::Table::Kind::narrow);
+  bool past = false;
   for (const fill::OffsetRow& row : rows) {
+    if (const auto edge = fill::past_of(plan.targets[k], row.x); edge != fill::Past::none) {
+      past = true;
+      table.row({html::length(row.x, unit), html::length(row.measured, unit),
+                 html::words(edge == fill::Past::trailing_edge ? "past the new edge" : "ahead of the new edge"),
+                 html::words("")});
+      continue;
+    }
     table.row({html::length(row.x, unit), html::length(row.measured, unit), html::length(row.target, unit),
                change_cell(row.change, unit)});
   }
-  return table.html();
+  std::string out = table.html();
+  if (past) {
+    out += html::paragraph(
+        "Past an edge there is no half-breadth to fill or cut to: what stands there goes with the old edge. "
+        "At the trailing edge the saw line on the trailing-edge card tells where, at the nose the gauge.",
+        "aside");
+  }
+  return out;
 }
 
 std::string station_html(const Plan& plan, std::size_t k, const ReportPictures& pictures) {

@@ -30,3 +30,14 @@ TEST_CASE("readings are thinned for the eye: ends, the deepest of each kind, som
   CHECK((deepest && highest));
   CHECK(fill::rows_shown(rows, section::Face::starboard, 5000).size() == 5000);
 }
+
+TEST_CASE("2026-11-26: a reading past an edge of the target is told from one at it") {
+  target::TargetSection target;
+  target.leading_edge_x = 3;  // cut back by 3 mm, and 100 long: from 3 to 103
+  target.chord = 100;
+  CHECK(fill::past_of(target, 2.9) == fill::Past::leading_edge);
+  CHECK(fill::past_of(target, 3) == fill::Past::none);
+  CHECK(fill::past_of(target, 50) == fill::Past::none);
+  CHECK(fill::past_of(target, 103) == fill::Past::none);
+  CHECK(fill::past_of(target, 103.1) == fill::Past::trailing_edge);
+}
