@@ -42,7 +42,7 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
                files, of_stage);
     if (on_pages) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
   }
-  const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing);
+  const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing, plan.measured);
   add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card, paper), files, pieces);
 }
 

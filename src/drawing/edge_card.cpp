@@ -32,6 +32,11 @@ class Words {
 };
 
 void Words::build_past() {
+  if (card_.nothing_to_build) {
+    flow_.paragraph("Saw on the line; nothing to build: at no station does the edge come further aft or thicker than it is now.",
+                    3);
+    return;
+  }
   if (card_.build_past <= 0) {
     flow_.paragraph("The faces meet at the edge " + where(*card_.governs) +
                         ": there is nothing to build past, and nothing to saw. Ask for a trailing_edge_thickness.",
@@ -61,7 +66,7 @@ void Words::limits() {
       "Taper: mm in 100 mm of chord, by which each face closes at the edge. Faces meet: how far past the saw line the taper "
       "closes, edge "
       "thickness over the tapers of both faces; past that there is nothing to saw.");
-  if (nearest) {
+  if (nearest && !card_.nothing_to_build) {
     flow_.paragraph("Nearest " + where(*nearest) + ": " + length(*card_.heights[*nearest].furthest) +
                     " is the furthest that overbuilding makes sense.");
   }
@@ -164,8 +169,8 @@ std::vector<Sheet> edge_cards(const job::Job& job, const EdgeCard& card, const P
   words.build_past();
   if (card.from_stock && card.heights.size() > 1)
     flow.picture(draw_edge_from_side(job, card, Flow::room, std::min(118.0, flow.tallest_picture())), "side-");
-  if (card.shown && card.build_past > 0) {
-    flow.picture(draw_dam(job, card, Flow::room), "dam-");
+  if (card.shown && (card.build_past > 0 || card.nothing_to_build)) {
+    if (!card.nothing_to_build) flow.picture(draw_dam(job, card, Flow::room), "dam-");
     flow.picture(draw_saw(job, card, Flow::room), "saw-");
   }
   flow.grid("Down the blade, lengths in " + unit_words(job), grid_of(job, card));

@@ -102,6 +102,7 @@ void Tail::section() {
 
 void Tail::paste() {
   const double b = card_.build_past;
+  if (b <= 0) return;
   const std::vector<Point> corners{at(0, edge_[1]), at(b, end_[1]), at(b, -end_[0]), at(0, -edge_[0])};
   if (saw_) {
     sheet_.items.emplace_back(Path{{corners}, false, Pen::guide, Fill::none, "sawn-off"});
@@ -153,9 +154,11 @@ double Tail::words() {
   };
   Column column(sheet_, words_left_, head - 2, sheet_.width - words_left_);
   if (saw_) {
-    column.paragraph("When both faces are hard and fair, move the timber forward: its edge " + places(0) +
-                         ". A wedge (hatched) keeps it square to the centre plane.",
-                     type);
+    const std::string timber =
+        card_.nothing_to_build ? "clamp a timber as straight edge: its edge " : "move the timber forward: its edge ";
+    column.paragraph(
+        "When both faces are hard and fair, " + timber + places(0) + ". A wedge (hatched) keeps it square to the centre plane.",
+        type);
     column.skip(1);
     column.paragraph("Saw along it, then plane the edge face square.", type);
     column.skip(1);
@@ -175,8 +178,11 @@ double Tail::words() {
 Sheet Tail::draw() {
   const std::string scale = per_ == 1 ? ", full size" : ", 1 : " + trimmed(per_, 0);
   add_text(sheet_, {0, 3.6},
-           (saw_ ? "2. The same timber as straight edge for the saw" : "1. The timber as dam for the paste") + scale, 3,
-           Anchor::start, true);
+           (card_.nothing_to_build ? "A timber as straight edge for the saw"
+            : saw_                 ? "2. The same timber as straight edge for the saw"
+                                   : "1. The timber as dam for the paste") +
+               scale,
+           3, Anchor::start, true);
   section();
   paste();
   wood();

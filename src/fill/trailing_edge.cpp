@@ -37,7 +37,18 @@ EdgeHeight edge_at(const Height& height, const std::vector<Stage>& stages, bool 
   return out;
 }
 
+/// The target's edge lies within the old one at every station: aft of it there is nothing, and paste has nothing to do there.
+bool within_the_old(const std::vector<target::TargetSection>& targets, const std::vector<section::MeasuredSection>& measured) {
+  if (measured.empty() || measured.size() != targets.size()) return false;
+  for (std::size_t k = 0; k < targets.size(); ++k) {
+    if (targets[k].trailing_edge_x() > measured[k].chord + nothing) return false;
+    if (targets[k].trailing_edge_thickness > measured[k].figures.trailing_edge_thickness + nothing) return false;
+  }
+  return true;
+}
+
 void choose_build_past(EdgeCard& card) {
+  if (card.nothing_to_build) return;
   card.build_past = usual_build_past;
   for (std::size_t k = 0; k < card.heights.size(); ++k) {
     const auto& furthest = card.heights[k].furthest;
@@ -71,8 +82,10 @@ void lay_batten(EdgeCard& card) {
 
 }  // namespace
 
-EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing) {
+EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing,
+                      const std::vector<section::MeasuredSection>& measured) {
   EdgeCard out;
+  out.nothing_to_build = within_the_old(targets, measured);
   out.stages = stages_of(job);
   const auto heights = heights_down(job, targets, std::max(spacing, closest_heights));
   out.from_stock = std::all_of(heights.begin(), heights.end(), [](const Height& h) { return h.target.ahead.has_value(); });

@@ -39,6 +39,7 @@ struct EdgeCard {
   std::vector<Stage> stages;
   std::vector<EdgeHeight> heights;
   double build_past = 0;               ///< one for the whole blade
+  bool nothing_to_build = false;       ///< nowhere further aft or thicker than it is: it is only sawn, and build_past is 0
   bool held_back = false;              ///< it is less than usual, because the taper closes somewhere
   std::optional<std::size_t> governs;  ///< the height that holds it back
   /// By index: where the batten stands furthest out past the edge wanted, and furthest inside it; nothing where it
@@ -47,6 +48,8 @@ struct EdgeCard {
   std::optional<StageSection> shown;  ///< the top height as it is sawn, to draw
 };
 
-EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing);
+/// `measured`: the stations as they are, in the targets' order; without them something is taken to be built.
+EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing,
+                      const std::vector<section::MeasuredSection>& measured = {});
 
 }  // namespace fairblade::fill

@@ -245,6 +245,26 @@ TEST_CASE("an edge card in its corners") {
   CHECK(has(words(adrift), "is not known"));
 }
 
+TEST_CASE("2026-11-26: no paste is built past an edge that stays where it is") {
+  const Blade blade = blade_of(cases::all().front(), 3);
+  std::vector<section::MeasuredSection> now(blade.targets.size());
+  for (std::size_t k = 0; k < now.size(); ++k) {
+    now[k].chord = blade.targets[k].trailing_edge_x();
+    now[k].figures.trailing_edge_thickness = blade.targets[k].trailing_edge_thickness;
+  }
+  std::string words;
+  for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 100, now))) {
+    CHECK(sheets::trouble(sheet, 2.4) == "");
+    words += words_of(sheet);
+  }
+  INFO(words);
+  CHECK(words.find("Saw on the line; nothing to build") != std::string::npos);
+  CHECK(words.find("A timber as straight edge for the saw") != std::string::npos);
+  for (const char* gone : {"Build ", "dam for the paste", "overbuilding", "past it"}) {
+    CHECK(words.find(gone) == std::string::npos);
+  }
+}
+
 TEST_CASE("the set-ups are to scale") {
   const Blade blade = blade_of(cases::all().front(), 3);
   const auto card = fill::edge_card_of(blade.job, blade.targets, 100);

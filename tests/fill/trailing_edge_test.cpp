@@ -146,3 +146,23 @@ TEST_CASE("a card has a row at least every spacing, but none nearer than 50 mm")
   CHECK(fill::edge_card_of(blade.job, blade.targets, 100).heights.size() == 9);
   CHECK(fill::edge_card_of(blade.job, blade.targets, 10).heights.size() == 17);
 }
+
+TEST_CASE("an edge that comes no further aft and no thicker is only sawn") {
+  const Blade blade = blade_of({400, 360}, wedges(4, 0.1, 0.06));  // as above, 10 mm would be built past it
+  std::vector<section::MeasuredSection> now(2);
+  now[0].chord = 400, now[1].chord = 360;
+  for (auto& one : now) one.figures.trailing_edge_thickness = 4;
+  const auto card = [&] { return fill::edge_card_of(blade.job, blade.targets, 1000, now); };
+  CHECK(card().nothing_to_build);
+  CHECK(card().build_past == 0);
+  CHECK_FALSE(card().held_back);
+  CHECK(*card().heights[1].batten == Approx(300));  // the timber stands on the saw line: 360 - 60
+  now[1].chord = 362;                               // it moves forward there
+  CHECK(card().nothing_to_build);
+  now[1].chord = 359;  // aft
+  CHECK_FALSE(card().nothing_to_build);
+  CHECK(card().build_past == 10);
+  now[1].chord = 360;
+  now[0].figures.trailing_edge_thickness = 3.5;  // thicker
+  CHECK_FALSE(card().nothing_to_build);
+}
