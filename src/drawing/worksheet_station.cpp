@@ -138,8 +138,8 @@ void StationPage::tick(double left, const std::string& words, double y) {
 void StationPage::off_centre() {
   asked({"trailing edge off", "the centre plane"});
   y_ -= pitch - box_height;
-  tick(half_width - 44, "to port", y_ + 4.6);
-  tick(half_width - 24, "to starboard", y_ + 4.6);
+  tick(half_width - 56, "to port (+)", y_ + 4.6);
+  tick(half_width - 31, "to starboard (-)", y_ + 4.6);
   y_ += 7.4;
 }
 

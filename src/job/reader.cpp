@@ -74,7 +74,7 @@ std::optional<int> Reader::whole(const Node& node, std::string_view key, int low
   return std::nullopt;
 }
 
-std::optional<double> Reader::length(const Node& node, std::string_view key, Range range) const {
+std::optional<double> Reader::length(const Node& node, std::string_view key, Range range, std::string_view sign) const {
   std::optional<double> mm;
   if (node.kind == NodeKind::number) {
     mm = node.number * millimetres_in(unit);
@@ -98,7 +98,7 @@ std::optional<double> Reader::length(const Node& node, std::string_view key, Ran
     }
   }
   if (mm && *mm >= range.low && *mm <= range.high) return mm;
-  refuse(node, key, "give a length from " + range_of(range));
+  refuse(node, key, "give a length from " + range_of(range) + (sign.empty() ? "" : ", " + std::string(sign)));
   return std::nullopt;
 }
 

@@ -32,8 +32,8 @@ struct Reader {
 
   std::optional<double> number(const Node& node, std::string_view key, Range range, std::string_view unit_name = "") const;
   std::optional<int> whole(const Node& node, std::string_view key, int low, int high) const;
-  /// A length in mm; `range` in mm.
-  std::optional<double> length(const Node& node, std::string_view key, Range range) const;
+  /// A length in mm; `range` in mm. `sign`: which way is positive, told with the range where it must be known.
+  std::optional<double> length(const Node& node, std::string_view key, Range range, std::string_view sign = {}) const;
   std::optional<bool> truth(const Node& node, std::string_view key) const;
   /// A short text for people: not empty, at most 80 bytes, no control characters.
   std::optional<std::string> text(const Node& node, std::string_view key) const;

@@ -51,7 +51,8 @@ void read_sizes(const Reader& reader, const Node& node, StationDraft& draft) {
     if (!station.ahead) draft.sound = false;
   }
   if (const Node* off = node.find("trailing_edge_off_centre")) {
-    station.trailing_edge_off_centre = reader.length(*off, "trailing_edge_off_centre", {-chord / 2, chord / 2});
+    station.trailing_edge_off_centre =
+        reader.length(*off, "trailing_edge_off_centre", {-chord / 2, chord / 2}, "to port positive, to starboard negative");
   }
   if (const Node* skeg = node.find("skeg")) {
     if (const auto mm = reader.length(*skeg, "skeg", {0, 5000})) station.skeg = *mm;

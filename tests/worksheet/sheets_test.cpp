@@ -162,10 +162,10 @@ TEST_CASE("a station's page asks for all that the job wants to know") {
   const auto has = [](const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; };
   for (const auto way : {MeasuredBy::half_breadths, MeasuredBy::thickness, MeasuredBy::gaps}) {
     const std::string all = words(way);
-    for (const char* part :
-         {"Station B", "250 mm below the top", "along the stock", "chord\n", "chord, once more", "leading edge ahead of the",
-          "stock line", "trailing edge off", "to port", "to starboard", "square to the stock (not level: the stock may rake)",
-          "leading edge worn", "old paint still on, about", "mm thick", "PORT", "STARBOARD", "FWD", "UP", "calipers"}) {
+    for (const char* part : {"Station B", "250 mm below the top", "along the stock", "chord\n", "chord, once more",
+                             "leading edge ahead of the", "stock line", "trailing edge off", "to port (+)", "to starboard (-)",
+                             "square to the stock (not level: the stock may rake)", "leading edge worn",
+                             "old paint still on, about", "mm thick", "PORT", "STARBOARD", "FWD", "UP", "calipers"}) {
       INFO(part);
       CHECK(has(all, part));
     }
