@@ -15,6 +15,7 @@
 #include "emit/one_file.hpp"
 #include "job/asked.hpp"
 #include "job/numbers.hpp"
+#include "report/decisions.hpp"
 #include "report/findings.hpp"
 #include "report/five.hpp"
 #include "report/report.hpp"
@@ -164,6 +165,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   }
   auto plan = plan::make_plan(std::move(asked->job));
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), plan.faults()), err);
+  const auto findings = found_in(plan->job);
+  for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
   plan::add_water(*plan);
   const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);
@@ -171,7 +174,6 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   if (!between) return refuse(between.faults(), err);
 
   const std::string folder = folder_of(arguments);
-  const auto findings = found_in(plan->job);
   const auto files = draw_plan(*plan, *between, findings);
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
@@ -187,7 +189,9 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     out << report::slips_text(plan->job, findings) << report::five_lines(*plan) << "\nTo read and to work from: " << folder
         << "/report.html\n";
   }
-  const bool warned = !report::gather_warnings(*plan).empty() || !check::almost_certain_slips(findings).empty();
+  const auto warnings = report::gather_warnings(*plan);
+  const bool warned =
+      !std::all_of(warnings.begin(), warnings.end(), report::by_default_alone) || !check::almost_certain_slips(findings).empty();
   return arguments.strict && warned ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 

@@ -1,0 +1,123 @@
+// What an owner did not ask for and should decide on (2026-11-26: an edge of 2 mm became one of 0.8 without a word), and what
+// is written of readings past a new edge.
+#include <cstdio>
+#include <nlohmann/json.hpp>
+
+#include "catch.hpp"
+#include "cli/sandbox.hpp"
+
+using namespace sandbox;
+using Json = nlohmann::json;
+
+namespace {
+
+// 0012 on 400 mm (NACA Report 460, rounded to 0.1 mm), its edge as thick as told: the form's own is 0.021 * 0.12 * 400 = 1.0.
+std::string sheet(const std::string& keys, const std::string& half_edge, const std::string& half_nose = "0") {
+  std::string text = "units,mm\n" + keys + "station,down,ahead,chord,x,port,starboard\n";
+  for (const std::string name : {"A", "B", "C"}) {
+    const std::string down = name == "A" ? "0" : name == "B" ? "300" : "600";
+    text += name + "," + down + ",60,400,0," + half_nose + "," + half_nose + "\n";
+    for (const auto& [x, y] : {std::pair<const char*, std::string>{"5", "7.6"},
+                               {"10", "10.5"},
+                               {"20", "14.2"},
+                               {"40", "18.7"},
+                               {"60", "21.4"},
+                               {"80", "22.9"},
+                               {"120", "24.0"},
+                               {"160", "23.2"},
+                               {"200", "21.2"},
+                               {"240", "18.3"},
+                               {"280", "14.7"},
+                               {"320", "10.5"},
+                               {"360", "5.8"},
+                               {"400", half_edge}}) {
+      text += name + ",,,," + x + "," + y + "," + y + "\n";
+    }
+  }
+  return text;
+}
+
+bool has_code(const Json& plan, const std::string& code) {
+  for (const Json& one : plan["warnings"]) {
+    if (one["code"] == code) return true;
+  }
+  return false;
+}
+
+std::string unwrapped(std::string text) {
+  for (std::size_t at = 0; (at = text.find("\n    ", at)) != std::string::npos;) text.replace(at, 5, " ");
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("an edge that becomes thin by default is a decision; one that was asked for is none") {
+  const Folder folder;
+  const std::string job = folder.write("thin.csv", sheet("", "1.6"));  // 3.2 mm
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  INFO(result.out << result.err);
+  const std::string out = unwrapped(result.out);
+  CHECK(has(out, "stations A, B and C: the trailing edge is 3.2 mm thick now and becomes 1.0 mm"));
+  CHECK(has(out, "(--trailing-edge-thickness 3.2) or for 3.0 mm (--trailing-edge-thickness 3.0;"));
+  CHECK(has(out, "so thin an edge chips, and paste that thin does not hold"));
+  const std::string report = bytes_of(folder.at("out") + "/report.html");
+  CHECK_FALSE(has(report, "Nothing in this job needs a decision"));
+  CHECK(has(report, "the trailing edge is 3.2 mm thick now and becomes 1.0 mm"));
+
+  for (const char* edge : {"3", "1"}) {
+    const Json plan = Json::parse(run({"plan", job, "-o", folder.at("out"), "--json", "--trailing-edge-thickness", edge}).out);
+    CHECK_FALSE(has_code(plan, "thin-edge"));
+  }
+  // As thin as it is now: nothing becomes thinner.
+  const std::string same = folder.write("same.csv", sheet("", "0.5"));
+  CHECK_FALSE(has_code(Json::parse(run({"plan", same, "-o", folder.at("out"), "--json"}).out), "thin-edge"));
+  // A default alone is no fault of the job: this one has a cut by default, and no other warning.
+  CHECK(run({"plan", same, "-o", folder.at("out"), "--strict", "--quiet"}).status == 0);
+}
+
+TEST_CASE("a cut that only a default allows is a decision, with the litres that it saves") {
+  const Folder folder;
+  const std::string job = folder.write("cut.csv", sheet("", "1.6"));
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  const std::string out = unwrapped(result.out);
+  INFO(out);
+  CHECK(
+      has(out, "(max_removal is a default): how thick is the skin there? For the faces to stay uncut ask for --max-removal 0: "));
+  // The litres are those of the plan that is asked for so.
+  const Json uncut = Json::parse(run({"plan", job, "-o", folder.at("uncut"), "--json", "--max-removal", "0"}).out);
+  char litres[32];
+  std::snprintf(litres, sizeof litres, "%.2f L to add instead of", uncut["volumes"]["add"].get<double>());
+  CHECK(has(out, litres));
+  CHECK_FALSE(has_code(uncut, "default-cut"));
+  CHECK_FALSE(
+      has_code(Json::parse(run({"plan", job, "-o", folder.at("out"), "--json", "--max-removal", "1"}).out), "default-cut"));
+}
+
+TEST_CASE("a flat leading edge is a decision until something is built ahead of it") {
+  const Folder folder;
+  const std::string job = folder.write("flat.csv", sheet("", "1.6", "3.5"));  // 7 mm wide where a nose has none
+  const Result result = run({"plan", job, "-o", folder.at("out")});
+  INFO(result.out << result.err);
+  CHECK(has(unwrapped(result.out), "stations A, B and C: the leading edge is flat, 7.0 mm wide"));
+  CHECK(has(result.out, "(almost certain)"));
+  CHECK(has_code(Json::parse(run({"plan", job, "-o", folder.at("out"), "--json"}).out), "flat-leading-edge"));
+  for (const auto& decided : {std::pair{"--extend-leading-edge", "6"}, {"--leading-edge", "leave"}}) {
+    const Result other = run({"plan", job, "-o", folder.at("out"), "--json", decided.first, decided.second});
+    INFO(other.err);
+    CHECK_FALSE(has_code(Json::parse(other.out), "flat-leading-edge"));
+  }
+}
+
+TEST_CASE("a reading past the new edge is no half-breadth of nothing to cut down to") {
+  // Whimbrel's station D, read to x 334: fairing along the span brings its edge forward (the screen says 0.7 mm).
+  const Folder folder;
+  const Result result = run({"plan", profile("whimbrel"), "-o", folder.at("out")});
+  REQUIRE(has(unwrapped(result.out), "station D greatest thickness 0.3 mm up, trailing edge 0.7 mm forward"));
+  const std::string report = bytes_of(folder.at("out") + "/report.html");
+  CHECK(has(report, "past the new edge"));
+  CHECK(has(report, "the saw line on the trailing-edge card tells where"));
+  CHECK(has(bytes_of(folder.at("out") + "/sections/D.svg"), ">past edge<"));
+  CHECK_FALSE(has(bytes_of(folder.at("out") + "/sections/B.svg"), ">past edge<"));
+  // For programs the columns stay numbers: change is target less measured.
+  CHECK(has(bytes_of(folder.at("out") + "/offsets.csv"), "D,720.000,334.000,starboard,0.500,0.000,-0.500\n"));
+}
