@@ -43,7 +43,8 @@ void describe(CLI::App& app, RecheckArguments& arguments) {
   app.add_flag("--strict", arguments.strict, "exit status 1 when something is left to do");
   app.footer(
       "A column down in the CSV takes readings at any height between the stations, columns ahead and chord tell\n"
-      "where the edges are now. The target is the plan's, whatever became of the job.\n\n"
+      "where the edges are now. Marks that still count from the old leading edge: a row x_from,old-leading-edge\n"
+      "above the header. The target is the plan's, whatever became of the job.\n\n"
       "exit status: 0 done; 1 something is left to do, under --strict; 2 refused; 3 not written\n"
       "example: fairblade recheck out/whimbrel profiles/whimbrel/after-filling.csv");
 }

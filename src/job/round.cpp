@@ -48,6 +48,14 @@ class RoundReader {
            std::find(of_target.begin(), of_target.end(), key) != of_target.end();
   }
 
+  /// What the row says, the two words for a leading edge being one to whoever reads the method.
+  std::string which_edge(const KeyRow& row) {
+    const std::string& said = row.values.front();
+    if (row.key != "x_from" || (said != "old-leading-edge" && said != "new-leading-edge")) return said;
+    round_.leading_edge = said == "old-leading-edge" ? LeadingEdge::before_the_work : LeadingEdge::now;
+    return std::string(name_of(XFrom::leading_edge));
+  }
+
   void read_keys(const CsvContent& content) {
     static constexpr std::array<std::string_view, 5> ours{"units", "x_from", "board", "measured_by", "reading_error"};
     for (const KeyRow& row : content.header.keys) {
@@ -67,7 +75,7 @@ class RoundReader {
       } else if (row.key == "reading_error") {
         round_.reading_error = reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
       } else if (row.key != "units") {
-        Node value = node_of_text(row.values.front(), row.line);
+        Node value = node_of_text(which_edge(row), row.line);
         if (row.values.size() > 1) {
           value = Node{NodeKind::list, row.line, true, 0, {}, {}, {}};
           for (const std::string& one : row.values) value.items.push_back(node_of_text(one, row.line));

@@ -3,9 +3,10 @@
 //
 // The file is a CSV in the dialects and columns of a job's. A station is one of the plan's, by name, or any other
 // height, which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells,
-// and whoever places the readings says so. Rows of key,value above the header: units, x_from, board, measured_by,
-// reading_error; a sheet that began as a job's may keep the job's other keys, which count for nothing here and are
-// told.
+// and whoever places the readings says so. x may also count from the marks of before the work: x_from is then
+// "old-leading-edge"; "new-leading-edge" is "leading-edge", said in so many words. Rows of key,value above the header: units,
+// x_from, board, measured_by, reading_error; a sheet that began as a job's may keep the job's other keys, which count for nothing
+// here and are told.
 #pragma once
 #include <optional>
 #include <string>
@@ -17,6 +18,9 @@
 #include "job/to_measure.hpp"
 
 namespace fairblade::job {
+
+/// Which leading edge x is counted from, where it is counted from one.
+enum class LeadingEdge { not_told, before_the_work, now };
 
 struct RoundStation {
   std::string name;
@@ -32,7 +36,8 @@ struct Round {
   std::optional<double> reading_error;  ///< mm, where the file tells its own
   std::vector<RoundStation> stations;   ///< in the order of their first rows
   bool x_from_told = false;             ///< else x is taken as aft of the leading edge
-  std::vector<std::string> job_keys;    ///< keys of a job above the header: the plan's hold, not these
+  LeadingEdge leading_edge = LeadingEdge::not_told;
+  std::vector<std::string> job_keys;  ///< keys of a job above the header: the plan's hold, not these
 };
 
 /// `unit` is the plan's, unless the file has a row "units,...". `known`: the plan's stations.

@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/polyline.hpp"
 #include "base/text.hpp"
+#include "recheck/nearest.hpp"
+#include "recheck/old_marks.hpp"
 
 namespace fairblade::recheck {
 namespace {
@@ -15,32 +16,10 @@ constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
 constexpr double same_height = 0.05;  // mm
 constexpr double same_x = 1e-6;       // mm
 
-/// The nearest place of a face to a point: how far off, signed, and how far along.
-struct Nearest {
-  double depth = 0, girth = 0;
-};
-Nearest nearest(const Polyline& face, double x, double y) {
-  Nearest out;
-  double best = -1, along = 0;
-  for (std::size_t k = 1; k < face.size(); ++k) {
-    const Point &a = face[k - 1], &b = face[k];
-    const double dx = b.x() - a.x(), dy = b.y() - a.y(), length = std::hypot(dx, dy);
-    const double w = length > 0 ? std::clamp(((x - a.x()) * dx + (y - a.y()) * dy) / (length * length), 0.0, 1.0) : 0;
-    const double off = std::hypot(x - a.x() - w * dx, y - a.y() - w * dy);
-    if (best < 0 || off < best) {
-      best = off;
-      out.girth = along + w * length;
-    }
-    along += length;
-  }
-  const bool outside = x < face.front().x() || y > ordinate_at(face, x);
-  out.depth = outside ? -best : best;
-  return out;
-}
-
 /// Where the edges are now, in the frame of the surface; told by the row, or taken from the target.
 struct Edges {
   double leading = 0, trailing = 0;
+  double marks = 0;  ///< where x = 0 lies, of x that is counted from a leading edge
 };
 
 class Placer {
@@ -48,7 +27,7 @@ class Placer {
   Placer(HeightRead& out, double sigma) : out_(out), sigma_(sigma) {}
 
   /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
-  void lay(double read_x, job::XFrom from, double x, const job::Reading& reading, bool calipers) {
+  void lay(double read_x, job::XFrom from, double x, const job::Reading& reading, bool calipers, bool old_edge = false) {
     const auto& section = out_.surface.section;
     if (x > section.trailing_edge_x + reading_errors_outside * sigma_) {
       ++out_.beyond_edge;
@@ -67,6 +46,7 @@ class Placer {
       Judged one;
       one.read_x = read_x;
       one.from = from;
+      one.from_old_edge = old_edge;
       one.x = x;
       one.face = face;
       one.both = calipers;
@@ -112,13 +92,17 @@ class Placer {
 class RoundPlacer {
  public:
   RoundPlacer(const Frozen& frozen, const job::Round& round, double sigma, Assumed& assumed)
-      : frozen_(frozen), round_(round), sigma_(sigma), assumed_(assumed) {}
+      : frozen_(frozen), round_(round), sigma_(sigma), assumed_(assumed), marks_(round.file, frozen.job.units, sigma) {}
 
   Outcome<std::vector<HeightRead>> run() {
     for (const job::RoundStation& one : round_.stations) place(one);
     if (!faults_.empty()) return faults_;
+    if (const auto old = marks_.refusal()) return *old;
     std::stable_sort(out_.begin(), out_.end(), [](const auto& a, const auto& b) { return a.surface.down < b.surface.down; });
     if (!round_.x_from_told) assumed_.defaults.push_back({"x_from", "leading-edge"});
+    if (!from_old_.empty())
+      assumed_.notes.push_back("x counts from the old leading edge, as it was before the work (" + joined(from_old_) +
+                               "); ahead of it x is negative.");
     if (!taken_.empty()) {
       assumed_.defaults.push_back(
           {"ahead", "as in the target (" + taken_ + "): x is counted from the target's leading edge at this stage"});
@@ -170,7 +154,8 @@ class RoundPlacer {
   /// What the row tells of the edges, against the target's at this stage.
   std::optional<Edges> edges_of(const job::RoundStation& one, const Surface& surface, EdgesRead& read) {
     const auto& section = surface.section;
-    Edges now{section.leading_edge_x, section.trailing_edge_x};
+    const bool old_marks = round_.leading_edge == job::LeadingEdge::before_the_work;
+    Edges now{section.leading_edge_x, section.trailing_edge_x, section.leading_edge_x};
     if (one.ahead) {
       if (!surface.origin_ahead) {
         fault(one.place, "\"ahead\" of station " + one.name + " cannot be used: the plan does not know where the stock is",
@@ -178,10 +163,14 @@ class RoundPlacer {
         return std::nullopt;
       }
       now.leading = *surface.origin_ahead - *one.ahead;
+      now.marks = now.leading;
       read.leading = now.leading - section.leading_edge_x;
+    } else if (old_marks && one.x_from == job::XFrom::leading_edge) {
+      from_old_.push_back(one.name);
     } else if (one.x_from == job::XFrom::leading_edge || (one.x_from == job::XFrom::trailing_edge && one.chord)) {
       taken_ += (taken_.empty() ? "" : ", ") + one.name;
     }
+    if (old_marks) now.marks = 0;  // the frame's origin
     if (one.x_from == job::XFrom::trailing_edge && !one.chord) taken_aft_ += (taken_aft_.empty() ? "" : ", ") + one.name;
     if (one.chord) {
       now.trailing = now.leading + *one.chord;
@@ -214,15 +203,18 @@ class RoundPlacer {
     height.calipers = one.measured_by == job::MeasuredBy::thickness;
     const auto now = edges_of(one, height.surface, height.edges);
     if (!now) return;
+    const bool by_edge = one.x_from == job::XFrom::leading_edge;
+    if (by_edge && !one.ahead && round_.leading_edge == job::LeadingEdge::not_told) marks_.weigh(one, height.surface);
+    const bool old_marks = by_edge && round_.leading_edge == job::LeadingEdge::before_the_work;
     Placer placer(height, sigma_);
     for (const job::Reading& reading : one.readings) {
-      const double x = one.x_from == job::XFrom::leading_edge    ? now->leading + reading.x
+      const double x = one.x_from == job::XFrom::leading_edge    ? now->marks + reading.x
                        : one.x_from == job::XFrom::trailing_edge ? now->trailing - reading.x
                                                                  : *height.surface.origin_ahead + reading.x;
       if (!sound(one, reading, x, *now)) return;
       // What is counted from the stock, or goes on aft where no chord was told, may stand beyond an edge of the target.
       const double from = one.x_from == job::XFrom::stock ? x : std::max(x, now->leading);
-      placer.lay(reading.x, one.x_from, one.chord ? std::min(from, now->trailing) : from, reading, height.calipers);
+      placer.lay(reading.x, one.x_from, one.chord ? std::min(from, now->trailing) : from, reading, height.calipers, old_marks);
     }
     placer.judge();
     if (height.readings.empty())
@@ -263,7 +255,9 @@ class RoundPlacer {
   Assumed& assumed_;
   std::vector<HeightRead> out_;
   std::vector<Fault> faults_;
-  std::string taken_, taken_aft_;  ///< stations whose leading edge, whose trailing edge, is taken from the target
+  OldMarks marks_;
+  std::vector<std::string> from_old_;  ///< stations whose x counts from the old leading edge
+  std::string taken_, taken_aft_;      ///< stations whose leading edge, whose trailing edge, is taken from the target
 };
 
 }  // namespace

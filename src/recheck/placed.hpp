@@ -2,7 +2,8 @@
 //
 // x is counted from an edge that the work itself may have moved, so it is brought to the stock first: with `ahead` in
 // the row, from where the leading edge is now; without it, the leading edge is taken to stand where the target has it
-// at this stage (and, for x ahead of a trailing edge, `chord` or the target's), and that is said. Depth: square to the
+// at this stage (and, for x ahead of a trailing edge, `chord` or the target's), and that is said. Refused: readings that
+// seem to be counted from where the leading edge was before the work, without saying so (see old_marks.hpp). Depth: square to the
 // face, positive where filler is to be added, negative where something is to come off. Calipers tell the thickness
 // alone: what is left is shared by both faces.
 #pragma once
@@ -19,7 +20,8 @@ using section::Face;
 struct Judged {
   double read_x = 0;  ///< as on the sheet
   job::XFrom from = job::XFrom::leading_edge;
-  double x = 0;  ///< aft of the leading edge as it was measured before the work
+  bool from_old_edge = false;  ///< the leading edge it is from is that of before the work
+  double x = 0;                ///< aft of the leading edge as it was measured before the work
   Face face = Face::port;
   bool both = false;                    ///< calipers: stands for port and starboard alike
   double half_breadth = 0, target = 0;  ///< here, and of the target at this x

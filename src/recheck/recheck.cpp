@@ -141,6 +141,7 @@ class Maker {
     }
     if (last) {
       out_.defaults = assumed.defaults;
+      out_.notes = assumed.notes;
       if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
       compare_calipers(*round, result);
       if (!round->job_keys.empty()) {

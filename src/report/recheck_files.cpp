@@ -17,11 +17,12 @@ using recheck::Recheck;
 using recheck::RoundResult;
 
 const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
+std::string origin_of(const Judged& one) { return one.from_old_edge ? "old-leading-edge" : std::string(name_of(one.from)); }
 bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
 
 Json reading_of(const Recheck& all, const Judged& one) {
   return {{"x", one.read_x},
-          {"x_from", name_of(one.from)},
+          {"x_from", origin_of(one)},
           {"x_plan", one.x},
           {"side", section::name_of(one.face)},
           {"calipers", one.both},
@@ -139,7 +140,7 @@ std::string still_to_do_csv(const Recheck& all) {
   std::string out = "station,down,x,x_from,side,measured,target,change,what\n";
   for (const Row& row : rows) {
     out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
-           fixed(row.one->read_x, decimals) + ',' + std::string(name_of(row.one->from)) + ',' + side_of(*row.one) + ',' +
+           fixed(row.one->read_x, decimals) + ',' + origin_of(*row.one) + ',' + side_of(*row.one) + ',' +
            fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' +
            fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
            (row.one->alone ? "; alone: read it again" : "") + '\n';
