@@ -8,8 +8,9 @@
 
 namespace fairblade::report {
 
-/// At most `phone_columns` wide where names allow it; lengths in the job's unit. What to take off, what to add, each
-/// worst first; litres by height; progress since the plan; what to do next.
+/// At most `phone_columns` wide where names allow it; lengths in the job's unit. The verdict; what to take off, what to
+/// add, each worst first, without single readings that may as well be reading error; litres by height; progress since the plan;
+/// what to do next.
 std::string recheck_text(const recheck::Recheck& recheck);
 
 /// mm and litres. Keys:

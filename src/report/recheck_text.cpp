@@ -28,6 +28,7 @@ std::string heading(const Recheck& all) {
   const RoundResult& now = all.now();
   const fill::Stage& stage = all.frozen.stage;
   std::string out = wrapped(on_one_line(all.frozen.job.name), 0, phone_columns);
+  out += wrapped("> " + verdict_words(all), 2, phone_columns) + '\n';
   std::string surface = std::string("Surface: ") + fill::name_of(stage.kind) +
                         (stage.surface.empty() ? "; the plan has no coats" : " (" + stage.surface + ")");
   if (all.frozen.stages.size() > 1) {
@@ -70,7 +71,7 @@ std::string standing(const Recheck& all) {
 std::string list_of(const std::vector<ListLine>& all, bool low, const std::string& title) {
   std::vector<const ListLine*> own;
   for (const ListLine& one : all) {
-    if ((one.depth > 0) == low) own.push_back(&one);
+    if (one.shown && (one.depth > 0) == low) own.push_back(&one);
   }
   if (own.empty()) return {};
   std::string out = '\n' + title + '\n';
@@ -85,6 +86,7 @@ std::string lists(const Recheck& all) {
   const std::string unit(name_of(all.frozen.job.units));
   std::string out =
       list_of(lines, false, "TAKE OFF, worst first (" + unit + ")") + list_of(lines, true, "ADD, worst first (" + unit + ")");
+  if (const std::string rest = left_out_words(all); !rest.empty()) out += '\n' + wrapped(rest, 0, phone_columns);
   const auto edges = edge_words(all);
   if (!edges.empty()) out += "\nEDGES (" + unit + ")\n";
   for (const std::string& one : edges) out += wrapped("  " + one, 6, phone_columns);

@@ -86,7 +86,7 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
   std::vector<ListLine> out;
   std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
   for (const Spot& spot : recheck.spots) {
-    out.push_back({spot.worst, true, spot_words(recheck, spot)});
+    out.push_back({spot.worst, true, true, spot_words(recheck, spot)});
     for (const recheck::Reach& reach : spot.reach) {
       for (std::size_t k = 0; k < heights[reach.height].readings.size(); ++k) {
         const Judged& one = heights[reach.height].readings[k];
@@ -100,8 +100,10 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
       const Judged& one = heights[h].readings[k];
       if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told.count({h, k}) != 0) continue;
       if (one.both && one.face == section::Face::starboard) continue;
-      constexpr double likely = 2.5;  // standard deviations
-      out.push_back({one.depth, !one.alone && std::abs(one.depth) > likely * one.sigma,
+      constexpr double likely = 2.5, twice = 2;  // standard deviations
+      const double out_by = std::abs(one.depth) / one.sigma;
+      const bool work = recheck.verdict == recheck::Verdict::go_on && out_by > twice;
+      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work,
                      where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
                          (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
     }
@@ -109,6 +111,31 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
   std::stable_sort(out.begin(), out.end(),
                    [](const ListLine& a, const ListLine& b) { return std::abs(a.depth) > std::abs(b.depth); });
   return out;
+}
+
+std::string verdict_words(const Recheck& recheck) {
+  if (recheck.verdict == recheck::Verdict::nothing_left) return "Stop here: nothing is left to do.";
+  if (recheck.verdict == recheck::Verdict::reading_error) return "Stop here: what is left is less than these readings can tell.";
+  std::size_t high = 0, low = 0;
+  for (const ListLine& one : list_lines(recheck)) {
+    if (one.shown) ++(one.depth > 0 ? low : high);
+  }
+  if (high + low == 0) return "Go on: no place stands out, yet all the readings together do.";
+  const auto places = [](std::size_t n, const char* what) { return counted(n, "place") + what; };
+  return "Go on: " + (high > 0 ? places(high, " to take off") : "") + (high > 0 && low > 0 ? ", " : "") +
+         (low > 0 ? places(low, " to fill") : "") + ".";
+}
+
+std::string left_out_words(const Recheck& recheck) {
+  const auto lines = list_lines(recheck);
+  const auto n =
+      static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const ListLine& one) { return !one.shown; }));
+  if (n == 0) return {};
+  const std::string what =
+      counted(n, "single reading") + " beyond " + in_unit(recheck.options.tolerance, recheck.frozen.job.units);
+  if (recheck.verdict != recheck::Verdict::go_on)
+    return "Not work: " + what + ", as reading error scatters them. still-to-do.csv has them.";
+  return "Left out: " + what + " but no further out than twice the error of a reading. still-to-do.csv has them.";
 }
 
 std::vector<std::string> edge_words(const Recheck& recheck) {

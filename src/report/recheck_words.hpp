@@ -20,10 +20,17 @@ std::string depth_words(const recheck::Recheck& recheck, double depth);
 struct ListLine {
   double depth = 0;  ///< its worst, + to add
   bool sure = true;  ///< a spot, or a reading that stands out by more than its own error is likely to
+  /// To be shown: a spot, a reading to take again, or one beyond twice its error while there is work to do at all. The
+  /// rest is noise, as far as anyone can tell, and only counted.
+  bool shown = true;
   std::string words;
 };
 /// Worst first.
 std::vector<ListLine> list_lines(const recheck::Recheck& recheck);
+/// What it comes to, in a line or two, for the head of the list.
+std::string verdict_words(const recheck::Recheck& recheck);
+/// How many readings the list leaves out, and why; empty where none are.
+std::string left_out_words(const recheck::Recheck& recheck);
 /// Edges that stand off the target's by more than the tolerance: "C trailing edge: 6.0 to cut back".
 std::vector<std::string> edge_words(const recheck::Recheck& recheck);
 /// Readings to take again: "C port, 60 aft".
