@@ -55,9 +55,10 @@ void judge_noses(const Stations& blade, const std::vector<double>& lost, double 
     std::string what = flat ? "the leading edge is flat, " + in_unit(edge->mm, blade.job.units) + " wide"
                             : "the nose is fuller than a leading edge at x = 0 can be";
     if (lost[k] > 0) what += "; some " + in_unit(lost[k], blade.job.units) + " of it seems to be gone";
-    auto finding =
-        at_station(blade, k, "leading-edge-worn", Rank::blade, flat ? Sureness::certain : Sureness::likely, std::move(what),
-                   "count x from the stock, not from the worn edge; ask for the nose to be built out (--extend-leading-edge)");
+    // With `ahead` the worn edge has its place by the stock already, and x from it is as good.
+    const std::string count_from = station.ahead ? "" : "count x from the stock, not from the worn edge; ";
+    auto finding = at_station(blade, k, "leading-edge-worn", Rank::blade, flat ? Sureness::certain : Sureness::likely,
+                              std::move(what), count_from + "ask for the nose to be built out (--extend-leading-edge)");
     if (flat) finding.x = 0;
     out.push_back(std::move(finding));
   }

@@ -1,6 +1,7 @@
 #include "check/digits.hpp"
 
 #include <charconv>
+#include <cmath>
 #include <utility>
 
 #include "base/text.hpp"
@@ -54,11 +55,15 @@ std::vector<Meant> other_numbers(double mm, LengthUnit unit) {
   return out;
 }
 
-std::optional<Meant> meant_by(double mm, LengthUnit unit, const std::function<bool(double)>& fits) {
+std::optional<Meant> meant_by(double mm, LengthUnit unit, const std::function<bool(double)>& fits, std::optional<double> wanted) {
+  constexpr double same = 1e-6;  // mm: of two as near, the likelier slip
+  std::optional<Meant> best;
   for (Meant& one : other_numbers(mm, unit)) {
-    if (fits(one.mm)) return one;
+    if (!fits(one.mm)) continue;
+    if (!wanted) return one;
+    if (!best || std::abs(one.mm - *wanted) < std::abs(best->mm - *wanted) - same) best = one;
   }
-  return std::nullopt;
+  return best;
 }
 
 }  // namespace fairblade::check

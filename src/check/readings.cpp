@@ -226,15 +226,30 @@ class StationJudge {
                     meant ? "look at the sheet, and correct x" : "look at the sheet; measure this place again"});
   }
 
+  /// What the row's other two readings make of it, port + starboard being what calipers read; nothing where one of them
+  /// was not taken, or is in doubt itself.
+  std::optional<double> by_the_other_two(const Seen& seen) const {
+    const job::Reading& row = judged_.station.readings[seen.row];
+    if (seen.kind == Kind::caliper) return row.port && row.starboard ? std::optional(*row.port + *row.starboard) : std::nullopt;
+    const auto& other = seen.kind == Kind::port ? row.starboard : row.port;
+    return other && row.caliper ? std::optional(*row.caliper - *other) : std::nullopt;
+  }
+  static const char* names_of_other_two(Kind kind) {
+    return kind == Kind::caliper ? "both sides" : kind == Kind::port ? "starboard and the caliper" : "port and the caliper";
+  }
+
   void tell_slip(const Suspect& one) {
     const double size = one.size();
     const auto fits = [&](double mm) { return std::abs(mm - one.expected.value) < fits_within * one.expected.error; };
     // Gaps were turned into half-breadths: what was written is not known here.
     const bool written = station_.measured_by != job::MeasuredBy::gaps || one.seen.kind == Kind::caliper;
-    const auto meant = written ? meant_by(one.seen.value, job_.units, fits) : std::nullopt;
+    auto third = by_the_other_two(one.seen);
+    if (third && !fits(*third)) third.reset();
+    const auto meant = written ? meant_by(one.seen.value, job_.units, fits, third) : std::nullopt;
     std::string what = shown(one.seen.value) + " where the others say " + shown(one.expected.value) + ", give or take " +
                        shown(one.expected.error);
     if (meant) what += "; " + shown(meant->mm) + " would fit (" + meant->how + ")";
+    if (third) what += "; by " + std::string(names_of_other_two(one.seen.kind)) + " it is " + shown(*third);
     out_.push_back({"slipped-digit",
                     Rank::reading,
                     size > 8     ? Sureness::certain

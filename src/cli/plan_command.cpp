@@ -137,6 +137,9 @@ void print_files(const std::string& folder, const std::vector<emit::File>& files
   out << '\n';
 }
 
+/// As it is typed: a name with a space in it is one word only between quotes.
+std::string for_shell(const std::string& name) { return name.find(' ') == std::string::npos ? name : '"' + name + '"'; }
+
 }  // namespace
 
 int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
@@ -187,7 +190,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     print_files(folder, files, out);
     if (saves) out << "What was asked, to change and plan again: " << arguments.job_file << '\n';
     out << report::slips_text(plan->job, findings) << report::five_lines(*plan) << "\nTo read and to work from: " << folder
-        << "/report.html\n";
+        << "/report.html\n"
+        << "After each round of filling, what is still high or low: fairblade recheck " << for_shell(folder) << " READINGS.csv\n";
   }
   const auto warnings = report::gather_warnings(*plan);
   const bool warned =

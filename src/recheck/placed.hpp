@@ -52,6 +52,7 @@ struct HeightRead {
 /// What was taken for granted, for people.
 struct Assumed {
   std::vector<DefaultUsed> defaults;
+  std::vector<std::string> notes;
 };
 
 /// From the top down. `sigma`: how far one reading strays.

@@ -215,7 +215,10 @@ StepWords words_of(const Plan& plan, const Step& step) {
       return {"Turn the blade and coat the " + fixed(step.area, 2) + " m² that the supports hid",
               {"The same layers as the rest."}};
     case Task::measure:
-      return {"Measure again at the stations, and keep the readings", {"They tell what was reached, and begin the next refit."}};
+      return {"Measure again at the stations, and keep the readings",
+              {"They tell what was reached, and begin the next refit.",
+               "After every round of filling too: fairblade recheck FOLDER READINGS.csv, with the folder of this report and a "
+               "CSV of the new readings, lists what is still high or low."}};
   }
   return {};
 }

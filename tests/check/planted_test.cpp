@@ -363,3 +363,45 @@ TEST_CASE("planted faults are found and rightly named") {
     CHECK(first >= all.size() * 9 / 10);
   }
 }
+
+TEST_CASE("a worn nose is told to be counted from the stock only where its place by the stock is not known") {
+  job::Job job = good(1);
+  wear(job.stations[1], 5);
+  const auto remedy = [](const job::Job& one) {
+    for (const auto& finding : check::find(one).list) {
+      if (finding.code == "leading-edge-worn" && finding.station == "B") return finding.remedy;
+    }
+    return std::string("not found");
+  };
+  CHECK(remedy(job) == "ask for the nose to be built out (--extend-leading-edge)");
+  job.stations[1].ahead.reset();
+  CHECK(remedy(job) ==
+        "count x from the stock, not from the worn edge; ask for the nose to be built out (--extend-leading-edge)");
+}
+
+TEST_CASE("the caliper chooses what was meant") {
+  // Port read 32.5 for 22.5, a digit wrong; its digits exchanged, 23.5, would be within the readings' error too. By hand:
+  // the caliper's 43.5 less starboard's 21 is 22.5.
+  const auto what = [](bool caliper) {
+    job::Job job = good(1);
+    job::Station& station = job.stations[2];
+    for (auto& r : station.readings) r.caliper.reset();
+    const double half = *station.readings[8].port + *station.readings[8].starboard;
+    for (auto& r : station.readings) {  // scaled so that port and starboard at row 8 are 22.5 and 21 together
+      r.port = *r.port * 43.5 / half;
+      r.starboard = *r.starboard * 43.5 / half;
+    }
+    station.readings[8].port = 32.5;
+    station.readings[8].starboard = 21;
+    if (caliper) station.readings[8].caliper = 43.5;
+    for (const auto& finding : check::find(job).list) {
+      if (finding.code == "slipped-digit" && finding.station == "C" && finding.side == "port") return finding.what;
+    }
+    return std::string("not found");
+  };
+  INFO(what(true));
+  INFO(what(false));
+  CHECK(what(true).find("; 22.5 mm would fit (one digit is wrong); by starboard and the caliper it is 22.5 mm") !=
+        std::string::npos);
+  CHECK(what(false).find("; 23.5 mm would fit (two digits changed places)") != std::string::npos);
+}

@@ -222,7 +222,9 @@ TEST_CASE("what goes to the screen can be chosen") {
   CHECK(has(table.out, "4 in sections/"));
   CHECK(has(table.out, " in templates/"));
   CHECK(has(table.out, "The five numbers that matter\n  Filler to mix: "));
-  const std::string last = "To read and to work from: " + folder.at("out") + "/report.html\n";
+  const std::string last = "To read and to work from: " + folder.at("out") +
+                           "/report.html\nAfter each round of filling, what is still high or low: fairblade recheck " +
+                           folder.at("out") + " READINGS.csv\n";
   CHECK((table.out.size() > last.size() && table.out.substr(table.out.size() - last.size()) == last));
   CHECK(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet"}).out.empty());
   CHECK(has(run({"plan", "--help"}).out, "example: fairblade plan"));

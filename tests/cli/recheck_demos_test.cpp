@@ -40,6 +40,30 @@ TEST_CASE("recheck: the demo's round") {
   CHECK(has(map, "White: within the tolerance of 0.5 mm"));
 }
 
+TEST_CASE("recheck: README's sample is what the demo prints") {
+  const Folder folder;
+  const Result plan = run({"plan", profile("whimbrel"), "-o", folder.at("whimbrel")});
+  REQUIRE(plan.status == 0);
+  CHECK(has(plan.out, ": fairblade recheck " + folder.at("whimbrel") + " READINGS.csv\n"));
+  const Result result =
+      run({"recheck", folder.at("whimbrel"), std::string(PROFILES_DIR) + "/whimbrel/after-filling.csv", "-o", folder.at("left")});
+  REQUIRE(result.status == 0);
+  INFO(result.out);
+  std::istringstream readme(bytes_of(std::string(PROFILES_DIR) + "/../README.md"));
+  std::string line;
+  while (std::getline(readme, line) && !has(line, "prints the verdict, and a list")) continue;
+  std::size_t lines = 0, from = 0;
+  while (std::getline(readme, line) && (line.empty() || line.rfind("    ", 0) == 0)) {
+    if (line.empty()) continue;
+    INFO(line);
+    const std::size_t at = result.out.find(line.substr(4) + "\n", from);  // in this order
+    REQUIRE(at != std::string::npos);
+    from = at;
+    ++lines;
+  }
+  CHECK(lines == 10);
+}
+
 TEST_CASE("recheck: the frozen target is the planned one") {
   // Every kind of curve that there is: forms, rebuilt edges on a kept body, faces bent round a patch, built-out edges, a skeg.
   using namespace fairblade;
