@@ -115,7 +115,7 @@ def at(job, path):
 # What a schema cannot judge among the spoilt jobs: the size of a length that is told as a text, what order two values
 # stand in, whether there is such a station, and where x ends up when its origin is gone.
 BEYOND = {
-    ("chord", "3mm"), ("width", "3mm"), ("overlap", "3mm"), ("gauge_spacing", "3mm"), ("ruler_reads", "3mm"),
+    ("chord", "3mm"), ("thickness", "3mm"), ("width", "3mm"), ("overlap", "3mm"), ("gauge_spacing", "3mm"), ("ruler_reads", "3mm"),
     ("keep", "3mm"), ("keep", "70%"), ("down", "3mm"),
     ("centre_station", "qqqqqqqq"), ("centre_station", "70%"), ("centre_station", "3mm"),
     ("ahead", "3mm"), ("x_from", "left out"),
