@@ -40,7 +40,7 @@ void describe(CLI::App& app, RecheckArguments& arguments) {
       ->type_name("STAGE");
   app.add_flag("--json", arguments.json, "print recheck.json instead of the list");
   app.add_flag("--quiet", arguments.quiet, "print nothing but refusals");
-  app.add_flag("--strict", arguments.strict, "exit status 1 when something is left to do");
+  app.add_flag("--strict", arguments.strict, "exit status 1 when something is left to do, or to read");
   app.footer(
       "A column down in the CSV takes readings at any height between the stations, columns ahead and chord tell\n"
       "where the edges are now. Marks that still count from the old leading edge: a row x_from,old-leading-edge\n"
@@ -117,7 +117,8 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   } else if (!arguments.quiet) {
     out << report::recheck_text(*recheck) << "\nWritten to " << folder << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
   }
-  return arguments.strict && recheck->verdict == recheck::Verdict::go_on ? ExitStatus::done_with_warnings : ExitStatus::done;
+  const bool left = recheck->verdict == recheck::Verdict::go_on || !recheck->unread.empty();
+  return arguments.strict && left ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 
 }  // namespace fairblade::cli

@@ -201,11 +201,11 @@ class Maker {
   void say() {
     say_sources();
     const RoundResult& now = out_.now();
-    std::string missing;
     for (const auto& target : out_.frozen.targets) {
       const auto here = [&](const HeightRead& one) { return one.surface.down == target.down; };
-      if (std::none_of(now.heights.begin(), now.heights.end(), here)) missing += (missing.empty() ? "" : ", ") + target.station;
+      if (std::none_of(now.heights.begin(), now.heights.end(), here)) out_.unread.push_back(target.station);
     }
+    const std::string missing = joined(out_.unread);
     if (!missing.empty()) {
       out_.notes.push_back("Not read this time: station " + missing + ". The litres take what was read next to it" +
                            (now.litres.carried_on ? ", carried on to the plan's first and last station." : "."));

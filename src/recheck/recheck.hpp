@@ -52,7 +52,8 @@ struct Recheck {
   std::vector<RoundResult> rounds;  ///< oldest first; the last is what is left now
   std::vector<Spot> spots;          ///< of the last round, worst first
   std::vector<Aside> aside;
-  Verdict verdict = Verdict::go_on;
+  Verdict verdict = Verdict::go_on;     ///< of what was read
+  std::vector<std::string> unread;      ///< the plan's stations that the last round did not touch: nobody knows of them
   double beyond_by_chance = 0;          ///< readings of the last round that reading error alone would put beyond the tolerance
   double common = 0, common_error = 0;  ///< mm, weighted mean depth of the last round
   std::vector<DefaultUsed> defaults;

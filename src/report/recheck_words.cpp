@@ -114,8 +114,15 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
 }
 
 std::string verdict_words(const Recheck& recheck) {
-  if (recheck.verdict == recheck::Verdict::nothing_left) return "Stop here: nothing is left to do.";
-  if (recheck.verdict == recheck::Verdict::reading_error) return "Stop here: what is left is less than these readings can tell.";
+  if (recheck.verdict != recheck::Verdict::go_on) {
+    const std::string why = recheck.verdict == recheck::Verdict::nothing_left
+                                ? "nothing is left to do"
+                                : "what is left is less than these readings can tell";
+    if (recheck.unread.empty()) return "Stop here: " + why + ".";
+    const bool one = recheck.unread.size() == 1;
+    return "Read the rest before you stop: where you read, " + why + "; station" + (one ? " " : "s ") +
+           listed(recheck.unread, 6) + (one ? " was" : " were") + " not read.";
+  }
   std::size_t high = 0, low = 0;
   for (const ListLine& one : list_lines(recheck)) {
     if (one.shown) ++(one.depth > 0 ? low : high);
@@ -177,16 +184,18 @@ std::vector<std::string> what_next(const Recheck& recheck) {
   if (const auto alone = alone_words(recheck); !alone.empty()) {
     out.push_back("Read again before you work there: " + listed(alone, 4) + ".");
   }
-  const bool more_to_come = recheck.frozen.stage.to_come > 0;
-  const std::string after = more_to_come ? " Next come the coats, as the plan's report has them." : "";
+  const bool more_to_come = recheck.frozen.stage.to_come > 0, whole = recheck.unread.empty();
+  const std::string stop = whole ? " Stop here." : " Read the stations that were not read before you stop.";
+  const std::string after = more_to_come && whole ? " Next come the coats, as the plan's report has them." : "";
   if (recheck.verdict == recheck::Verdict::nothing_left) {
-    out.push_back("Nothing left: every reading lies within " + tolerance + " of the target. Stop here." + after);
+    out.push_back("Nothing left: every reading lies within " + tolerance + " of the target." + stop + after);
   } else if (recheck.verdict == recheck::Verdict::reading_error) {
     const std::size_t beyond = now.readings - now.within;
-    out.push_back("Stop here: " + counted(beyond, "reading") + " of " + std::to_string(now.readings) +
-                  (beyond == 1 ? " lies" : " lie") + " beyond " + tolerance + ", and a reading error of " +
-                  in_unit(now.reading_error, unit) + " alone would put about " + fixed(recheck.beyond_by_chance, 0) +
-                  " there. None hang together. What is left is less than these readings can tell." + after);
+    out.push_back((whole ? "Stop here: " : "No work where you read: ") + counted(beyond, "reading") + " of " +
+                  std::to_string(now.readings) + (beyond == 1 ? " lies" : " lie") + " beyond " + tolerance +
+                  ", and a reading error of " + in_unit(now.reading_error, unit) + " alone would put about " +
+                  fixed(recheck.beyond_by_chance, 0) +
+                  " there. None hang together. What is left is less than these readings can tell." + (whole ? "" : stop) + after);
   } else {
     const auto lines = list_lines(recheck);
     const std::string in_what(name_of(unit));

@@ -113,6 +113,19 @@ TEST_CASE("recheck: perfect readings of the target leave nothing, and it says st
   CHECK(bytes_of(planned.folder.at("left/still-to-do.csv")) == "station,down,x,x_from,side,measured,target,change,what\n");
 }
 
+TEST_CASE("2026-11-26: recheck: a station that was not read is no reason to stop") {
+  const Planned planned;
+  const std::string some = planned.folder.write("some.csv", round_text(0, 1, {stations[0], stations[1]}));
+  const Result screen = planned.recheck({some}, {"--strict"});
+  CHECK(screen.status == 1);
+  CHECK(has(screen.out, "Read the rest before you stop: where you read, nothing is left"));
+  CHECK_FALSE(has(screen.out, "Stop here"));
+  CHECK_FALSE(has(screen.out, "Next come the coats"));
+  const Json json = planned.json({some});
+  CHECK(json["verdict"] == "nothing left");  // of what was read
+  CHECK_FALSE(has(json.dump(), "Stop here"));
+}
+
 TEST_CASE("recheck: what is high is listed as on a phone, worst first") {
   const Planned planned;
   const Result result = planned.recheck({planned.folder.write("r.csv", round_text(1.5))}, {"--strict"});
