@@ -118,7 +118,7 @@ TEST_CASE("2026-11-26: recheck: a station that was not read is no reason to stop
   const std::string some = planned.folder.write("some.csv", round_text(0, 1, {stations[0], stations[1]}));
   const Result screen = planned.recheck({some}, {"--strict"});
   CHECK(screen.status == 1);
-  CHECK(has(screen.out, "Read the rest before you stop: where you read, nothing is left"));
+  CHECK(has(screen.out, "Read the rest before you stop: where you read, nothing is"));
   CHECK_FALSE(has(screen.out, "Stop here"));
   CHECK_FALSE(has(screen.out, "Next come the coats"));
   const Json json = planned.json({some});
