@@ -56,7 +56,7 @@ std::vector<Kernel> drawing_kernels() {
            {},
            ""},
           {"stage",
-           "a section before its coats, by Boost's buffer",
+           "a section before its coats",
            [=] { return fill::stage_section(plan->targets[0], fill::stages_of(plan->job).front())->edge_width; },
            "",
            {},
