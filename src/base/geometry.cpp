@@ -6,6 +6,8 @@
 #include <limits>
 #include <optional>
 
+#include "base/polyline.hpp"
+
 namespace bg = boost::geometry;
 
 namespace fairblade {
@@ -91,7 +93,7 @@ bool lies_between_two_lines(const std::vector<Point>& ring) {
   const auto by_x = [](const Point& a, const Point& b) { return a.x() < b.x(); };
   const std::size_t count = ring.size();
   const auto first = static_cast<std::size_t>(std::min_element(ring.begin(), ring.end(), by_x) - ring.begin());
-  std::vector<Point> upper, lower;
+  Polyline upper, lower;
   std::size_t k = 0;
   for (; k < count; ++k) {
     const Point& p = ring[(first + k) % count];
@@ -104,21 +106,11 @@ bool lies_between_two_lines(const std::vector<Point>& ring) {
     lower.push_back(p);
   }
   std::reverse(lower.begin(), lower.end());
-  const auto height = [](const std::vector<Point>& line, std::size_t& at, double x) {
-    while (at + 2 < line.size() && line[at + 1].x() < x) ++at;
-    const Point &a = line[at], &b = line[at + 1];
-    return b.x() > a.x() ? a.y() + (b.y() - a.y()) * (x - a.x()) / (b.x() - a.x()) : std::max(a.y(), b.y());
-  };
-  std::size_t below = 0, above = 0;
-  for (std::size_t i = 1; i + 1 < upper.size(); ++i) {
-    const double under = height(lower, below, upper[i].x());
-    if (upper[i].x() > upper.front().x() && upper[i].x() < upper.back().x() && !(upper[i].y() > under)) return false;
-  }
-  for (std::size_t i = 1; i + 1 < lower.size(); ++i) {
-    const double over = height(upper, above, lower[i].x());
-    if (lower[i].x() > upper.front().x() && lower[i].x() < upper.back().x() && !(lower[i].y() < over)) return false;
-  }
-  return true;
+  const double fore = upper.front().x(), aft = upper.back().x();
+  const auto within = [&](const Point& p) { return p.x() > fore && p.x() < aft; };
+  return std::all_of(upper.begin(), upper.end(),
+                     [&](const Point& p) { return !within(p) || p.y() > ordinate_at(lower, p.x()); }) &&
+         std::all_of(lower.begin(), lower.end(), [&](const Point& p) { return !within(p) || p.y() < ordinate_at(upper, p.x()); });
 }
 
 }  // namespace

@@ -6,6 +6,12 @@
 
 namespace fairblade::cli {
 
+std::optional<double> length_of(std::string_view text, LengthUnit unit) {
+  const auto length = job::length_of_text(text, unit);
+  using Kind = job::LengthOfText::Kind;
+  return length.kind == Kind::length || length.kind == Kind::no_unit ? std::optional(length.mm) : std::nullopt;
+}
+
 std::optional<double> Lengths::read(const char* option, std::string_view text, double least, double most) {
   const auto length = job::length_of_text(text, unit_);
   using Kind = job::LengthOfText::Kind;

@@ -1,4 +1,4 @@
-// Private to the cli room. Lengths given as options. Verbs: Lengths::read.
+// Private to the cli room. Lengths given as options. Verbs: length_of, Lengths::read.
 #pragma once
 #include <optional>
 #include <string_view>
@@ -8,6 +8,9 @@
 #include "base/units.hpp"
 
 namespace fairblade::cli {
+
+/// mm; nothing where the text is no length. Without a unit of its own it counts in `unit`.
+std::optional<double> length_of(std::string_view text, LengthUnit unit);
 
 /// Reads lengths in one unit, or with their own ("50mm"); what is none becomes a fault.
 class Lengths {

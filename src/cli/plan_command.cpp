@@ -8,13 +8,13 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/lengths.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/results.hpp"
 #include "cli/slips.hpp"
 #include "cli/target_options.hpp"
 #include "emit/one_file.hpp"
 #include "job/asked.hpp"
-#include "job/numbers.hpp"
 #include "report/decisions.hpp"
 #include "report/findings.hpp"
 #include "report/five.hpp"
@@ -54,13 +54,6 @@ std::string folder_of(const PlanArguments& arguments) {
   return (std::filesystem::path("out") / std::filesystem::path(arguments.job).stem()).string();
 }
 
-// A length in the job's unit or with its own, or nothing.
-std::optional<double> length_in(const job::Job& job, std::string_view text) {
-  const job::LengthOfText read = job::length_of_text(text, job.units);
-  const bool is_length = read.kind == job::LengthOfText::Kind::length || read.kind == job::LengthOfText::Kind::no_unit;
-  return is_length ? std::optional(read.mm) : std::nullopt;
-}
-
 // Heights asked for by --at and --every, mm, rising.
 Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const job::Job& job) {
   std::vector<double> out;
@@ -69,13 +62,13 @@ Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const jo
     const std::size_t comma = rest.find(',');
     const std::string_view word = rest.substr(0, comma);
     rest = comma == std::string_view::npos ? std::string_view() : rest.substr(comma + 1);
-    const auto height = length_in(job, word);
+    const auto height = length_of(word, job.units);
     if (!height)
       return Fault{{"--at", 0}, "\"" + std::string(word) + "\" is no height", "give numbers with commas between, e.g. 150,250"};
     out.push_back(*height);
   }
   if (!arguments.every.empty()) {
-    const auto step = length_in(job, arguments.every);
+    const auto step = length_of(arguments.every, job.units);
     const double first = job.stations.front().down;
     const double span = job.stations.back().down - first;
     if (!step || *step <= 0 || span / *step > 500) {
@@ -92,7 +85,7 @@ Outcome<std::vector<double>> heights_of(const PlanArguments& arguments, const jo
 // --gauge-spacing wins over the job file.
 std::optional<Fault> set_gauge_spacing(const std::string& text, job::Job& job) {
   constexpr double least = 10, most = 1000;  // mm, as in the job file
-  const auto spacing = length_in(job, text);
+  const auto spacing = length_of(text, job.units);
   if (!spacing || *spacing < least || *spacing > most) {
     return Fault{{"--gauge-spacing", 0},
                  "\"" + text + "\" is no spacing of gauges",

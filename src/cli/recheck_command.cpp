@@ -9,11 +9,11 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/lengths.hpp"
 #include "cli/results.hpp"
 #include "drawing/highs_and_lows.hpp"
 #include "emit/folder.hpp"
 #include "emit/svg.hpp"
-#include "job/numbers.hpp"
 #include "recheck/map.hpp"
 #include "report/recheck.hpp"
 
@@ -64,15 +64,13 @@ Outcome<recheck::Options> options_of(const RecheckArguments& arguments, LengthUn
   recheck::Options out;
   out.stage = arguments.stage;
   if (arguments.tolerance.empty()) return out;
-  const auto read = job::length_of_text(arguments.tolerance, unit);
-  using Kind = job::LengthOfText::Kind;
-  const bool length = read.kind == Kind::length || read.kind == Kind::no_unit;
-  if (!length || !(read.mm >= least && read.mm <= most)) {
+  const auto read = length_of(arguments.tolerance, unit);
+  if (!read || !(*read >= least && *read <= most)) {
     return Fault{{"--tolerance", 0},
                  "\"" + arguments.tolerance + "\" is no tolerance",
                  "give a length from " + trimmed(least, 2) + " mm to " + trimmed(most, 0) + " mm, as in 0.5mm"};
   }
-  out.tolerance = read.mm;
+  out.tolerance = *read;
   return out;
 }
 

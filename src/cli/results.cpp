@@ -6,19 +6,16 @@
 
 #include "cli/cli.hpp"
 #include "emit/print_html.hpp"
-#include "emit/svg.hpp"
 
 namespace fairblade::cli {
 
 void add_pages(pages::Pages pages, const std::string& title, std::vector<emit::File>& files, std::string_view sign) {
-  const auto set = std::make_shared<const pages::Pages>(std::move(pages));
-  const std::size_t count = set->pages.size();
-  for (std::size_t k = 0; k < count; ++k) {
-    files.push_back({set->pages[k].file, {}, 1, [set, k](std::size_t) { return emit::to_svg(set->pages[k].sheet); }});
+  std::vector<std::shared_ptr<const drawing::Sheet>> sheets;
+  for (pages::Page& page : pages.pages) {
+    sheets.push_back(std::make_shared<const drawing::Sheet>(std::move(page.sheet)));
+    files.push_back(emit::drawn(page.file, sheets.back()));
   }
-  files.push_back({"print.html", emit::print_html_head(title, set->page_size, sign), count + 1, [set, count](std::size_t k) {
-                     return k < count ? emit::print_html_page(set->pages[k].sheet, k) : emit::print_html_foot();
-                   }});
+  files.push_back(emit::print_html("print.html", title, std::move(sheets), pages.page_size, sign));
 }
 
 std::optional<Fault> write_results(const std::string& folder, const std::vector<emit::File>& files, const emit::ResultsKind& kind,

@@ -11,7 +11,6 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
-#include <memory>
 #include <set>
 #include <string_view>
 #include <utility>
@@ -315,8 +314,10 @@ struct Swap {
 }  // namespace
 
 File drawn(std::string path, drawing::Sheet sheet) {
-  const auto kept = std::make_shared<const drawing::Sheet>(std::move(sheet));
-  return {std::move(path), {}, 1, [kept](std::size_t) { return to_svg(*kept); }};
+  return drawn(std::move(path), std::make_shared<const drawing::Sheet>(std::move(sheet)));
+}
+File drawn(std::string path, std::shared_ptr<const drawing::Sheet> sheet) {
+  return {std::move(path), {}, 1, [sheet = std::move(sheet)](std::size_t) { return to_svg(*sheet); }};
 }
 
 std::string whole(const File& file) {

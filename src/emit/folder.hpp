@@ -1,6 +1,7 @@
 // Writing an output folder all or nothing. Verbs: drawn, write_folder.
 #pragma once
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,6 +21,7 @@ struct File {
 };
 /// A drawing, which becomes SVG text when it is written.
 File drawn(std::string path, drawing::Sheet sheet);
+File drawn(std::string path, std::shared_ptr<const drawing::Sheet> sheet);
 /// All that the file will hold.
 std::string whole(const File& file);
 /// The same of the one under that path, which is among them.

@@ -1,11 +1,15 @@
 #include "emit/print_html.hpp"
 
+#include <utility>
+
 #include "base/text.hpp"
 #include "emit/svg.hpp"
 
 namespace fairblade::emit {
 
-std::string print_html_head(const std::string& title, const std::string& page_size, std::string_view sign) {
+namespace {
+
+std::string head(const std::string& title, const std::string& page_size, std::string_view sign) {
   std::string out = "<!DOCTYPE html>\n" + std::string(sign) + (sign.empty() ? "" : "\n") +
                     "<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>" + xml_escaped(title) +
                     "</title>\n<style>\n@page { ";
@@ -23,19 +27,21 @@ std::string print_html_head(const std::string& title, const std::string& page_si
   return out;
 }
 
-std::string print_html_page(const drawing::Sheet& sheet, std::size_t k) {
-  const std::string page = "p" + std::to_string(k + 1);
+std::string page(const drawing::Sheet& sheet, std::size_t k) {
+  const std::string name = "p" + std::to_string(k + 1);
   return "<div style=\"width: " + trimmed(sheet.width, 3) + "mm; height: " + trimmed(sheet.height - 0.1, 3) + "mm\" id=\"" +
-         page + "\">\n" + svg_element(sheet, page + "-") + "</div>\n";
+         name + "\">\n" + svg_element(sheet, name + "-") + "</div>\n";
 }
 
-std::string print_html_foot() { return "</body>\n</html>\n"; }
+}  // namespace
 
-std::string print_html(const std::string& title, const std::vector<const drawing::Sheet*>& sheets, const std::string& page_size,
-                       std::string_view sign) {
-  std::string out = print_html_head(title, page_size, sign);
-  for (std::size_t k = 0; k < sheets.size(); ++k) out += print_html_page(*sheets[k], k);
-  return out + print_html_foot();
+File print_html(const std::string& path, const std::string& title, std::vector<std::shared_ptr<const drawing::Sheet>> sheets,
+                const std::string& page_size, std::string_view sign) {
+  const std::size_t count = sheets.size();
+  const auto piece = [sheets = std::move(sheets)](std::size_t k) {
+    return k < sheets.size() ? page(*sheets[k], k) : std::string("</body>\n</html>\n");
+  };
+  return {path, head(title, page_size, sign), count + 1, piece};
 }
 
 }  // namespace fairblade::emit

@@ -1,10 +1,12 @@
-// What reading error does to litres. Verbs: noise_of.
+// What reading error does to litres. Verbs: noise_of, stretches.
 //
 // With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
 // variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (tried
 // by simulation: within 5 %).
 #pragma once
 #include <vector>
+
+#include "fill/fill.hpp"
 
 namespace fairblade::fill {
 
@@ -19,5 +21,9 @@ struct Noise {
   double excess = 0;  ///< mm³ of it that noise alone would show
 };
 Noise noise_of(const std::vector<WeighedChange>& changes);
+
+/// The stretch of chord that each reading stands for, mm: half-way to its neighbours on the same face, the ends carried to the
+/// edges. Rows read at one place share its stretch.
+std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord);
 
 }  // namespace fairblade::fill

@@ -87,17 +87,6 @@ std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
   return out;
 }
 
-// Chord weights of one side's readings, mm: the trapezoid rule with the ends carried to the edges.
-std::vector<double> chord_weights(const std::vector<const OffsetRow*>& rows, double chord) {
-  std::vector<double> out(rows.size());
-  for (std::size_t k = 0; k < rows.size(); ++k) {
-    const double before = k == 0 ? 0 : (rows[k - 1]->x + rows[k]->x) / 2;
-    const double after = k + 1 == rows.size() ? chord : (rows[k]->x + rows[k + 1]->x) / 2;
-    out[k] = after - before;
-  }
-  return out;
-}
-
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
                    Volumes& out) {
   const auto span = span_weights(measured);
@@ -107,17 +96,12 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     const bool copies = halves || measured[k].one_side_only;
     const double sigma = halves ? job.reading_error / 2 : job.reading_error;
     if (!(sigma > 0) || measured[k].interpolated) continue;
-    for (const Face face : {Face::port, Face::starboard}) {
-      if (copies && face == Face::starboard) continue;
-      std::vector<const OffsetRow*> rows;
-      for (const OffsetRow& row : changes[k].offsets) {
-        if (row.face == face) rows.push_back(&row);
-      }
-      const auto weights = chord_weights(rows, measured[k].chord);
-      const double twice = copies ? 2 : 1;
-      for (std::size_t i = 0; i < rows.size(); ++i) {
-        weighed.push_back({rows[i]->change, sigma, twice * span[k] * weights[i]});
-      }
+    const auto& rows = changes[k].offsets;
+    const auto stretch = stretches(rows, measured[k].chord);
+    const double twice = copies ? 2 : 1;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      if (copies && rows[i].face == Face::starboard) continue;
+      weighed.push_back({rows[i].change, sigma, twice * span[k] * stretch[i]});
     }
   }
   const Noise noise = noise_of(weighed);

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 #include "base/numerics.hpp"
+#include "fill/noise.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -31,27 +31,6 @@ Three added(const Slice& slice, const std::vector<double>& fractions, const job:
   for (std::size_t k = 0; k < 3; ++k) {
     out[k] =
         target::areas_between({clipped(pair.measured, cuts[k], cuts[k + 1]), clipped(pair.target, cuts[k], cuts[k + 1])}).add;
-  }
-  return out;
-}
-
-/// The stretch of chord that each reading stands for: half-way to its neighbours on the same face. Rows read at one place
-/// share its stretch.
-std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) {
-  std::vector<double> out(rows.size());
-  std::vector<std::size_t> along(rows.size());
-  std::iota(along.begin(), along.end(), std::size_t{0});
-  std::stable_sort(along.begin(), along.end(), [&](std::size_t a, std::size_t b) {
-    return rows[a].face != rows[b].face ? rows[a].face < rows[b].face : rows[a].x < rows[b].x;
-  });
-  for (std::size_t first = 0; first < along.size();) {
-    const OffsetRow& here = rows[along[first]];
-    const auto with = [&](std::size_t k) { return k < along.size() && rows[along[k]].face == here.face; };
-    std::size_t next = first;
-    while (with(next) && rows[along[next]].x == here.x) ++next;
-    const double before = first > 0 && with(first - 1) ? std::max(0.0, (rows[along[first - 1]].x + here.x) / 2) : 0;
-    const double after = with(next) ? std::min(chord, (rows[along[next]].x + here.x) / 2) : chord;
-    for (; first < next; ++first) out[along[first]] = after - before;
   }
   return out;
 }

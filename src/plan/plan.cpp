@@ -143,6 +143,23 @@ Outcome<Plan> make_plan(job::Job asked) {
   return plan;
 }
 
+bool is_scan(const job::Job& job) {
+  constexpr std::size_t most_readings = 2000;
+  std::size_t readings = 0;
+  for (const job::Station& station : job.stations) readings += station.readings.size();
+  return readings > most_readings;
+}
+
+std::optional<double> litres_uncut(const Plan& plan) {
+  if (is_scan(plan.job)) return std::nullopt;
+  job::Job job = plan.job;
+  for (job::Station& station : job.stations) station.target.max_removal = 0;
+  job.target.max_removal = 0;
+  const auto targets = target::plan_targets(job, plan.measured, plan.fitted);
+  if (!targets) return std::nullopt;
+  return fill::litres_to_add(plan.measured, *targets);
+}
+
 void add_water(Plan& plan) {
   plan.water = flow::before_and_after(plan.job, plan.measured, plan.targets, flow::quick_panels);
   plan.job.defaults.insert(plan.job.defaults.end(), plan.water.defaults.begin(), plan.water.defaults.end());

@@ -1,5 +1,6 @@
 // Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections,
-// sections_at. The room only hands a job through the rooms in their order, and again where a question needs a second plan.
+// litres_uncut, is_scan, sections_at. The room only hands a job through the rooms in their order, and again where a question
+// needs a second plan.
 #pragma once
 #include <optional>
 #include <string>
@@ -59,6 +60,11 @@ Outcome<Plan> run_line(job::Job job);
 Outcome<Plan> make_plan(job::Job job);
 /// The blade before and after in the water, which takes about as long as all the rest, and the defaults it used. Once a plan.
 void add_water(Plan& plan);
+
+/// Has it too many readings to hold each against the others, or to ask for what nobody asked for?
+bool is_scan(const job::Job& job);
+/// Litres to add were nothing to come off; nothing of a scan, and where that cannot be had.
+std::optional<double> litres_uncut(const Plan& plan);
 
 /// A section between stations, for drawings.
 struct Between {

@@ -75,20 +75,6 @@ void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<W
                  text + "; the target begins at the flat, for nothing is planned ahead of it: " + remedy});
 }
 
-/// Litres to add were nothing to come off; of a scan it takes too long to know.
-std::optional<double> litres_uncut(const Plan& plan) {
-  constexpr std::size_t most_readings = 2000;
-  std::size_t readings = 0;
-  for (const job::Station& station : plan.job.stations) readings += station.readings.size();
-  if (readings > most_readings) return std::nullopt;
-  job::Job job = plan.job;
-  for (job::Station& station : job.stations) station.target.max_removal = 0;
-  job.target.max_removal = 0;
-  const auto uncut = plan::run_line(std::move(job), plan::Sections{plan.measured, plan.fitted});
-  if (!uncut) return std::nullopt;
-  return uncut->volumes.add;
-}
-
 void cut_by_default(const Plan& plan, std::vector<Warning>& out) {
   const auto& defaults = plan.job.defaults;
   const bool asked =
@@ -101,7 +87,7 @@ void cut_by_default(const Plan& plan, std::vector<Warning>& out) {
   std::string text = "up to " + both_units(deepest, plan.job.units) +
                      " comes off, which nobody asked for (max_removal is a default): how thick is the skin there? For the "
                      "faces to stay uncut ask for --max-removal 0";
-  if (const auto litres_then = litres_uncut(plan)) {
+  if (const auto litres_then = plan::litres_uncut(plan)) {  // of a scan it takes too long to know
     text += ": " + litres(*litres_then) + " to add instead of " + litres(plan.volumes.add);
   }
   out.push_back({"default-cut", "job", text});

@@ -122,12 +122,17 @@ bool far_from_form(const MeasuredSection& measured) {
   return square - product * product / form_square > far * far * square;
 }
 
+// Where it was read: port + starboard.
+double thickness_at(const SurfacePoint& point, const MeasuredSection& measured) {
+  const Face other = point.face == Face::port ? Face::starboard : Face::port;
+  return point.half_breadth + measured.side(other).at(point.x);
+}
+
 // A twisted blade may lie wholly to one side, but port + starboard is a thickness. What noise can do to a sharp edge
 // (6 sigma on the sum of two readings) is mended; only more than that must be a slip.
 std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::Station& station, MeasuredSection& out) {
   for (const SurfacePoint& point : out.points) {
-    const Face other = point.face == Face::port ? Face::starboard : Face::port;
-    const double thickness = point.half_breadth + out.side(other).at(point.x);
+    const double thickness = thickness_at(point, out);
     if (thickness >= -6 * job.reading_error * std::sqrt(2.0)) continue;
     return Fault{{station.readings_from, point.line},
                  "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
@@ -141,10 +146,7 @@ std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::S
 std::optional<Fault> refuse_no_thickness(const job::Job& job, const job::Station& station, const MeasuredSection& out) {
   constexpr double thinnest = 1e-3;
   double most = 0;
-  for (const SurfacePoint& point : out.points) {
-    const Face other = point.face == Face::port ? Face::starboard : Face::port;
-    most = std::max(most, point.half_breadth + out.side(other).at(point.x));
-  }
+  for (const SurfacePoint& point : out.points) most = std::max(most, thickness_at(point, out));
   if (most > thinnest * out.chord) return std::nullopt;
   const int line = out.points.empty() ? 0 : out.points.front().line;
   return Fault{

@@ -118,16 +118,17 @@ void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& mea
   }
 }
 
+bool edges_only(const job::Station& station) { return station.target.approach == job::Approach::edges_only; }
+
 // Keys that were told and that the approach leaves without effect.
 void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
-  const auto edges = [](const job::Station& s) { return s.target.approach == job::Approach::edges_only; };
   std::vector<std::string> unused;
   const auto note = [&](const char* key, bool used) {
     const auto told = [&](const job::Station& s) { return s.target.places.count(key) > 0; };
     if (!used && std::any_of(job.stations.begin(), job.stations.end(), told)) unused.push_back(std::string("\"") + key + "\"");
   };
-  const bool any_edges = std::any_of(job.stations.begin(), job.stations.end(), edges);
-  const bool any_full = !std::all_of(job.stations.begin(), job.stations.end(), edges);
+  const bool any_edges = std::any_of(job.stations.begin(), job.stations.end(), edges_only);
+  const bool any_full = !std::all_of(job.stations.begin(), job.stations.end(), edges_only);
   for (const char* key : {"thickness", "max_thickness_at"}) note(key, any_full);
   note("spanwise", !any_edges);
   note("keep", any_edges);
@@ -137,8 +138,6 @@ void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
                           (any_edges ? "edges-only" : "full sections") + ": take " + (unused.size() > 1 ? "them" : "it") +
                           " out, or choose another \"approach\""});
 }
-
-bool edges_only(const job::Station& station) { return station.target.approach == job::Approach::edges_only; }
 
 Draft draft_alone(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
   return edges_only(station) ? Draft{} : draft_of(station, measured, fitted);

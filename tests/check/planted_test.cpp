@@ -57,6 +57,10 @@ void turn(job::Station& station, double degrees) {
     *r.starboard -= off;
   }
 }
+/// Heights in a unit of so many mm.
+void heights_over(job::Job& job, double mm) {
+  for (auto& station : job.stations) station.down /= mm;
+}
 void shift(job::Station& station, double mm) {
   for (auto& r : station.readings) {
     *r.port += mm;
@@ -268,31 +272,10 @@ const std::vector<Planted> all{
        for (std::size_t k = 0; k < 5; ++k) shift(j.stations[k], 2.0 * static_cast<double>(k));
      }},
     {"one station off the centre", {"off-centre"}, "D", "", -1, [](job::Job& j) { shift(j.stations[3], 4); }},
-    {"heights in centimetres",
-     {"heights-in-cm"},
-     "",
-     "",
-     -1,
-     [](job::Job& j) {
-       for (auto& s : j.stations) s.down /= 10;
-     }},
+    {"heights in centimetres", {"heights-in-cm"}, "", "", -1, [](job::Job& j) { heights_over(j, 10); }},
     // 2026-11-26: a unit that was not found was read after it was gone.
-    {"heights in metres",
-     {"heights-in-metres"},
-     "",
-     "",
-     -1,
-     [](job::Job& j) {
-       for (auto& s : j.stations) s.down /= 1000;
-     }},
-    {"heights in no unit that anyone reads in",
-     {"heights-close"},
-     "",
-     "",
-     -1,
-     [](job::Job& j) {
-       for (auto& s : j.stations) s.down /= 12000;
-     }},
+    {"heights in metres", {"heights-in-metres"}, "", "", -1, [](job::Job& j) { heights_over(j, 1000); }},
+    {"heights in no unit that anyone reads in", {"heights-close"}, "", "", -1, [](job::Job& j) { heights_over(j, 12000); }},
     {"one height in centimetres",
      {"heights-in-cm"},
      "D",

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "catch.hpp"
+#include "cli/foil_sheet.hpp"
 #include "cli/sandbox.hpp"
 
 using namespace sandbox;
@@ -9,31 +10,11 @@ using Json = nlohmann::json;
 
 namespace {
 
-// 0012 on 400 mm (NACA Report 460, rounded to 0.1 mm), three stations; one reading with its digits exchanged (24.0 as 42.0).
+// Port at the greatest half-breadth of station B; 24.0 with its digits exchanged is 42.0.
 std::string sheet(const std::string& greatest) {
-  std::string text = "units,mm\nstation,down,ahead,chord,x,port,starboard\n";
-  for (const char* station : {"A", "B", "C"}) {
-    const std::string name(station);
-    const std::string top = name == "B" ? greatest : "24.0";
-    text += name + "," + (name == "A" ? "0" : name == "B" ? "300" : "600") + ",60,400,0,0,0\n";
-    for (const auto& [x, y] : {std::pair<const char*, std::string>{"5", "7.6"},
-                               {"10", "10.5"},
-                               {"20", "14.2"},
-                               {"40", "18.7"},
-                               {"60", "21.4"},
-                               {"80", "22.9"},
-                               {"120", top},
-                               {"160", "23.2"},
-                               {"200", "21.2"},
-                               {"240", "18.3"},
-                               {"280", "14.7"},
-                               {"320", "10.5"},
-                               {"360", "5.8"},
-                               {"400", "0.5"}}) {
-      text += name + ",,,," + x + "," + y + "," + (std::string(x) == "120" ? "24.0" : y) + "\n";
-    }
-  }
-  return text;
+  return foil_sheet("", [&](const std::string& station, const std::string& x, bool port, const std::string& usual) {
+    return station == "B" && x == "120" && port ? greatest : usual;
+  });
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "catch.hpp"
+#include "cli/foil_sheet.hpp"
 #include "cli/sandbox.hpp"
 
 using namespace sandbox;
@@ -13,28 +14,9 @@ namespace {
 
 // 0012 on 400 mm (NACA Report 460, rounded to 0.1 mm), its edge as thick as told: the form's own is 0.021 * 0.12 * 400 = 1.0.
 std::string sheet(const std::string& keys, const std::string& half_edge, const std::string& half_nose = "0") {
-  std::string text = "units,mm\n" + keys + "station,down,ahead,chord,x,port,starboard\n";
-  for (const std::string name : {"A", "B", "C"}) {
-    const std::string down = name == "A" ? "0" : name == "B" ? "300" : "600";
-    text += name + "," + down + ",60,400,0," + half_nose + "," + half_nose + "\n";
-    for (const auto& [x, y] : {std::pair<const char*, std::string>{"5", "7.6"},
-                               {"10", "10.5"},
-                               {"20", "14.2"},
-                               {"40", "18.7"},
-                               {"60", "21.4"},
-                               {"80", "22.9"},
-                               {"120", "24.0"},
-                               {"160", "23.2"},
-                               {"200", "21.2"},
-                               {"240", "18.3"},
-                               {"280", "14.7"},
-                               {"320", "10.5"},
-                               {"360", "5.8"},
-                               {"400", half_edge}}) {
-      text += name + ",,,," + x + "," + y + "," + y + "\n";
-    }
-  }
-  return text;
+  return foil_sheet(keys, [&](const std::string&, const std::string& x, bool, const std::string& usual) {
+    return x == "0" ? half_nose : x == "400" ? half_edge : usual;
+  });
 }
 
 bool has_code(const Json& plan, const std::string& code) {

@@ -63,11 +63,16 @@ struct Printed {
   int checked = 0;
 };
 
+std::vector<std::shared_ptr<const Sheet>> sheets_of(const pages::Pages& set) {
+  std::vector<std::shared_ptr<const Sheet>> out;
+  for (const pages::Page& page : set.pages) out.push_back(std::make_shared<const Sheet>(page.sheet));
+  return out;
+}
+
 /// The set printed by the browser, and every page measured.
 Printed printed(const tools::Scratch& scratch, const pages::Pages& set) {
-  std::vector<const Sheet*> sheets;
-  for (const pages::Page& page : set.pages) sheets.push_back(&page.sheet);
-  tools::put(scratch / "print.html", emit::print_html("a test", sheets, set.page_size));
+  const auto sheets = sheets_of(set);
+  tools::put(scratch / "print.html", whole(emit::print_html("print.html", "a test", sheets, set.page_size)));
   const std::string folder = scratch.path().string();
   const bool ran = tools::run("chromium --headless --no-sandbox --disable-gpu --no-pdf-header-footer --user-data-dir='" + folder +
                               "/browser' --print-to-pdf='" + folder + "/print.pdf' 'file://" + folder + "/print.html'");
@@ -153,9 +158,7 @@ TEST_CASE("pages for A4 and Letter both: the browser's own paper, one page per s
 TEST_CASE("the print file needs nothing else and is well formed") {
   const tools::Scratch scratch;
   const auto set = pages_of(job::Paper::a4, some_cases());
-  std::vector<const Sheet*> sheets;
-  for (const pages::Page& page : set.pages) sheets.push_back(&page.sheet);
-  const std::string html = emit::print_html(cases::long_name(), sheets, set.page_size);
+  const std::string html = whole(emit::print_html("print.html", cases::long_name(), sheets_of(set), set.page_size));
   tools::put(scratch / "print.xml", html);
   CHECK(tools::run("xmllint --noout --nonet '" + (scratch / "print.xml").string() + "'"));
   for (const char* bad : {"<script", "http://", "https://", "url(", "@import", "<link", "<img"}) {

@@ -99,4 +99,14 @@ inline recheck::Recheck judged(const job::FrozenPlan& plan, const std::vector<st
   return *out;
 }
 
+/// The refusals of one round, without the folder; "not refused" where there are none.
+inline std::string told(const job::FrozenPlan& plan, const std::string& text) {
+  const Scratch folder;
+  const auto out = recheck::recheck(plan, {folder.write("r.csv", text)}, {});
+  if (out) return "not refused";
+  std::string all;
+  for (const Fault& one : out.faults()) all += one_line(one).substr(folder.folder.string().size() + 1) + "\n";
+  return all;
+}
+
 }  // namespace blades

@@ -40,15 +40,6 @@ std::string read_from(double from, double error = 0, unsigned seed = 1, const st
   return out;
 }
 
-std::string told(const job::FrozenPlan& plan, const std::string& text) {
-  const Scratch folder;
-  const auto out = recheck::recheck(plan, {folder.write("r.csv", text)}, {});
-  if (out) return "not refused";
-  std::string all;
-  for (const Fault& one : out.faults()) all += one_line(one).substr(folder.folder.string().size() + 1) + "\n";
-  return all;
-}
-
 }  // namespace
 
 TEST_CASE("a round read by the old marks is refused before anything is listed, and told how to go on") {

@@ -6,14 +6,7 @@ using namespace blades;
 
 namespace {
 
-std::string told(const std::string& text) {
-  const Scratch folder;
-  const auto out = recheck::recheck(plan(), {folder.write("r.csv", text)}, {});
-  if (out) return "not refused";
-  std::string all;
-  for (const Fault& one : out.faults()) all += one_line(one).substr(folder.folder.string().size() + 1) + "\n";
-  return all;
-}
+std::string told(const std::string& text) { return blades::told(plan(), text); }
 
 }  // namespace
 
