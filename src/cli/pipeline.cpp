@@ -57,12 +57,13 @@ class Templates {
       : job_(plan.job), targets_(plan.targets), files_(files), pieces_(pieces) {}
 
   void draw(const Section& section, const fill::Stage& stage, double stand_off) {
-    const auto surface = fill::stage_section(section.target, stage, stand_off);
-    if (!surface) return;  // refused before, at the stations
+    auto found = fill::stage_section(section.target, stage, stand_off);
+    if (!found) return;  // refused before, at the stations
+    const auto surface = std::make_shared<const fill::StageSection>(std::move(*found));
     drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");
-    draw_files(section.name, wanted, end);
-    if (split(section.target, wanted)) draw_in_two(section, stage, stand_off, end, wanted);
+    draw_files(section.name, wanted, surface, end);
+    if (split(section.target, wanted)) draw_in_two(section, stage, stand_off, end, wanted, surface);
     if (fill::on_pages(job_, stage.kind, stand_off > 0)) add_pieces(section, wanted);
   }
 
@@ -78,21 +79,25 @@ class Templates {
   }
 
  private:
+  using Surface = std::shared_ptr<const fill::StageSection>;
+
   /// The aft half as files, and as what is wanted from there on, where there is a nose gauge to go with it.
   void draw_in_two(const Section& section, const fill::Stage& stage, double stand_off, const std::string& end,
-                   drawing::TemplateOf& wanted) {
+                   drawing::TemplateOf& wanted, const Surface& surface) {
     const auto nose = fill::nose_of(fill::height_of(job_, targets_, section.target), stage, stand_off);
     if (!nose.why_none.empty()) return;
     wanted.from_fraction = std::min(aft_half_from, nose_overlap * nose.tail_fraction);
-    draw_files(section.name, wanted, "-aft" + end);
+    draw_files(section.name, wanted, surface, "-aft" + end);
     if (stand_off > 0) draw_clearance_nose(job_, nose, section.name, files_, pieces_);
   }
 
-  void draw_files(const std::string& name, drawing::TemplateOf wanted, const std::string& end) {
+  /// Drawn when they are written; until then `surface` keeps what `wanted` refers to.
+  void draw_files(const std::string& name, drawing::TemplateOf wanted, const Surface& surface, const std::string& end) {
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
-      files_.push_back(
-          emit::drawn("templates/" + name + "-" + section::name_of(face) + end + ".svg", drawing::draw_template(wanted)));
+      files_.push_back({"templates/" + name + "-" + section::name_of(face) + end + ".svg", {}, 1, [wanted, surface](std::size_t) {
+                          return emit::to_svg(drawing::draw_template(wanted));
+                        }});
     }
   }
 

@@ -202,6 +202,7 @@ bool take_csv_readings(const Reader& reader, CsvStation&& from, const CsvContent
     return false;
   }
   station.readings = std::move(from.readings);
+  station.readings.shrink_to_fit();  // row by row it grew to twice what it holds
   draft.rows_refused = !content.whole;
   return true;
 }

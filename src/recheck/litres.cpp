@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 #include "base/polyline.hpp"
@@ -46,14 +47,31 @@ Profile profile_of(const HeightRead& height, std::size_t number, Face face) {
   return out;
 }
 
+/// Depths of two profiles at the places of both.
+struct Bay {
+  std::vector<double> place, a, b;
+};
+
+Bay bay_of(const Profile& a, const Profile& b) {
+  Bay out;
+  out.place.reserve(a.place.size() + b.place.size());
+  std::merge(a.place.begin(), a.place.end(), b.place.begin(), b.place.end(), std::back_inserter(out.place));
+  out.place.erase(std::unique(out.place.begin(), out.place.end()), out.place.end());
+  for (const double place : out.place) {
+    out.a.push_back(a.at(place));
+    out.b.push_back(b.at(place));
+  }
+  return out;
+}
+
 /// Integrals of what is above nothing and of what is below it, w of the way from one profile to another; per mm of
 /// girth.
-Amount areas(const Profile& a, const Profile& b, const std::vector<double>& places, double w) {
+Amount areas(const Bay& bay, double w) {
   Amount out;
-  const auto depth = [&](double g) { return (1 - w) * a.at(g) + w * b.at(g); };
-  double from = depth(places.front());
-  for (std::size_t k = 1; k < places.size(); ++k) {
-    const double run = places[k] - places[k - 1], to = depth(places[k]);
+  const auto depth = [&](std::size_t k) { return (1 - w) * bay.a[k] + w * bay.b[k]; };
+  double from = depth(0);
+  for (std::size_t k = 1; k < bay.place.size(); ++k) {
+    const double run = bay.place[k] - bay.place[k - 1], to = depth(k);
     if ((from > 0) == (to > 0)) {
       (from + to > 0 ? out.add : out.remove) += run * std::abs(from + to) / 2;
     } else {
@@ -75,16 +93,13 @@ class FaceIntegral {
   /// mm³ between two heights, none of the profiles' nor of the girths' strictly between them.
   Amount over(double from, double to) const {
     const auto [a, b] = about((from + to) / 2);
-    std::vector<double> places = a->place;
-    places.insert(places.end(), b->place.begin(), b->place.end());
-    std::sort(places.begin(), places.end());
-    places.erase(std::unique(places.begin(), places.end()), places.end());
+    const Bay bay = bay_of(*a, *b);
     Amount out;
     for (int k = 0; k <= steps; ++k) {
       const double down = from + (to - from) * k / steps, apart = b->down - a->down;
       const double w = apart > 0 ? std::clamp((down - a->down) / apart, 0.0, 1.0) : 0;
       const double weight = (to - from) / (3 * steps) * (k == 0 || k == steps ? 1 : k % 2 == 1 ? 4 : 2) * girth(down);
-      const Amount here = areas(*a, *b, places, w);
+      const Amount here = areas(bay, w);
       out.add += weight * here.add;
       out.remove += weight * here.remove;
     }

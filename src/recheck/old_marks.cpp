@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "base/text.hpp"
-#include "recheck/nearest.hpp"
 
 namespace fairblade::recheck {
 namespace {
@@ -25,6 +24,7 @@ void OldMarks::weigh(const job::RoundStation& station, const Surface& surface) {
   }
   least_ = std::min(least_, built_out);
   most_ = std::max(most_, built_out);
+  const FaceLine to_port(surface.section.port), to_starboard(surface.section.starboard);
   for (const job::Reading& one : station.readings) {
     std::optional<double> port = one.port, starboard = one.starboard;
     if (station.measured_by == job::MeasuredBy::thickness) {
@@ -32,20 +32,18 @@ void OldMarks::weigh(const job::RoundStation& station, const Surface& surface) {
       if (one.caliper) port = *one.caliper / 2;  // near enough to tell the two edges from each other
       starboard.reset();
     }
-    if (port) weigh(surface.section, section::Face::port, one.x, *port);
-    if (starboard) weigh(surface.section, section::Face::starboard, one.x, *starboard);
+    if (port) weigh(surface.section, to_port, one.x, *port);
+    if (starboard) weigh(surface.section, to_starboard, one.x, *starboard);
   }
 }
 
-void OldMarks::weigh(const fill::StageSection& section, section::Face face, double x, double half_breadth) {
+void OldMarks::weigh(const fill::StageSection& section, const FaceLine& face, double x, double half_breadth) {
   const double by_new = section.leading_edge_x + x, by_old = x;
   if (std::max(by_new, by_old) > section.trailing_edge_x || std::min(by_new, by_old) < section.leading_edge_x) return;
   if (x < sigma_ && half_breadth < edge_itself * sigma_) return;
-  const Polyline& line = section.line(face);
-  if (std::abs(ordinate_at(line, by_new) - ordinate_at(line, by_old)) <= sigma_) return;
-  const double left_new = nearest(line, by_new, half_breadth).depth, left_old = nearest(line, by_old, half_breadth).depth;
-  new_.add(left_new);
-  old_.add(left_old);
+  if (std::abs(face.ordinate(by_new) - face.ordinate(by_old)) <= sigma_) return;
+  new_.add(face.nearest(by_new, half_breadth).depth);
+  old_.add(face.nearest(by_old, half_breadth).depth);
 }
 
 double OldMarks::Left::of(bool shape) const {

@@ -14,6 +14,7 @@
 
 #include "job/round.hpp"
 #include "recheck/frozen.hpp"
+#include "recheck/nearest.hpp"
 
 namespace fairblade::recheck {
 
@@ -27,7 +28,7 @@ class OldMarks {
   std::optional<Fault> refusal() const;
 
  private:
-  void weigh(const fill::StageSection& section, section::Face face, double x, double half_breadth);
+  void weigh(const fill::StageSection& section, const FaceLine& face, double x, double half_breadth);
   /// Depths, all counted from one of the edges.
   struct Left {
     std::size_t n = 0;

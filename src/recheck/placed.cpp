@@ -63,25 +63,25 @@ class Placer {
     auto& all = out_.readings;
     std::stable_sort(all.begin(), all.end(),
                      [](const Judged& a, const Judged& b) { return a.face != b.face ? a.face == Face::port : a.x < b.x; });
-    std::vector<Judged> merged;
+    std::size_t kept = 0;
     for (const Judged& one : all) {
-      if (!merged.empty() && merged.back().face == one.face && one.x - merged.back().x <= same_x) {
-        Judged& mean = merged.back();
-        mean.half_breadth += (one.half_breadth - mean.half_breadth) / ++mean.repeats;
+      Judged* mean = kept > 0 ? &all[kept - 1] : nullptr;
+      if (mean && mean->face == one.face && one.x - mean->x <= same_x) {
+        mean->half_breadth += (one.half_breadth - mean->half_breadth) / ++mean->repeats;
       } else {
-        merged.push_back(one);
+        all[kept++] = one;
       }
     }
-    for (Judged& one : merged) {
-      const Nearest found = nearest(out_.surface.section.line(one.face), one.x, one.half_breadth);
+    all.resize(kept);
+    all.shrink_to_fit();
+    const std::array<FaceLine, 2> faces{FaceLine(out_.surface.section.port), FaceLine(out_.surface.section.starboard)};
+    for (Judged& one : all) {
+      const Nearest found = faces[one.face == Face::port ? 0 : 1].nearest(one.x, one.half_breadth);
       one.depth = found.depth;
       one.girth = found.girth;
       one.sigma /= std::sqrt(static_cast<double>(one.repeats));
     }
-    all = std::move(merged);
-    for (const Face face : {Face::port, Face::starboard}) {
-      out_.girth[face == Face::port ? 0 : 1] = length_of(out_.surface.section.line(face));
-    }
+    out_.girth = {faces[0].girth(), faces[1].girth()};
   }
 
  private:

@@ -151,6 +151,7 @@ class Maker {
       }
     }
     finish(result);
+    if (!last) result.heights = {};
     out_.rounds.push_back(std::move(result));
     return std::nullopt;
   }
@@ -167,6 +168,7 @@ class Maker {
     out_.first.told_error = out_.first.reading_error = plan_.reading_error;
     out_.first.heights = std::move(*heights);
     finish(out_.first);
+    out_.first.heights = {};
     // Extensions were not there to be read, so the plan's own litres stand for them, less what the coats to come fill.
     const bool shaped = out_.frozen.stage.kind == out_.frozen.stages.front().kind && out_.frozen.stages.size() > 1;
     out_.first.litres.left = {std::max(0.0, plan_.add - (shaped ? plan_.taken_by_coats : 0)), plan_.remove};

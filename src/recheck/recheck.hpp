@@ -26,7 +26,7 @@ struct RoundResult {
   /// (median of the sizes / 0.6745, higher by chance's share; 20 readings at least; never below a third of what was
   /// told).
   double reading_error = 0;
-  std::vector<HeightRead> heights;           ///< from the top down
+  std::vector<HeightRead> heights;           ///< from the top down; only the last round keeps its own
   std::size_t readings = 0, within = 0;      ///< readings of a face; of those, within the tolerance
   double deepest_low = 0, deepest_high = 0;  ///< mm, both positive
   Litres litres;

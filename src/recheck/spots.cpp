@@ -193,6 +193,8 @@ class Scan {
       weight += line.weight[k];
     }
     out.mean /= weight;
+    // Low only against a face that is high as a whole, or the other way about: that face's spot says it.
+    if (out.mean * run.mean < 0 || std::abs(out.mean) < tolerance_ / 2) return;
     found_.push_back(out);
   }
 

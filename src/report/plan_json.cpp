@@ -117,8 +117,6 @@ Json change_of(const fill::StationChange& change) {
           {"deepest_removal_side", section::name_of(change.removal.face)}};
 }
 
-std::string number(double value) { return std::isfinite(value) ? shortest(value) : "null"; }
-
 // Most of a scanned blade's plan.json: a line each, without a tree made of them.
 std::string offsets_of(const std::vector<fill::OffsetRow>& rows) {
   std::string out = "[";
@@ -187,14 +185,6 @@ void add_frozen(const Plan& plan, const std::vector<job::Source>& sources, Json&
   for (const job::Source& one : sources) out["sources"].push_back({{"file", one.file}, {"fnv1a64", one.digest}});
 }
 
-std::string dumped(const Json& json) { return json.dump(1, ' ', false, Json::error_handler_t::replace); }
-// An object's text left open, for another key.
-std::string left_open(const Json& object) {
-  std::string out = dumped(object);
-  out.resize(out.size() - 2);  // its line end and brace
-  return out + ",\n";
-}
-
 std::string head_of(const Plan& plan, const std::vector<job::Source>& sources) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
   add_frozen(plan, sources, out);
@@ -235,16 +225,20 @@ std::string tail_of(const Plan& plan) {
                   {"after", blade_of(plan.after)},
                   {"wetted_area_m2", plan.work.coats.wetted.all},
                   {"twist", twist_of(plan)}};
-  out["water"] = water_json(plan.water);
-  return " ],\n" + dumped(out).substr(2) + '\n';  // without its opening brace
+  return " ],\n" + left_open(out).substr(2) + " \"water\": ";  // without its opening brace
 }
 
 }  // namespace
 
 Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources) {
   const std::size_t stations = plan.measured.size();
-  return {stations + 2, [&plan, sources, stations](std::size_t k) {
-            return k == 0 ? head_of(plan, sources) : k <= stations ? station_of(plan, k - 1) : tail_of(plan);
+  auto water = water_json(plan.water);
+  return {stations + water.count + 3, [&plan, sources, stations, water = std::move(water)](std::size_t k) {
+            if (k == 0) return head_of(plan, sources);
+            if (k <= stations) return station_of(plan, k - 1);
+            if (k == stations + 1) return tail_of(plan);
+            const std::size_t part = k - stations - 2;
+            return part < water.count ? water.piece(part) : "\n}\n";
           }};
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "recheck/recheck.hpp"
+#include "report/pieces.hpp"
 
 namespace fairblade::report {
 
@@ -14,10 +15,13 @@ namespace fairblade::report {
 std::string recheck_text(const recheck::Recheck& recheck);
 
 /// mm and litres. Keys:
-///   fairblade, job, plan; stage: name, surface, to_come; tolerance; verdict: "nothing left", "within reading error",
-///   "go on" next           what to do, sentence by sentence litres         add, remove, their errors; what a perfect
-///   blade would show of each, read with this error; beyond
-///                  the end stations; how
+///   fairblade, job, plan
+///   stage          name, surface, to_come
+///   tolerance
+///   verdict        "nothing left", "within reading error", "go on"
+///   next           what to do, sentence by sentence
+///   litres         add, remove, their errors; what a perfect blade would show of each, read with this error; beyond the
+///                  end stations; how
 ///   readings       in all, within the tolerance, and how many reading error alone would put beyond it
 ///   common         mean depth of all readings, and its error
 ///   heights        name, down, between; add and remove in litres; edges: short of the target's, or null;
@@ -26,10 +30,10 @@ std::string recheck_text(const recheck::Recheck& recheck);
 ///   spots          kind, side, heights, from and to (x as read, at `worst_at`), worst, mean, standard_deviations
 ///   progress       file, readings, within, deepest_low, deepest_high, add, remove; the plan's own first
 ///   defaults, notes
-std::string recheck_json(const recheck::Recheck& recheck);
+Pieces recheck_json(const recheck::Recheck& recheck);
 
 /// One row per reading beyond the tolerance, worst first, in mm.
-std::string still_to_do_csv(const recheck::Recheck& recheck);
+Pieces still_to_do_csv(const recheck::Recheck& recheck);
 
 /// What to do now, sentence by sentence.
 std::vector<std::string> what_next(const recheck::Recheck& recheck);

@@ -20,40 +20,35 @@ const char* side_of(const Judged& one) { return one.both ? "both" : section::nam
 std::string origin_of(const Judged& one) { return one.from_old_edge ? "old-leading-edge" : std::string(name_of(one.from)); }
 bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
 
-Json reading_of(const Recheck& all, const Judged& one) {
-  return {{"x", one.read_x},
-          {"x_from", origin_of(one)},
-          {"x_plan", one.x},
-          {"side", section::name_of(one.face)},
-          {"calipers", one.both},
-          {"measured", one.half_breadth},
-          {"target", one.target},
-          {"change", one.depth},
-          {"within", within(all, one)},
-          {"alone", one.alone},
-          {"repeats", one.repeats},
-          {"line", one.line}};
+// A line each, without a tree made of them: of a scanned blade there are millions.
+std::string reading_of(const Recheck& all, const Judged& one) {
+  const auto truth = [](bool value) { return value ? "true" : "false"; };
+  std::string out = "    {\"x\": ";
+  out.append(number(one.read_x)).append(", \"x_from\": \"").append(origin_of(one)).append("\", \"x_plan\": ");
+  out.append(number(one.x)).append(", \"side\": \"").append(section::name_of(one.face)).append("\", \"calipers\": ");
+  out.append(truth(one.both)).append(", \"measured\": ").append(number(one.half_breadth)).append(", \"target\": ");
+  out.append(number(one.target)).append(", \"change\": ").append(number(one.depth)).append(", \"within\": ");
+  out.append(truth(within(all, one))).append(", \"alone\": ").append(truth(one.alone)).append(", \"repeats\": ");
+  return out + std::to_string(one.repeats) + ", \"line\": " + std::to_string(one.line) + '}';
 }
 
-Json heights_of(const Recheck& all) {
+std::string height_of(const Recheck& all, std::size_t h) {
   const RoundResult& now = all.now();
-  Json out = Json::array();
-  for (std::size_t h = 0; h < now.heights.size(); ++h) {
-    const HeightRead& height = now.heights[h];
-    Json readings = Json::array();
-    for (const Judged& one : height.readings) readings.push_back(reading_of(all, one));
-    out.push_back({{"name", height.surface.name},
-                   {"down", height.surface.down},
-                   {"between", height.surface.between.empty() ? Json(nullptr) : Json(height.surface.between)},
-                   {"add", now.litres.by_height[h].add},
-                   {"remove", now.litres.by_height[h].remove},
-                   {"edges",
-                    {{"leading_edge_short", maybe(height.edges.leading)},
-                     {"trailing_edge_short", maybe(height.edges.trailing)},
-                     {"chord_short", maybe(height.edges.chord)}}},
-                   {"readings", std::move(readings)}});
+  const HeightRead& height = now.heights[h];
+  const Json object = {{"name", height.surface.name},
+                       {"down", height.surface.down},
+                       {"between", height.surface.between.empty() ? Json(nullptr) : Json(height.surface.between)},
+                       {"add", now.litres.by_height[h].add},
+                       {"remove", now.litres.by_height[h].remove},
+                       {"edges",
+                        {{"leading_edge_short", maybe(height.edges.leading)},
+                         {"trailing_edge_short", maybe(height.edges.trailing)},
+                         {"chord_short", maybe(height.edges.chord)}}}};
+  std::string out = left_open(object) + " \"readings\": [\n";
+  for (const Judged& one : height.readings) {
+    out += reading_of(all, one) + (&one == &height.readings.back() ? "\n" : ",\n");
   }
-  return out;
+  return out + (h + 1 == now.heights.size() ? " ]\n}\n" : " ]\n},\n");
 }
 
 Json spots_of(const Recheck& all) {
@@ -87,9 +82,7 @@ Json round_of(const RoundResult& one) {
           {"remove", one.litres.left.remove}};
 }
 
-}  // namespace
-
-std::string recheck_json(const Recheck& all) {
+std::string head_of(const Recheck& all) {
   const RoundResult& now = all.now();
   const recheck::Litres& l = now.litres;
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", all.frozen.job.name}, {"plan", all.frozen.job.file}};
@@ -112,22 +105,25 @@ std::string recheck_json(const Recheck& all) {
                      {"reading_error", now.reading_error},
                      {"reading_error_told", now.told_error}};
   out["common"] = {{"change", all.common}, {"error", all.common_error}};
-  out["heights"] = heights_of(all);
-  out["spots"] = spots_of(all);
+  return left_open(out) + " \"heights\": [\n";
+}
+
+std::string tail_of(const Recheck& all) {
+  Json out = {{"spots", spots_of(all)}};
   out["progress"] = Json::array({round_of(all.first)});
   for (const RoundResult& one : all.rounds) out["progress"].push_back(round_of(one));
   out["defaults"] = Json::object();
   for (const DefaultUsed& one : all.defaults) out["defaults"][one.key] = one.value;
   out["notes"] = all.notes;
-  return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
+  return " ],\n" + dumped(out).substr(2) + '\n';  // without its opening brace
 }
 
-std::string still_to_do_csv(const Recheck& all) {
-  constexpr int decimals = 3;
-  struct Row {
-    const HeightRead* height;
-    const Judged* one;
-  };
+struct Row {
+  const HeightRead* height;
+  const Judged* one;
+};
+
+std::vector<Row> rows_to_do(const Recheck& all) {
   std::vector<Row> rows;
   for (const HeightRead& height : all.now().heights) {
     for (const Judged& one : height.readings) {
@@ -137,15 +133,36 @@ std::string still_to_do_csv(const Recheck& all) {
   }
   std::stable_sort(rows.begin(), rows.end(),
                    [](const Row& a, const Row& b) { return std::abs(a.one->depth) > std::abs(b.one->depth); });
-  std::string out = "station,down,x,x_from,side,measured,target,change,what\n";
-  for (const Row& row : rows) {
-    out += csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
-           fixed(row.one->read_x, decimals) + ',' + origin_of(*row.one) + ',' + side_of(*row.one) + ',' +
-           fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' +
-           fixed(row.one->depth, decimals) + ',' + (row.one->depth > 0 ? "add" : "take off") +
-           (row.one->alone ? "; alone: read it again" : "") + '\n';
-  }
-  return out;
+  return rows;
+}
+
+std::string row_of(const Row& row) {
+  constexpr int decimals = 3;
+  return csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
+         fixed(row.one->read_x, decimals) + ',' + origin_of(*row.one) + ',' + side_of(*row.one) + ',' +
+         fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' + fixed(row.one->depth, decimals) +
+         ',' + (row.one->depth > 0 ? "add" : "take off") + (row.one->alone ? "; alone: read it again" : "") + '\n';
+}
+
+}  // namespace
+
+Pieces recheck_json(const Recheck& all) {
+  const std::size_t heights = all.now().heights.size();
+  return {heights + 2, [&all, heights](std::size_t k) {
+            return k == 0 ? head_of(all) : k <= heights ? height_of(all, k - 1) : tail_of(all);
+          }};
+}
+
+Pieces still_to_do_csv(const Recheck& all) {
+  constexpr std::size_t together = 1000;  // rows to a piece
+  auto rows = rows_to_do(all);
+  const std::size_t pieces = 1 + (rows.size() + together - 1) / together;
+  return {pieces, [rows = std::move(rows)](std::size_t k) {
+            if (k == 0) return std::string("station,down,x,x_from,side,measured,target,change,what\n");
+            std::string out;
+            for (std::size_t r = (k - 1) * together; r < std::min(rows.size(), k * together); ++r) out += row_of(rows[r]);
+            return out;
+          }};
 }
 
 }  // namespace fairblade::report

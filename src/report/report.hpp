@@ -1,12 +1,12 @@
 // What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv.
 #pragma once
-#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "check/findings.hpp"
 #include "job/sources.hpp"
+#include "report/pieces.hpp"
 #include "report/plan.hpp"
 
 namespace fairblade::report {
@@ -32,15 +32,6 @@ std::vector<std::size_t> stations_shown(const Plan& plan);
 /// report.html: one file that needs no other and no script, for a telephone and for A4 in grey. Well-formed XML too.
 /// `findings`: what was found in the readings; none with no readings where they were not judged.
 std::string report_html(const Plan& plan, const ReportPictures& pictures, const check::Findings& findings = {});
-
-/// A text in pieces that are worked out one by one, so that a scanned blade's never stands in memory whole. The plan must
-/// outlive it.
-struct Pieces {
-  std::size_t count = 0;
-  std::function<std::string(std::size_t)> piece{};
-};
-/// All of it.
-std::string whole(const Pieces& pieces);
 
 /// plan.json: mm, mm², litres; full precision; what cannot be told is null. Keys beside those of the products:
 ///   units          the job's, for people: "mm", "cm", "in" (every length here is mm all the same)

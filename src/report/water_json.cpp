@@ -100,9 +100,7 @@ Json meaning_json(const flow::Meaning& meaning) {
           {"pull_gain", meaning.pull_gain}};
 }
 
-}  // namespace
-
-nlohmann::ordered_json water_json(const flow::Water& water) {
+std::string head_of(const flow::Water& water) {
   Json out = {
       {"knots", water.knots},
       {"helm", water.helm},
@@ -111,21 +109,32 @@ nlohmann::ordered_json water_json(const flow::Water& water) {
       {"meaning", meaning_json(water.meaning)},
       {"blade", {{"before", blade_json(water.blade_before)}, {"after", blade_json(water.blade_after)}}},
       {"pull", {{"before", maybe(water.cancel_before)}, {"after", maybe(water.cancel_after)}, {"error", water.cancel_error}}},
-      {"stations", Json::array()},
       {"edge_options", Json::array()},
       {"limits", water.limits}};
-  for (const flow::StationWater& station : water.stations) {
-    out["stations"].push_back({{"name", station.station},
-                               {"weight", station.weight},
-                               {"nose", nose_json(station.nose)},
-                               {"edge", {{"before", tone_json(station.tone_before)}, {"after", tone_json(station.tone_after)}}},
-                               {"before", section_json(station.before, water.helm)},
-                               {"after", section_json(station.after, water.helm)}});
-  }
   for (const flow::EdgeOption& option : water.edge_options) {
     out["edge_options"].push_back({{"name", option.name}, {"words", option.words}, {"hertz", band_json(option.frequency)}});
   }
-  return out;
+  return left_open(out) + " \"stations\": [";
+}
+
+std::string station_of(const flow::Water& water, std::size_t k) {
+  const flow::StationWater& station = water.stations[k];
+  const Json out = {{"name", station.station},
+                    {"weight", station.weight},
+                    {"nose", nose_json(station.nose)},
+                    {"edge", {{"before", tone_json(station.tone_before)}, {"after", tone_json(station.tone_after)}}},
+                    {"before", section_json(station.before, water.helm)},
+                    {"after", section_json(station.after, water.helm)}};
+  return (k > 0 ? ",\n" : "\n") + dumped(out);
+}
+
+}  // namespace
+
+Pieces water_json(const flow::Water& water) {
+  const std::size_t stations = water.stations.size();
+  return {stations + 2, [&water, stations](std::size_t k) {
+            return k == 0 ? head_of(water) : k <= stations ? station_of(water, k - 1) : stations > 0 ? "\n]}" : "]}";
+          }};
 }
 
 }  // namespace fairblade::report

@@ -139,10 +139,4 @@ std::vector<std::string> not_included(const Plan& plan) {
   return out;
 }
 
-std::string whole(const Pieces& pieces) {
-  std::string out;
-  for (std::size_t k = 0; k < pieces.count; ++k) out += pieces.piece(k);
-  return out;
-}
-
 }  // namespace fairblade::report
