@@ -11,18 +11,19 @@ namespace fairblade {
 
 namespace {
 
-/// The digits of value * 10^decimals as a whole number, put down with their point. False where that number cannot be
-/// told for certain by a multiplication: too large, or so near a half that its rounding might settle which way.
-bool fixed_by_whole(double value, int decimals, std::string& out) {
+using Digits = std::array<char, 24>;
+
+/// The digits of value * 10^decimals as a whole number, put down with their point at the end of `digits`. Nothing where that
+/// number cannot be told for certain by a multiplication: too large, or so near a half that its rounding might settle which way.
+std::string_view fixed_by_whole(double value, int decimals, Digits& digits) {
   constexpr std::array<double, 7> power{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
-  if (decimals < 0 || decimals >= static_cast<int>(power.size())) return false;
+  if (decimals < 0 || decimals >= static_cast<int>(power.size())) return {};
   const double scaled = std::abs(value) * power[static_cast<std::size_t>(decimals)];
-  if (!(scaled < 1e11)) return false;
+  if (!(scaled < 1e11)) return {};
   auto whole = static_cast<std::uint64_t>(scaled);
   const double rest = scaled - static_cast<double>(whole);
-  if (std::abs(rest - 0.5) < 1e-4) return false;  // the product is off by 1e11 * 2^-53 at most
+  if (std::abs(rest - 0.5) < 1e-4) return {};  // the product is off by 1e11 * 2^-53 at most
   if (rest > 0.5) ++whole;
-  std::array<char, 24> digits{};
   char* const end = digits.data() + digits.size();
   char* at = end;
   std::uint64_t left = whole;
@@ -32,15 +33,21 @@ bool fixed_by_whole(double value, int decimals, std::string& out) {
     left /= 10;
   }
   if (value < 0 && whole > 0) *--at = '-';
-  out.assign(at, end);
-  return true;
+  return {at, static_cast<std::size_t>(end - at)};
+}
+
+std::string_view without_trailing(std::string_view text) {
+  if (text.find('.') == std::string_view::npos) return text;
+  text.remove_suffix(text.size() - text.find_last_not_of('0') - 1);
+  if (text.back() == '.') text.remove_suffix(1);
+  return text;
 }
 
 }  // namespace
 
 std::string fixed(double value, int decimals) {
-  std::string quick;
-  if (fixed_by_whole(value, decimals, quick)) return quick;
+  Digits digits;
+  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) return std::string(quick);
   std::array<char, 400> buffer{};
   const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
   std::string out(buffer.data(), end.ptr);
@@ -55,11 +62,15 @@ std::string shortest(double value) {
 }
 
 std::string trimmed(double value, int decimals) {
-  std::string out = fixed(value, decimals);
-  if (out.find('.') == std::string::npos) return out;
-  out.erase(out.find_last_not_of('0') + 1);
-  if (out.back() == '.') out.pop_back();
+  std::string out;
+  append_trimmed(out, value, decimals);
   return out;
+}
+
+void append_trimmed(std::string& out, double value, int decimals) {
+  Digits digits;
+  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) out += without_trailing(quick);
+  else out += without_trailing(fixed(value, decimals));
 }
 
 namespace {

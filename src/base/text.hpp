@@ -12,6 +12,8 @@ std::string fixed(double value, int decimals);
 std::string shortest(double value);
 /// As `fixed`, with trailing zeros and a trailing point dropped: 12.50 -> "12.5", 3.00 -> "3".
 std::string trimmed(double value, int decimals);
+/// The same at the end of `out`.
+void append_trimmed(std::string& out, double value, int decimals);
 /// The name among `known` that `word` begins, or that is nearest to it by edit distance; empty when none is near.
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
 /// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.

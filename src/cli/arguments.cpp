@@ -46,6 +46,21 @@ std::vector<Fault> faults_of(const CLI::App& app, const std::vector<std::string>
   return options.empty() ? words : options;  // an unknown option leaves its value behind as a word
 }
 
+// Values that were given and are nothing; a command has its own words for some.
+std::vector<Fault> empty_values(const CLI::App& app) {
+  static const std::vector<std::string> own_words{"output", "svg", "job"};
+  std::vector<Fault> out;
+  for (const CLI::Option* option : app.get_options()) {
+    if (option->get_lnames().empty() || option->get_expected_min() == 0) continue;  // no flags
+    const std::string& name = option->get_lnames().front();
+    const auto& given = option->results();
+    if (std::find(given.begin(), given.end(), std::string()) == given.end()) continue;
+    if (std::find(own_words.begin(), own_words.end(), name) != own_words.end()) continue;
+    out.push_back({{"--" + name, 0}, "is empty", "give it a value, or leave it out"});
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string version_line() { return std::string("fairblade ") + FAIRBLADE_VERSION; }
@@ -78,6 +93,7 @@ std::optional<int> parse(CLI::App& app, const std::vector<std::string>& args, st
     return refuse(error.what(), "see " + app.get_name() + " --help", err);
   }
   if (const auto faults = left_over(); !faults.empty()) return refuse(faults, err);
+  if (const auto faults = empty_values(app); !faults.empty()) return refuse(faults, err);
   return std::nullopt;
 }
 

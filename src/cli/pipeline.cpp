@@ -155,10 +155,18 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
                                   const check::Findings& findings) {
   std::vector<emit::File> out;
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
-  const auto map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
-  const std::string map = emit::to_svg(map_sheet), water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
-  const WholeBlade whole{map, emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows)), water,
-                         emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water))};
+  drawing::Sheet map_sheet;
+  std::string map, narrow_map, water, narrow_water;
+  side_by_side(4, [&](std::size_t part) {
+    if (part == 0) {
+      map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
+      map = emit::to_svg(map_sheet);
+    }
+    if (part == 1) narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows));
+    if (part == 2) water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
+    if (part == 3) narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
+  });
+  const WholeBlade whole{map, narrow_map, water, narrow_water};
   const auto sections = sections_of(plan, between);
   std::vector<std::string> names;
   for (const Section& one : sections) names.push_back(one.name);

@@ -144,10 +144,6 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     return refuse("-o is empty", "name a folder", err);
   }
 
-  for (const auto& [option, value] : {std::pair("--at", &arguments.heights), {"--every", &arguments.every}}) {
-    if (app.count(option) > 0 && value->empty())
-      return refuse({Fault{{option, 0}, "is empty", "give it a value, or leave it out"}}, err);
-  }
   const bool saves = app.count("--write-job") > 0;
   if (saves) {
     if (const auto fault = emit::judge_new_file(arguments.job_file)) return refuse({*fault}, err);
@@ -167,7 +163,11 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);
-  if (!between) return refuse(between.faults(), err);
+  if (!between) {
+    auto faults = between.faults();
+    for (Fault& fault : faults) fault.place = {"--at", 0};  // the steps of --every stay within
+    return refuse(faults, err);
+  }
 
   const std::string folder = folder_of(arguments);
   const auto files = draw_plan(*plan, *between, findings);

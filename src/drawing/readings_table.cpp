@@ -40,9 +40,9 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch) {
 /// The four cells of a reading: x, measured, target, change with its sign.
 std::array<std::string, 4> ReadingsTable::cells(const fill::OffsetRow& row) const {
   const LengthUnit unit = job_.units;
-  std::string change = number_in_unit(row.change, unit);
+  std::string change = number_in_unit(row.change(), unit);
   const bool zero = change.find_first_not_of("-0.") == std::string::npos;
-  if (row.change > 0 && !zero) change = "+" + change;
+  if (row.change() > 0 && !zero) change = "+" + change;
   if (fill::past_of(target_, row.x) != fill::Past::none) {
     return {number_in_unit(row.x, unit), number_in_unit(row.measured, unit), "past edge", ""};
   }

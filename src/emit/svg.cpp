@@ -1,5 +1,6 @@
 #include "emit/svg.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 
@@ -14,10 +15,14 @@ using drawing::Path;
 using drawing::Pen;
 using drawing::Text;
 
-std::string number(double mm) {
+void append_number(std::string& out, double mm) {
   assert(std::isfinite(mm));
-  const std::string text = trimmed(mm, 3);
-  return text == "-0" ? "0" : text;
+  append_trimmed(out, mm, 3);
+}
+std::string number(double mm) {
+  std::string out;
+  append_number(out, mm);
+  return out;
 }
 
 const char* pen_attributes(Pen pen) {
@@ -45,23 +50,26 @@ const char* fill_attributes(Fill fill) {
 }
 
 void append(std::string& out, const Path& path, const std::string& prefix) {
-  std::string data;
-  for (const std::vector<Point>& run : path.runs) {
-    if (run.size() < 2) continue;
-    for (std::size_t k = 0; k < run.size(); ++k) {
-      data += k == 0 ? (data.empty() ? "M" : " M") : k == 1 ? " L" : " ";
-      data += number(run[k].x());
-      data += ',';
-      data += number(run[k].y());
-    }
-    if (path.closed) data += " Z";
-  }
-  if (data.empty()) return;
+  const auto drawn = [](const std::vector<Point>& run) { return run.size() >= 2; };
+  if (std::none_of(path.runs.begin(), path.runs.end(), drawn)) return;
   out += "<path";
   if (!path.id.empty()) out.append(" id=\"").append(xml_escaped(prefix + path.id)).append("\"");
   out += pen_attributes(path.pen);
   out += fill_attributes(path.fill);
-  out.append(" d=\"").append(data).append("\"/>\n");
+  out += " d=\"";
+  bool begun = false;
+  for (const std::vector<Point>& run : path.runs) {
+    if (!drawn(run)) continue;
+    for (std::size_t k = 0; k < run.size(); ++k) {
+      out += k == 0 ? (begun ? " M" : "M") : k == 1 ? " L" : " ";
+      append_number(out, run[k].x());
+      out += ',';
+      append_number(out, run[k].y());
+    }
+    if (path.closed) out += " Z";
+    begun = true;
+  }
+  out += "\"/>\n";
 }
 
 void append(std::string& out, const Text& text) {

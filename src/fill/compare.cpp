@@ -17,8 +17,7 @@ StationChange compare(const section::MeasuredSection& measured, const target::Ta
   out.removal = deepest_outside(pair.measured, pair.target);
   out.offsets.reserve(measured.points.size());
   for (const auto& point : measured.points) {
-    const double wanted = target.half_breadth(point.face, point.x);
-    out.offsets.push_back({point.x, point.face, point.half_breadth, wanted, wanted - point.half_breadth, point.line});
+    out.offsets.push_back({point.x, point.half_breadth, target.half_breadth(point.face, point.x), point.face});
   }
   return out;
 }

@@ -1,5 +1,7 @@
-// Product of the fill room: how much to add and to take off, where, and in litres. Verbs: compare, sum_volumes.
+// Product of the fill room: how much to add and to take off, where, and in litres. Verbs: compare, sum_volumes,
+// litres_to_add, LitresWithAnother's own.
 #pragma once
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -12,12 +14,11 @@ using section::Face;
 
 constexpr double mm3_per_litre = 1e6;
 
-/// change = target - measured half-breadth, mm. Positive: add filler. Negative: take off.
+/// Half-breadths at a reading, mm.
 struct OffsetRow {
-  double x = 0;
+  double x = 0, measured = 0, target = 0;
   Face face = Face::port;
-  double measured = 0, target = 0, change = 0;
-  int line = 0;
+  double change() const { return target - measured; }  ///< positive: add filler; negative: take off
 };
 
 /// The deepest place of one kind: depth in mm along the target's normal, x in mm aft of the measured leading edge.
@@ -52,5 +53,17 @@ Volumes sum_volumes(const job::Job& job, const std::vector<section::MeasuredSect
                     const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes);
 /// Volumes::add alone.
 double litres_to_add(const std::vector<section::MeasuredSection>& measured, const std::vector<target::TargetSection>& targets);
+
+/// Volumes::add were one station another, the rest staying as they are: only the bays beside it are looked at again.
+class LitresWithAnother {
+ public:
+  LitresWithAnother(const std::vector<section::MeasuredSection>& measured, const std::vector<target::TargetSection>& targets);
+  ~LitresWithAnother();
+  double with(std::size_t station, const section::MeasuredSection& measured, const target::TargetSection& target) const;
+
+ private:
+  struct Ready;
+  std::unique_ptr<const Ready> ready_;
+};
 
 }  // namespace fairblade::fill

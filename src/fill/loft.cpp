@@ -61,6 +61,7 @@ Outline refined(const Outline& own, const std::vector<double>& places) {
   const double front = own.x.front();
   const double close = 1e-7;
   std::size_t k = 1;
+  for (auto* list : {&out.x, &out.port, &out.starboard}) list->reserve(places.size());
   const auto push = [&](double x, double p, double s) {
     out.x.push_back(x);
     out.port.push_back(p);
@@ -87,6 +88,7 @@ Pair pair_of(const Rib& measured, const Rib& target, const std::vector<double>& 
     return out;
   }
   std::vector<double> places;
+  places.reserve(2 * fractions.size());
   std::merge(out.measured.x.begin(), out.measured.x.end(), out.target.x.begin(), out.target.x.end(), std::back_inserter(places));
   places.erase(std::unique(places.begin(), places.end(), [&](double a, double b) { return b - a < close; }), places.end());
   return {refined(out.measured, places), refined(out.target, places)};

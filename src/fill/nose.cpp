@@ -1,6 +1,7 @@
 #include "fill/nose.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/numerics.hpp"
@@ -19,25 +20,37 @@ constexpr double past_flat = 6;                        // mm that it goes on aft
 constexpr double shortest_tail = 40;                   // mm, for its lettering
 constexpr double widest_horn = 150;                    // mm ahead that a horn still reaches for the stock
 
+/// A face of the finished target, closely read: for flats at several angles.
+struct CloseFace {
+  static constexpr int steps = 600;
+  CloseFace(const TargetSection& of, Face which) : target(of), face(which) {
+    for (int k = 0; k <= steps; ++k) half_breadth[static_cast<std::size_t>(k)] = target.half_breadth(face, place(k));
+  }
+  double place(int k) const { return target.leading_edge_x + target.chord * (1 - 1e-12) * k * k / (steps * steps); }
+  const TargetSection& target;
+  Face face;
+  std::array<double, steps + 1> half_breadth{};
+};
+
 /// A flat at that angle on the finished face: where y cos - x sin is greatest, sharpened by the slope.
-std::optional<Point> touching(const TargetSection& target, Face face, double angle) {
-  constexpr int steps = 600;
-  const auto place = [&](int k) { return target.leading_edge_x + target.chord * (1 - 1e-12) * k * k / (steps * steps); };
+std::optional<Point> touching(const CloseFace& close, double angle) {
+  const TargetSection& target = close.target;
+  const double across = std::cos(angle), along = std::sin(angle);
   int best = 0;
   double most = -1e300;
-  for (int k = 0; k <= steps; ++k) {
-    const double height = target.half_breadth(face, place(k)) * std::cos(angle) - place(k) * std::sin(angle);
+  for (int k = 0; k <= CloseFace::steps; ++k) {
+    const double height = close.half_breadth[static_cast<std::size_t>(k)] * across - close.place(k) * along;
     if (height > most) most = height, best = k;
   }
-  if (best == steps) return std::nullopt;
-  const double low = best == 0 ? target.leading_edge_x + 1e-9 * target.chord : place(best - 1);
-  const auto steeper = [&](double x) { return target.slope(face, x) - std::tan(angle); };
-  const double x = root_between(steeper, low, place(best + 1)).value_or(place(best));
-  return Point(x, target.half_breadth(face, x));
+  if (best == CloseFace::steps) return std::nullopt;
+  const double low = best == 0 ? target.leading_edge_x + 1e-9 * target.chord : close.place(best - 1);
+  const auto steeper = [&](double x) { return target.slope(close.face, x) - std::tan(angle); };
+  const double x = root_between(steeper, low, close.place(best + 1)).value_or(close.place(best));
+  return Point(x, target.half_breadth(close.face, x));
 }
 
-std::optional<Flat> flat_of(const TargetSection& target, const StageSection& section, Face face, double degrees) {
-  const auto at = touching(target, face, degrees * degree);
+std::optional<Flat> flat_of(const CloseFace& close, const StageSection& section, double degrees) {
+  const auto at = touching(close, degrees * degree);
   if (!at) return std::nullopt;
   const double inwards = section.stage.to_come - section.stand_off;
   const Flat out{degrees, at->x() + inwards * std::sin(degrees * degree) - section.leading_edge_x,
@@ -139,8 +152,9 @@ Nose nose_of(const Height& height, const Stage& stage, double stand_off) {
   out.finished_radius = target.leading_edge_radius;
   out.radius = std::max(0.0, target.leading_edge_radius - stage.to_come + stand_off);
   for (const Face face : {Face::port, Face::starboard}) {
+    const CloseFace close(target, face);
     for (std::size_t k = 0; k < flat_degrees.size(); ++k) {
-      out.flats[face == Face::port ? 0 : 1][k] = flat_of(target, *section, face, flat_degrees[k]);
+      out.flats[face == Face::port ? 0 : 1][k] = flat_of(close, *section, flat_degrees[k]);
     }
   }
   reach_of(out);

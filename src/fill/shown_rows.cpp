@@ -9,8 +9,8 @@ std::vector<OffsetRow> rows_shown(const std::vector<OffsetRow>& rows, Face face,
   std::vector<OffsetRow> here;
   std::copy_if(rows.begin(), rows.end(), std::back_inserter(here), [&](const OffsetRow& row) { return row.face == face; });
   if (here.size() <= most) return here;
-  const auto [low, high] =
-      std::minmax_element(here.begin(), here.end(), [](const OffsetRow& a, const OffsetRow& b) { return a.change < b.change; });
+  const auto [low, high] = std::minmax_element(here.begin(), here.end(),
+                                               [](const OffsetRow& a, const OffsetRow& b) { return a.change() < b.change(); });
   std::vector<std::size_t> kept{static_cast<std::size_t>(low - here.begin()), static_cast<std::size_t>(high - here.begin())};
   for (std::size_t k = 0; k < most - 2; ++k) kept.push_back(k * (here.size() - 1) / (most - 3));
   std::sort(kept.begin(), kept.end());

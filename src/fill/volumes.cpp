@@ -62,15 +62,21 @@ struct Ribs {
   std::vector<Rib> measured, target;
 };
 
-/// mm³ between the first station and the last.
-Areas sum_bays(const std::vector<MeasuredSection>& measured, const Ribs& ribs) {
-  std::vector<Areas> bays(measured.size() - 1);
+/// mm³ between two stations.
+Areas in_bay(const Bay& bay, std::size_t bays) { return integral(bay, bay.measured_b.down - bay.measured_a.down, bays); }
+
+std::vector<Areas> all_bays(const Ribs& ribs) {
+  std::vector<Areas> bays(ribs.measured.size() - 1);
   side_by_side(bays.size(), [&](std::size_t k) {
-    const Bay bay{ribs.measured[k], ribs.measured[k + 1], ribs.target[k], ribs.target[k + 1], ribs.fractions};
-    bays[k] = integral(bay, measured[k + 1].down - measured[k].down, bays.size());
+    bays[k] = in_bay({ribs.measured[k], ribs.measured[k + 1], ribs.target[k], ribs.target[k + 1], ribs.fractions}, bays.size());
   });
+  return bays;
+}
+
+/// mm³ between the first station and the last.
+Areas sum_bays(const Ribs& ribs) {
   Areas sum;
-  for (const Areas& here : bays) {
+  for (const Areas& here : all_bays(ribs)) {
     sum.add += here.add;
     sum.remove += here.remove;
   }
@@ -101,7 +107,7 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     const double twice = copies ? 2 : 1;
     for (std::size_t i = 0; i < rows.size(); ++i) {
       if (copies && rows[i].face == Face::starboard) continue;
-      weighed.push_back({rows[i].change, sigma, twice * span[k] * stretch[i]});
+      weighed.push_back({rows[i].change(), sigma, twice * span[k] * stretch[i]});
     }
   }
   const Noise noise = noise_of(weighed);
@@ -113,13 +119,41 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
 
 double litres_to_add(const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets) {
   const Ribs ribs(measured, targets);
-  return sum_bays(measured, ribs).add / mm3_per_litre;
+  return sum_bays(ribs).add / mm3_per_litre;
+}
+
+struct LitresWithAnother::Ready {
+  Ready(const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets)
+      : ribs(measured, targets), bays(all_bays(ribs)) {}
+  Ribs ribs;
+  std::vector<Areas> bays;
+};
+
+LitresWithAnother::LitresWithAnother(const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets)
+    : ready_(std::make_unique<const Ready>(measured, targets)) {}
+LitresWithAnother::~LitresWithAnother() = default;
+
+double LitresWithAnother::with(std::size_t station, const MeasuredSection& measured, const TargetSection& target) const {
+  const Ribs& ribs = ready_->ribs;
+  const Rib is = rib_of(measured, ribs.fractions), wanted = rib_of(target, ribs.fractions);
+  double sum = 0;
+  for (std::size_t k = 0; k < ready_->bays.size(); ++k) {
+    if (k != station && k + 1 != station) {
+      sum += ready_->bays[k].add;
+      continue;
+    }
+    const bool above = k == station;  // the station is at the bay's upper end
+    const Bay bay{above ? is : ribs.measured[k], above ? ribs.measured[k + 1] : is, above ? wanted : ribs.target[k],
+                  above ? ribs.target[k + 1] : wanted, ribs.fractions};
+    sum += in_bay(bay, ready_->bays.size()).add;
+  }
+  return sum / mm3_per_litre;
 }
 
 Volumes sum_volumes(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<TargetSection>& targets,
                     const std::vector<StationChange>& changes) {
   const Ribs ribs(measured, targets);
-  const Areas sum = sum_bays(measured, ribs);
+  const Areas sum = sum_bays(ribs);
   Volumes out;
   out.add = sum.add / mm3_per_litre;
   out.remove = sum.remove / mm3_per_litre;

@@ -1,169 +1,17 @@
 #include "flow/panel.hpp"
 
-#include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+
+#include "flow/influence.hpp"
 
 namespace fairblade::flow {
 namespace {
 
 using std::numbers::pi;
-using Vec = Eigen::Vector2d;
 
 constexpr double radians(double degrees) { return degrees * pi / 180; }
-
-/// The outline in chords, its first node at the origin: so that neither unit nor origin reaches the arithmetic.
-struct Shape {
-  std::vector<Vec> node, middle, along;  // along: unit direction of each panel
-  std::vector<double> length;
-  double gap = 0;                // of the blunt base
-  Vec base_along = Vec::Zero();  // from the first node to the last
-  Vec bisector = Vec::Zero();    // the way the water leaves
-  bool blunt() const { return gap > 1e-7; }
-};
-
-double cross(const Vec& a, const Vec& b) { return a[0] * b[1] - a[1] * b[0]; }
-Vec left_of(const Vec& a) { return {-a[1], a[0]}; }
-
-std::optional<Shape> shape_of(const std::vector<Point>& nodes, double chord) {
-  if (nodes.size() < 10 || !(chord > 0) || !std::isfinite(chord)) return std::nullopt;
-  Shape out;
-  double twice_area = 0;
-  for (const Point& p : nodes) out.node.emplace_back((p.x() - nodes[0].x()) / chord, (p.y() - nodes[0].y()) / chord);
-  for (std::size_t k = 0; k + 1 < nodes.size(); ++k) {
-    const Vec step = out.node[k + 1] - out.node[k];
-    const double length = step.norm();
-    if (!(length > 1e-12) || !std::isfinite(length)) return std::nullopt;
-    out.length.push_back(length);
-    out.along.push_back(step / length);
-    out.middle.push_back((out.node[k] + out.node[k + 1]) / 2);
-    twice_area += cross(out.node[k], out.node[k + 1]);
-  }
-  if (!(twice_area > 0)) return std::nullopt;
-  const Vec base = out.node.back() - out.node.front();
-  out.gap = base.norm();
-  if (out.blunt()) out.base_along = base / out.gap;
-  const Vec leaving = out.along.back() - out.along.front();
-  if (!(leaving.norm() > 1e-9)) return std::nullopt;
-  out.bisector = leaving.normalized();
-  return out;
-}
-
-// Velocity at a point by a panel of unit strength, from its two ends as seen from the point: `lg` the logarithm of the
-// ratio of their distances, `angle` the angle the panel fills (positive to its left). Clockwise vorticity, which counts
-// positive, gives angle x along - lg x left; a source lg x along + angle x left. Wanted is what of it runs along `square`.
-
-// The angle of (x, y), and half the logarithm of a/b: by their series where they are small, as for all panels but the
-// nearest. Three times as quick, and a/b near 1 loses no digits. The first term left out is below 1e-15 of the whole.
-constexpr double small = 0.1;
-template <typename T>
-auto angle_series(const T& t, const T& s) {
-  return t * (1 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11 - s / 13))))));
-}
-template <typename T>
-auto half_log_series(const T& q, const T& s) {
-  return q * (1 + s * (1.0 / 3 + s * (1.0 / 5 + s * (1.0 / 7 + s * (1.0 / 9 + s * (1.0 / 11 + s / 13))))));
-}
-double angle_of(double y, double x) {
-  if (!(std::abs(y) < small * x)) return std::atan2(y, x);
-  const double t = y / x, s = t * t;
-  return angle_series(t, s);
-}
-double half_log_of(double a, double b) {
-  const double q = (a - b) / (a + b), s = q * q;
-  if (!(std::abs(q) < small)) return std::log(a / b) / 2;
-  return half_log_series(q, s);
-}
-
-using Row = Eigen::ArrayXd;
-
-/// Rows of influences: what the vorticity at each node sends through the middle of a panel, square to it.
-class Influence {
- public:
-  explicit Influence(const Shape& shape)
-      : shape_(shape),
-        count_(static_cast<Eigen::Index>(shape.length.size())),
-        node_x_(count_ + 1),
-        node_y_(count_ + 1),
-        along_x_(count_),
-        along_y_(count_),
-        length_(count_) {
-    for (Eigen::Index k = 0; k <= count_; ++k) {
-      node_x_[k] = shape.node[static_cast<std::size_t>(k)][0];
-      node_y_[k] = shape.node[static_cast<std::size_t>(k)][1];
-    }
-    for (Eigen::Index k = 0; k < count_; ++k) {
-      along_x_[k] = shape.along[static_cast<std::size_t>(k)][0];
-      along_y_[k] = shape.along[static_cast<std::size_t>(k)][1];
-      length_[k] = shape.length[static_cast<std::size_t>(k)];
-    }
-  }
-
-  void add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
-    const Vec& point = shape_.middle[i];
-    const Vec square = left_of(shape_.along[i]);
-    const auto own = static_cast<Eigen::Index>(i);
-    from_x_ = point[0] - node_x_;
-    from_y_ = point[1] - node_y_;
-    distance_ = from_x_ * from_x_ + from_y_ * from_y_;
-    x_ = from_x_.head(count_) * along_x_ + from_y_.head(count_) * along_y_;
-    y_ = along_x_ * from_y_.head(count_) - along_y_ * from_x_.head(count_);
-    y_[own] = 0;
-    settle_angles(own);
-    settle_logarithms();
-    on_ = along_x_ * square[0] + along_y_ * square[1];
-    left_ = along_x_ * square[1] - along_y_ * square[0];
-    whole_ = angle_ * on_ - lg_ * left_;
-    // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
-    growing_ = (x_ * whole_ - (y_ * lg_ * on_ - (length_ - y_ * angle_) * left_)) / length_;
-    out.head(count_) += (whole_ - growing_) / (2 * pi);
-    out.tail(count_) += growing_ / (2 * pi);
-    if (shape_.blunt()) add_base(point, square, out);
-  }
-
- private:
-  void settle_angles(Eigen::Index own) {
-    rise_ = y_ * length_;
-    run_ = y_ * y_ + x_ * (x_ - length_);
-    ratio_ = rise_ / run_;
-    square_ = ratio_ * ratio_;
-    angle_ = angle_series(ratio_, square_);
-    for (Eigen::Index j = 0; j < count_; ++j) {
-      if (!(std::abs(rise_[j]) < small * run_[j])) angle_[j] = std::atan2(rise_[j], run_[j]);
-    }
-    angle_[own] = 0;
-  }
-
-  void settle_logarithms() {
-    const auto first = distance_.head(count_), second = distance_.tail(count_);
-    ratio_ = (first - second) / (first + second);
-    square_ = ratio_ * ratio_;
-    lg_ = half_log_series(ratio_, square_);
-    for (Eigen::Index j = 0; j < count_; ++j) {
-      if (!(std::abs(ratio_[j]) < small)) lg_[j] = std::log(distance_[j] / distance_[j + 1]) / 2;
-    }
-  }
-
-  /// The water leaves at half of (first - last): what of it crosses the base is source, what runs along it vorticity.
-  void add_base(const Vec& point, const Vec& square, Eigen::Ref<Eigen::ArrayXd> out) const {
-    const Vec from = point - shape_.node[0];
-    const double x = from.dot(shape_.base_along);
-    const double y = cross(shape_.base_along, from);
-    const double angle = angle_of(y * shape_.gap, y * y + x * (x - shape_.gap));
-    const double lg = half_log_of(distance_[0], distance_[count_]);
-    const double on = shape_.base_along.dot(square), left = left_of(shape_.base_along).dot(square);
-    const double jet = std::abs(cross(shape_.bisector, shape_.base_along)) / 2 * (lg * on + angle * left) +
-                       shape_.bisector.dot(shape_.base_along) / 2 * (angle * on - lg * left);
-    out[0] += jet / (2 * pi);
-    out[count_] -= jet / (2 * pi);
-  }
-
-  const Shape& shape_;
-  Eigen::Index count_;
-  Row node_x_, node_y_, along_x_, along_y_, length_;
-  Row from_x_, from_y_, distance_, x_, y_, rise_, run_, ratio_, square_, angle_, lg_, on_, left_, whole_, growing_;
-};
 
 /// How many panels from a sharp edge are far longer than the body is thick between them and their opposites.
 std::size_t thin_pairs(const Shape& shape) {
@@ -178,6 +26,12 @@ std::size_t thin_pairs(const Shape& shape) {
   return k;
 }
 
+/// Weights by which three nodes' values from node k on make nothing where they are in line.
+Eigen::Vector3d in_line(const Shape& shape, Eigen::Index k) {
+  const double share = shape.length[static_cast<std::size_t>(k)] / shape.length[static_cast<std::size_t>(k) + 1];
+  return {1, -(1 + share), share};
+}
+
 /// At a sharp edge, and in a cusp ahead of it, equal and opposite vorticities on the two faces undo each other, so that
 /// rounding and the panels' straightness would settle them. There only the flow *across* both faces is asked for; the flow
 /// into both gives way to a difference in line with the two pairs of nodes ahead.
@@ -190,8 +44,7 @@ void settle_sharp_edge(const Shape& shape, Eigen::MatrixXd& matrix, Eigen::Matri
     right.row(k) -= right.row(other);
     matrix.row(other).setZero();
     right.row(other).setZero();
-    const double share = shape.length[static_cast<std::size_t>(k)] / shape.length[static_cast<std::size_t>(k) + 1];
-    const double weight[] = {1, -(1 + share), share};
+    const Eigen::Vector3d weight = in_line(shape, k);
     for (Eigen::Index step = 0; step < 3; ++step) {
       matrix(other, k + step) += weight[step];
       matrix(other, nodes - 1 - k - step) -= weight[step];
@@ -213,6 +66,77 @@ Eigen::MatrixXd left_over(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& 
     for (Eigen::Index row = 0; row < right.rows(); ++row)
       out(row, side) = static_cast<double>(sum[static_cast<std::size_t>(row)]);
   }
+  return out;
+}
+
+/// Nothing where the matrix is all but singular.
+std::optional<Eigen::MatrixXd> solved(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& right) {
+  if (!matrix.allFinite()) return std::nullopt;
+  const Eigen::PartialPivLU<Eigen::MatrixXd> factors(matrix);
+  if (!(factors.rcond() > 1e-13)) return std::nullopt;
+  Eigen::MatrixXd solution = factors.solve(right);
+  solution += factors.solve(left_over(matrix, solution, right));
+  if (!solution.allFinite()) return std::nullopt;
+  return solution;
+}
+
+/// Vorticity at the nodes, a column each in a stream along x and in one along y.
+std::optional<Eigen::MatrixXd> vorticity(const Shape& shape, Eigen::Index nodes) {
+  Eigen::MatrixXd across = Eigen::MatrixXd::Zero(nodes, nodes);  // transposed: a row's numbers stand together
+  Eigen::MatrixXd right = Eigen::MatrixXd::Zero(nodes, 2);
+  Influence influence(shape);
+  for (std::size_t i = 0; i < shape.length.size(); ++i) {
+    influence.add_row(i, across.col(static_cast<Eigen::Index>(i)).array());
+    right.row(static_cast<Eigen::Index>(i)) = -left_of(shape.along[i]).transpose();
+  }
+  Eigen::MatrixXd matrix = across.transpose();
+  settle_sharp_edge(shape, matrix, right);
+  matrix(nodes - 1, 0) = matrix(nodes - 1, nodes - 1) = 1;  // Kutta
+  return solved(matrix, right);
+}
+
+bool mirrored(const std::vector<Point>& nodes) {
+  if (nodes.size() % 2 == 0) return false;
+  for (std::size_t k = 0; k <= nodes.size() / 2; ++k) {
+    const Point &a = nodes[k], &b = nodes[nodes.size() - 1 - k];
+    if (a.x() != b.x() || a.y() != -b.y()) return false;
+  }
+  return true;
+}
+
+/// The same where the starboard face mirrors the port one: a quarter of the work. What mirrored vorticity sends through the
+/// mirrored panel is as much the other way, so that the differences of mirrored nodes, which alone a stream along x makes, and
+/// their sums, which alone one along y makes, each have a system of half the size.
+std::optional<Eigen::MatrixXd> mirrored_vorticity(const Shape& shape, Eigen::Index nodes) {
+  const Eigen::Index half = nodes / 2;  // the middle node has no other
+  Eigen::MatrixXd sums = Eigen::MatrixXd::Zero(half + 1, half + 1), differences = Eigen::MatrixXd::Zero(half, half);
+  Eigen::MatrixXd of_sums = Eigen::MatrixXd::Zero(half + 1, 1), of_differences = Eigen::MatrixXd::Zero(half, 1);
+  Influence influence(shape);
+  Eigen::ArrayXd row(nodes);
+  for (Eigen::Index i = 0; i < half; ++i) {
+    row.setZero();
+    influence.add_row(static_cast<std::size_t>(i), row);
+    sums.col(i).head(half) = row.head(half) + row.tail(half).reverse();  // transposed as above
+    sums(half, i) = row[half];
+    differences.col(i) = row.head(half) - row.tail(half).reverse();
+    const Vec square = left_of(shape.along[static_cast<std::size_t>(i)]);
+    of_differences(i) = -2 * square[0];
+    of_sums(i) = -2 * square[1];
+  }
+  sums.transposeInPlace();
+  differences.transposeInPlace();
+  sums(half, 0) = 1;  // Kutta
+  const auto pairs = static_cast<Eigen::Index>(thin_pairs(shape));
+  for (Eigen::Index k = 0; k < pairs; ++k) {  // as settle_sharp_edge has it
+    differences.row(k).setZero();
+    differences.row(k).segment(k, 3) = in_line(shape, k).transpose();
+    of_differences(k) = 0;
+  }
+  const auto by_y = solved(sums, of_sums), by_x = solved(differences, of_differences);
+  if (!by_x || !by_y) return std::nullopt;
+  Eigen::MatrixXd out(nodes, 2);
+  out.col(0) << *by_x / 2, 0, -by_x->reverse() / 2;
+  out.col(1) << by_y->topRows(half) / 2, (*by_y)(half) / 2, by_y->topRows(half).reverse() / 2;
   return out;
 }
 
@@ -242,28 +166,14 @@ std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame)
   const auto shape = shape_of(nodes, frame.chord);
   if (!shape) return std::nullopt;
   const auto count = static_cast<Eigen::Index>(nodes.size());
-  Eigen::MatrixXd across = Eigen::MatrixXd::Zero(count, count);  // transposed: a row's numbers stand together
-  Eigen::MatrixXd right = Eigen::MatrixXd::Zero(count, 2);
-  Influence influence(*shape);
-  for (std::size_t i = 0; i < shape->length.size(); ++i) {
-    influence.add_row(i, across.col(static_cast<Eigen::Index>(i)).array());
-    right.row(static_cast<Eigen::Index>(i)) = -left_of(shape->along[i]).transpose();
-  }
-  Eigen::MatrixXd matrix = across.transpose();
-  settle_sharp_edge(*shape, matrix, right);
-  matrix(count - 1, 0) = matrix(count - 1, count - 1) = 1;  // Kutta
-  if (!matrix.allFinite()) return std::nullopt;
-  const Eigen::PartialPivLU<Eigen::MatrixXd> factors(matrix);
-  if (!(factors.rcond() > 1e-13)) return std::nullopt;
-  Eigen::MatrixXd solution = factors.solve(right);
-  solution += factors.solve(left_over(matrix, solution, right));
-  if (!solution.allFinite()) return std::nullopt;
+  const auto solution = mirrored(nodes) ? mirrored_vorticity(*shape, count) : vorticity(*shape, count);
+  if (!solution) return std::nullopt;
   PanelFlow out;
   out.nodes_ = std::move(nodes);
   out.frame_ = frame;
   out.base_vorticity_ = shape->blunt() ? shape->bisector.dot(shape->base_along) / 2 * shape->gap : 0;
-  out.along_.assign(solution.col(0).data(), solution.col(0).data() + count);
-  out.across_.assign(solution.col(1).data(), solution.col(1).data() + count);
+  out.along_.assign(solution->col(0).data(), solution->col(0).data() + count);
+  out.across_.assign(solution->col(1).data(), solution->col(1).data() + count);
   return out;
 }
 

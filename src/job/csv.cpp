@@ -55,9 +55,17 @@ KeyRow key_row(const CsvHeader& header, const std::vector<std::string_view>& cel
 
 }  // namespace
 
+/// Where the next line ends, by "\n", "\r\n" or "\r"; where the next "\n" stands is kept, for a file may have none.
+std::size_t CsvRows::line_end() {
+  const auto gone = whole_ - rest_.size();
+  if (newline_ < gone) newline_ = gone + std::min(rest_.find('\n'), rest_.size());
+  const std::size_t end = newline_ - gone;
+  return std::min(rest_.substr(0, end).find('\r'), end);
+}
+
 bool CsvRows::next(std::vector<std::string_view>& cells) {
   while (!rest_.empty()) {
-    const std::size_t end = std::min(rest_.find_first_of("\r\n"), rest_.size());
+    const std::size_t end = line_end();
     const std::string_view row = rest_.substr(0, end);
     const bool crlf = rest_.substr(end).starts_with("\r\n");
     const std::string_view from_here = rest_;

@@ -1,6 +1,7 @@
 // Private to the job room. Product: rows of cells out of CSV text, in place, with their lines.
 // Verbs: CsvRows::next, find_header.
 #pragma once
+#include <algorithm>
 #include <deque>
 #include <optional>
 #include <string>
@@ -15,7 +16,8 @@ enum class QuoteTrouble { none, left_open, text_after };
 /// Walks over the text; the cells point into it, so the text must outlive them.
 class CsvRows {
  public:
-  CsvRows(std::string_view text, char delimiter) : rest_(text), delimiter_(delimiter) {}
+  CsvRows(std::string_view text, char delimiter)
+      : rest_(text), whole_(text.size()), newline_(std::min(text.find('\n'), text.size())), delimiter_(delimiter) {}
   /// The next row that is not blank; false at the end. Ends of line: LF, CRLF or CR. A quoted cell may run over a few
   /// lines where its end is plain to see.
   bool next(std::vector<std::string_view>& cells);
@@ -23,11 +25,13 @@ class CsvRows {
   QuoteTrouble quotes() const { return quotes_; }
 
  private:
+  std::size_t line_end();
   void split(std::string_view row, std::vector<std::string_view>& cells);
   std::string_view quoted_cell(std::string_view row, std::size_t& at);
   void read_on(std::string_view row, std::vector<std::string_view>& cells);
 
   std::string_view rest_;
+  std::size_t whole_, newline_;  ///< bytes of the text; of them before the next "\n"
   char delimiter_;
   int line_ = 0;
   int lines_taken_ = 0;  ///< of the row before

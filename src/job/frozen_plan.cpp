@@ -24,10 +24,14 @@ class PlanReader {
   Outcome<FrozenPlan> run() {
     const auto text = read_text(plan_.file, largest, faults_);
     Node root;
-    const LongList offsets{"offsets", [this](const Node& list, const Node& row) { read_offset(list, row); }};
-    if (text && read_tree(*text, plan_.file, faults_, root, most_values, offsets)) read_root(root);
+    // Of a scanned blade the tree would be many times the file. What is read here is kept whatever else is found to be wrong, and
+    // what is wrong with it is told after all else.
+    const std::vector<LongList> lists{
+        {"stations", 1, [this](const Node& station) { with_own(of_stations_, [&] { take_station(station); }); }},
+        {"offsets", 3, [this](const Node& row) { with_own(of_rows_, [&] { read_offset(row); }); }},
+        {"stations", 2, [](const Node&) {}}};  // of the water: not needed
+    if (text && read_tree(*text, plan_.file, faults_, root, most_values, lists)) read_root(root);
     if (!faults_.none()) return faults_.in_order();
-    if (!offsets_faults_.empty()) return offsets_faults_;
     return std::move(plan_);
   }
 
@@ -102,9 +106,8 @@ class PlanReader {
       plan_.taken_by_coats = number(*volumes, "taken_by_coats", anything);
     }
     for (const Node& one : objects(root, "sources")) plan_.sources.push_back({words(one, "file"), words(one, "fnv1a64")});
-    for (const Node& one : objects(root, "stations")) {
-      if (faults_.none()) read_station(one);
-    }
+    objects(root, "stations");  // there, and a list
+    if (faults_.none()) faults_ = of_stations_.none() ? of_rows_ : of_stations_;
     if (faults_.none() && plan_.stations.empty()) fault(0, "this plan has no stations", give_folder);
   }
 
@@ -136,35 +139,32 @@ class PlanReader {
     if (faults_.none()) check_curve(*curve, station);
     objects(node, "offsets");  // there, and a list
     if (!faults_.none()) return;
-    if (const auto read = static_cast<std::size_t>(node.find("offsets")->number); read < offsets_.size()) {
-      station.readings = std::move(offsets_[read]);
-    }
+    station.readings = std::move(offsets_);
+    station.readings.shrink_to_fit();
     if (!plan_.stations.empty() && faults_.none() && !(station.down > plan_.stations.back().down)) {
       fault(node.line, "station " + station.name + " does not lie below the one before it", give_folder);
     }
     plan_.stations.push_back(std::move(station));
   }
 
-  /// As the file is read: of a scanned blade there are too many for the tree. What is wrong with one is told after all else.
-  void read_offset(const Node& list, const Node& row) {
-    if (!offsets_faults_.empty()) return;
-    Faults own;
+  template <class Read>
+  void with_own(Faults& own, const Read& read) {
+    if (!own.none()) return;
     std::swap(own, faults_);
-    if (row.kind != NodeKind::object) reader().refuse(row, "offsets", give_folder);
-    else read_offset(row, offsets_of(list));
+    read();
     std::swap(own, faults_);
-    if (!own.none()) offsets_faults_ = own.in_order();
   }
-  void read_offset(const Node& row, std::vector<FrozenReading>& out) {
+  void take_station(const Node& node) {
+    if (node.kind != NodeKind::object) reader().refuse(node, "stations", give_folder);
+    else read_station(node);
+    offsets_.clear();
+  }
+  void read_offset(const Node& row) {
+    if (row.kind != NodeKind::object) return reader().refuse(row, "offsets", give_folder);
     const std::string side = words(row, "side");
     const double x = number(row, "x"), measured = number(row, "measured");
     if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
-    if (faults_.none()) out.push_back({x, side == "port", measured});
-  }
-  std::vector<FrozenReading>& offsets_of(const Node& list) {
-    const auto which = static_cast<std::size_t>(list.number);
-    if (offsets_.size() <= which) offsets_.resize(which + 1);
-    return offsets_[which];
+    if (faults_.none()) offsets_.push_back({x, side == "port", measured});
   }
 
   void read_list(const Node& curve, std::string_view key, std::vector<double>& out) {
@@ -187,8 +187,8 @@ class PlanReader {
 
   Faults faults_;
   FrozenPlan plan_;
-  std::vector<std::vector<FrozenReading>> offsets_;  ///< list by list
-  std::vector<Fault> offsets_faults_;                ///< of the first row that is wrong
+  std::vector<FrozenReading> offsets_;  ///< of the station being read
+  Faults of_stations_, of_rows_;        ///< of the first that is wrong
 };
 
 }  // namespace

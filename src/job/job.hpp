@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/fault.hpp"
+#include "base/maybe_mm.hpp"
 #include "base/units.hpp"
 #include "job/materials.hpp"
 #include "job/water.hpp"
@@ -22,7 +23,7 @@ enum class MeasuredBy { half_breadths, thickness, gaps };
 /// as a check. Gaps have become half-breadths (board - gap). A half-breadth may be negative on a twisted blade.
 struct Reading {
   double x = 0;
-  std::optional<double> port, starboard, caliper;
+  MaybeMm port, starboard, caliper;
   int line = 0;  ///< in the station's `readings_from`
 };
 

@@ -1,4 +1,5 @@
 // read_tree by nlohmann's event interface, over bytes that are counted as they are taken.
+#include <algorithm>
 #include <iterator>
 #include <list>
 #include <nlohmann/json.hpp>
@@ -52,14 +53,14 @@ class CountedBytes {
 class Builder : public nlohmann::json_sax<nlohmann::json> {
  public:
   Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root, std::size_t most_values,
-          const LongList& long_list)
+          const std::vector<LongList>& long_lists)
       : text_(text),
         file_(std::move(file)),
         tally_(tally),
         faults_(faults),
         root_(root),
         most_values_(most_values),
-        long_list_(long_list) {}
+        long_lists_(long_lists) {}
 
   bool null() override { return place(NodeKind::null) != nullptr; }
   bool boolean(bool value) override { return put_number(NodeKind::boolean, value ? 1 : 0); }
@@ -126,7 +127,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
         node = &spare_;
       } else {
         if (parent.kind == NodeKind::object) parent.keys.push_back(std::move(key_));
-        else if (&parent == long_) hand_over();
+        else if (!long_.empty() && &parent == long_.back().node) hand_over();
         node = &parent.items.emplace_back();
       }
     }
@@ -139,14 +140,10 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   }
   bool open(NodeKind kind) {
     if (open_.size() >= deepest) return stop("brackets stand more than 32 deep", "check that this is a job file");
-    const bool is_long = kind == NodeKind::list && long_list_.take && !open_.empty() && open_.back()->kind == NodeKind::object &&
-                         key_ == long_list_.key && !duplicate_ && !long_;
+    const LongList* is_long = kind == NodeKind::list && !duplicate_ ? long_list_here() : nullptr;
     Node* node = place(kind);
     if (!node) return false;
-    if (is_long) {
-      long_ = node;
-      node->number = static_cast<double>(long_lists_++);
-    }
+    if (is_long) long_.push_back({node, is_long});
     // A second value of one key is read for its faults only; it needs a home of its own while it is open.
     if (node == &spare_) node = &*spares_.emplace(spares_.end());
     node->kind = kind;
@@ -154,15 +151,23 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     state_ = JsonState::after_value;
     return true;
   }
-  /// The last item of the long list is whole.
+  /// The one that a list would be which opens now.
+  const LongList* long_list_here() const {
+    if (open_.empty() || open_.back()->kind != NodeKind::object) return nullptr;
+    const auto found = std::find_if(long_lists_.begin(), long_lists_.end(),
+                                    [&](const LongList& one) { return one.depth == open_.size() && one.key == key_; });
+    return found == long_lists_.end() ? nullptr : &*found;
+  }
+  /// The last item of the innermost long list is whole.
   void hand_over() {
-    for (const Node& item : long_->items) long_list_.take(*long_, item);
-    long_->items.clear();
+    const Long here = long_.back();
+    for (const Node& item : here.node->items) here.list->take(item);
+    here.node->items.clear();
   }
   bool close() {
-    if (open_.back() == long_) {
+    if (!long_.empty() && open_.back() == long_.back().node) {
       hand_over();
-      long_ = nullptr;
+      long_.pop_back();
     }
     open_.pop_back();
     state_ = open_.empty() ? JsonState::finished : JsonState::after_value;
@@ -181,18 +186,21 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   std::string key_;
   bool duplicate_ = false;
   std::size_t values_ = 0, most_values_;
-  const LongList& long_list_;
-  Node* long_ = nullptr;  ///< the one that is open
-  std::size_t long_lists_ = 0;
+  struct Long {
+    Node* node;
+    const LongList* list;
+  };
+  const std::vector<LongList>& long_lists_;
+  std::vector<Long> long_;  ///< those that are open
   JsonState state_ = JsonState::nothing;
 };
 
 }  // namespace
 
 bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
-               const LongList& long_list) {
+               const std::vector<LongList>& long_lists) {
   Tally tally;
-  Builder builder(text, file, tally, faults, root, most_values, long_list);
+  Builder builder(text, file, tally, faults, root, most_values, long_lists);
   const CountedBytes begin(text.data(), &tally), end(text.data() + text.size(), &tally);
   return nlohmann::json::sax_parse(begin, end, &builder, nlohmann::json::input_format_t::json, true, true);
 }

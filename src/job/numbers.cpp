@@ -10,6 +10,8 @@
 namespace fairblade::job {
 namespace {
 
+constexpr std::size_t longest = 60;  // bytes of a number
+
 /// from_chars over the whole text.
 std::optional<double> whole(std::string_view text) {
   double value = 0;
@@ -148,9 +150,15 @@ bool is_dash(std::string_view text) {
   return text == "-" || text == "--" || text == "\xe2\x80\x94" || (!text.empty() && wide_minus(text) == text.size());
 }
 
+std::optional<double> plain_decimal(std::string_view text) {
+  const std::size_t sign = text.starts_with('-') ? 1 : 0;
+  if (text.size() <= sign || text.size() > longest || !is_digit(text[sign])) return std::nullopt;
+  return whole(text);
+}
+
 std::optional<double> decimal(std::string_view text) {
   text = without_blanks(text);
-  if (text.empty() || text.size() > 60) return std::nullopt;
+  if (text.empty() || text.size() > longest) return std::nullopt;
   if (all_ascii(text)) return typed_decimal(text);
   const auto typed = without_groups(text);
   return typed ? typed_decimal(*typed) : std::nullopt;
@@ -186,7 +194,7 @@ std::optional<double> typed_decimal(std::string_view text) {
 
 std::optional<double> fraction(std::string_view text) {
   text = without_blanks(text);
-  if (text.size() > 60) return std::nullopt;
+  if (text.size() > longest) return std::nullopt;
   std::string typed;
   if (!all_ascii(text)) {
     typed = as_typed(text);

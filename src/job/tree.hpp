@@ -33,17 +33,18 @@ void put_at(Node& root, std::string_view path, Node value);
 std::string described(const Node& node);
 /// The text in double quotes, cut short where it is long, never inside a character.
 std::string in_quotes(std::string_view text);
-/// A list too long for the tree: its items are handed over one by one, and not kept. Its own node stays, without items; its
-/// `number` counts such lists from 0, as they come in the text.
+/// A list too long for the tree: its items are handed over one by one, and not kept; its own node stays, without them. One may
+/// stand within an item of another.
 struct LongList {
-  std::string_view key;  ///< of the lists meant, wherever they stand
-  std::function<void(const Node& list, const Node& item)> take;
+  std::string_view key;
+  std::size_t depth = 0;  ///< of brackets around it: 1 for a key of the root
+  std::function<void(const Node& item)> take;
 };
 
 /// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.
 /// `most_values`: of a job, some 0.6 GB of tree.
 bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values = 5'000'000,
-               const LongList& long_list = {});
+               const std::vector<LongList>& long_lists = {});
 /// "8" is a number, "true" a boolean, anything else a text.
 Node node_of_text(std::string_view text, int line);
 /// The same, and "0.2, 0.75" is a list.

@@ -77,25 +77,34 @@ std::optional<Unread> without_governing(const Plan& plan, std::size_t k) {
   return Unread{std::move(*measured), std::move(fitted)};
 }
 
-// Litres to add with that station; the others read as they did. The plan is left as it was.
-std::optional<double> litres_with(Plan& plan, std::size_t k, Unread unread) {
-  std::vector<target::TargetSection> targets;
-  std::swap(plan.measured[k], unread.measured);
-  std::swap(plan.fitted[k], unread.fitted);
-  if (target::stations_stand_alone(plan.job)) {
-    if (auto target = target::plan_target(plan.job, plan.job.stations[k], plan.measured[k], plan.fitted[k])) {
-      targets = plan.targets;
-      targets[k] = std::move(*target);
-    }
-  } else if (auto all = target::plan_targets(plan.job, plan.measured, plan.fitted)) {
-    targets = std::move(*all);
+/// What the litres would be had a governing reading not been read; the plan is left as it was.
+class Asking {
+ public:
+  explicit Asking(Plan& plan) : plan_(plan) {
+    if (target::stations_stand_alone(plan.job)) one_.emplace(plan.measured, plan.targets);
   }
-  std::optional<double> out;
-  if (!targets.empty()) out = fill::litres_to_add(plan.measured, targets);
-  std::swap(plan.measured[k], unread.measured);
-  std::swap(plan.fitted[k], unread.fitted);
-  return out;
-}
+  std::optional<double> litres(std::size_t k, Unread unread) {
+    if (!one_) return of_all(k, unread);
+    const auto target = target::plan_target(plan_.job, plan_.job.stations[k], unread.measured, unread.fitted);
+    if (!target) return std::nullopt;
+    return one_->with(k, unread.measured, *target);
+  }
+
+ private:
+  std::optional<double> of_all(std::size_t k, Unread& unread) {
+    std::swap(plan_.measured[k], unread.measured);
+    std::swap(plan_.fitted[k], unread.fitted);
+    std::optional<double> out;
+    if (const auto targets = target::plan_targets(plan_.job, plan_.measured, plan_.fitted))
+      out = fill::litres_to_add(plan_.measured, *targets);
+    std::swap(plan_.measured[k], unread.measured);
+    std::swap(plan_.fitted[k], unread.fitted);
+    return out;
+  }
+
+  Plan& plan_;
+  std::optional<fill::LitresWithAnother> one_;
+};
 
 void ask_governing(Plan& plan) {
   std::vector<std::size_t> stations;
@@ -111,12 +120,17 @@ void ask_governing(Plan& plan) {
   constexpr std::size_t most = 12;
   if (stations.size() > most) stations.resize(most);
   std::sort(stations.begin(), stations.end());
-  std::vector<std::optional<Unread>> unread(stations.size());
-  side_by_side(unread.size(), [&](std::size_t i) { unread[i] = without_governing(plan, stations[i]); });
-  for (std::size_t i = 0; i < unread.size(); ++i) {
-    if (!unread[i]) continue;
-    const auto litres = litres_with(plan, stations[i], std::move(*unread[i]));
-    if (litres) plan.governing.push_back({stations[i], *litres});
+  if (stations.empty()) return;
+  Asking asking(plan);
+  constexpr std::size_t together = 4;  // a scan's sections are large
+  for (std::size_t first = 0; first < stations.size(); first += together) {
+    std::vector<std::optional<Unread>> unread(std::min(together, stations.size() - first));
+    side_by_side(unread.size(), [&](std::size_t i) { unread[i] = without_governing(plan, stations[first + i]); });
+    for (std::size_t i = 0; i < unread.size(); ++i) {
+      if (!unread[i]) continue;
+      const auto litres = asking.litres(stations[first + i], std::move(*unread[i]));
+      if (litres) plan.governing.push_back({stations[first + i], *litres});
+    }
   }
 }
 

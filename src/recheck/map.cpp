@@ -17,8 +17,9 @@ fill::ChangeMap map_of(const Recheck& recheck) {
     for (const Face face : {Face::port, Face::starboard}) {
       std::vector<fill::OffsetRow> rows;
       for (const Judged& each : height.readings)
-        rows.push_back({each.x - section.leading_edge_x, each.face, 0, 0, each.depth, 0});
-      for (const auto& row : fill::rows_shown(rows, face, fill::most_shown)) one.depths.push_back({row.x, row.face, row.change});
+        rows.push_back({each.x - section.leading_edge_x, 0, each.depth, each.face});  // as if against nothing
+      for (const auto& row : fill::rows_shown(rows, face, fill::most_shown))
+        one.depths.push_back({row.x, row.face, row.change()});
     }
     stations.push_back(std::move(one));
   }

@@ -13,6 +13,7 @@ namespace {
 constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
 constexpr double built_out = 0.25;    // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
 constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
+constexpr double elsewhere = 0.5;     // of the chord: so far from the target's no leading edge stands
 constexpr double same_height = 0.05;  // mm
 constexpr double same_x = 1e-6;       // mm
 
@@ -163,6 +164,14 @@ class RoundPlacer {
         return std::nullopt;
       }
       now.leading = *surface.origin_ahead - *one.ahead;
+      const double off = section.leading_edge_x - now.leading;
+      if (std::abs(off) > elsewhere * (section.trailing_edge_x - section.leading_edge_x)) {
+        fault(one.place,
+              "\"ahead\" of station " + one.name + " puts its leading edge " + shown(std::abs(off)) +
+                  (off > 0 ? " ahead" : " aft") + " of the target's",
+              "ahead is counted from the stock's centreline to the leading edge: check it, and the units");
+        return std::nullopt;
+      }
       now.marks = now.leading;
       read.leading = now.leading - section.leading_edge_x;
     } else if (old_marks && one.x_from == job::XFrom::leading_edge) {

@@ -18,18 +18,18 @@ namespace fairblade::recheck {
 using section::Face;
 
 struct Judged {
-  double read_x = 0;  ///< as on the sheet
-  job::XFrom from = job::XFrom::leading_edge;
-  bool from_old_edge = false;  ///< the leading edge it is from is that of before the work
-  double x = 0;                ///< aft of the leading edge as it was measured before the work
-  Face face = Face::port;
-  bool both = false;                    ///< calipers: stands for port and starboard alike
+  double read_x = 0;                    ///< as on the sheet
+  double x = 0;                         ///< aft of the leading edge as it was measured before the work
   double half_breadth = 0, target = 0;  ///< here, and of the target at this x
   double depth = 0;                     ///< + to add, - to take off
   double sigma = 0;                     ///< one standard deviation of it
   double girth = 0;                     ///< of the place along the face from the leading edge
   int line = 0;                         ///< in the round's file; 0: from the plan
   int repeats = 1;
+  job::XFrom from = job::XFrom::leading_edge;
+  bool from_old_edge = false;  ///< the leading edge it is from is that of before the work
+  Face face = Face::port;
+  bool both = false;   ///< calipers: stands for port and starboard alike
   bool alone = false;  ///< far out, with neighbours that are not: read it again (set by spots)
 };
 

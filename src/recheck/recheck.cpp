@@ -109,13 +109,12 @@ class Maker {
     out_.frozen = std::move(*frozen);
     std::vector<std::string> known;
     for (const auto& one : plan_.stations) known.push_back(one.name);
+    if (auto fault = start()) return *fault;
     std::vector<Fault> faults;
     for (const std::string& file : files) {
-      const bool last = &file == &files.back();
-      if (auto fault = read(file, known, last)) faults.insert(faults.end(), fault->begin(), fault->end());
+      if (auto fault = read(file, known, &file == &files.back())) faults.insert(faults.end(), fault->begin(), fault->end());
     }
     if (!faults.empty()) return faults;
-    if (auto fault = start()) return *fault;
     judge();
     say();
     return std::move(out_);
@@ -125,34 +124,39 @@ class Maker {
   std::string shown(double mm) const { return in_unit(mm, plan_.units); }
 
   std::optional<std::vector<Fault>> read(const std::string& file, const std::vector<std::string>& known, bool last) {
-    const auto round = job::read_round(file, plan_.units, known);
-    if (!round) return round.faults();
     RoundResult result;
     result.file = file;
-    result.told_error = round->reading_error.value_or(plan_.reading_error);
-    Assumed assumed;
-    auto heights = place_round(out_.frozen, *round, result.told_error, assumed);
-    if (!heights) return heights.faults();
-    result.heights = std::move(*heights);
+    if (auto faults = place(file, known, last, result)) return faults;
     const double share = own_share(result.heights);
     result.reading_error = share * result.told_error;
     for (HeightRead& height : result.heights) {
       for (Judged& one : height.readings) one.sigma *= share;
     }
-    if (last) {
-      out_.defaults = assumed.defaults;
-      out_.notes = assumed.notes;
-      if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
-      compare_calipers(*round, result);
-      if (!round->job_keys.empty()) {
-        std::string keys;
-        for (const std::string& key : round->job_keys) keys += (keys.empty() ? "" : ", ") + key;
-        out_.notes.push_back(file + ": " + keys + " above the header count for nothing here; what was planned holds.");
-      }
-    }
     finish(result);
     if (!last) result.heights = {};
     out_.rounds.push_back(std::move(result));
+    return std::nullopt;
+  }
+
+  /// The readings as they lie on the sheet are gone when this is done: a scan has millions.
+  std::optional<std::vector<Fault>> place(const std::string& file, const std::vector<std::string>& known, bool last,
+                                          RoundResult& result) {
+    const auto round = job::read_round(file, plan_.units, known);
+    if (!round) return round.faults();
+    result.told_error = round->reading_error.value_or(plan_.reading_error);
+    Assumed assumed;
+    auto heights = place_round(out_.frozen, *round, result.told_error, assumed);
+    if (!heights) return heights.faults();
+    result.heights = std::move(*heights);
+    if (!last) return std::nullopt;
+    out_.defaults = assumed.defaults;
+    out_.notes = assumed.notes;
+    if (!round->reading_error) out_.defaults.push_back({"reading_error", shown(plan_.reading_error) + ", the plan's"});
+    compare_calipers(*round, result);
+    if (!round->job_keys.empty()) {
+      out_.notes.push_back(file + ": " + joined(round->job_keys) +
+                           " above the header count for nothing here; what was planned holds.");
+    }
     return std::nullopt;
   }
 

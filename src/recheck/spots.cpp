@@ -101,8 +101,10 @@ class Scan {
         greatest = std::max(greatest, part);
         least = std::min(least, part);
         if (++count < 2 || line.out[i]) continue;
+        const double to_pass = std::max(least_, best.z);
+        if (sum * sum <= to_pass * to_pass * weight) continue;
         const double z = std::abs(sum) / std::sqrt(weight), mean = sum / weight;
-        if (z <= std::max(least_, best.z) || std::abs(mean) < tolerance_ / 2) continue;
+        if (z <= to_pass || std::abs(mean) < tolerance_ / 2) continue;
         const double rest = sum > 0 ? sum - greatest : -(sum - least);
         if (rest < without_greatest * std::sqrt(weight * (count - 1) / count)) continue;
         best = {i, j, z, mean};

@@ -52,7 +52,7 @@ std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
       continue;
     }
     table.row({html::length(row.x, unit), html::length(row.measured, unit), html::length(row.target, unit),
-               change_cell(row.change, unit)});
+               change_cell(row.change(), unit)});
   }
   std::string out = table.html();
   if (past) {

@@ -13,7 +13,7 @@ std::string rows_of(const Plan& plan, std::size_t k) {
   std::string out;
   for (const fill::OffsetRow& row : plan.changes[k].offsets) {
     out += start + fixed(row.x, decimals) + ',' + section::name_of(row.face) + ',' + fixed(row.measured, decimals) + ',' +
-           fixed(row.target, decimals) + ',' + fixed(row.change, decimals) + '\n';
+           fixed(row.target, decimals) + ',' + fixed(row.change(), decimals) + '\n';
   }
   return out;
 }

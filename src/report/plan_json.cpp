@@ -123,7 +123,7 @@ std::string offsets_of(const std::vector<fill::OffsetRow>& rows) {
   for (const fill::OffsetRow& row : rows) {
     out.append(out.size() > 1 ? ",\n" : "\n").append("  {\"x\": ").append(number(row.x));
     out.append(", \"side\": \"").append(section::name_of(row.face)).append("\", \"measured\": ").append(number(row.measured));
-    out.append(", \"target\": ").append(number(row.target)).append(", \"change\": ").append(number(row.change)).append("}");
+    out.append(", \"target\": ").append(number(row.target)).append(", \"change\": ").append(number(row.change())).append("}");
   }
   return out + (rows.empty() ? "]" : "\n ]");
 }

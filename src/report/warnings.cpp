@@ -47,12 +47,12 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
     if (station.down < patch.down_from || station.down > patch.down_to) continue;
     const fill::OffsetRow* worst = nullptr;
     for (const fill::OffsetRow& row : plan.changes[k].offsets) {
-      if (row.x < patch.x_from || row.x > patch.x_to || row.change >= 0) continue;
-      if (!worst || row.change < worst->change) worst = &row;
+      if (row.x < patch.x_from || row.x > patch.x_to || row.change() >= 0) continue;
+      if (!worst || row.change() < worst->change()) worst = &row;
     }
     if (!worst) continue;
     out.push_back({"no-cut", "station " + station.name,
-                   length(-worst->change) + " would come off at x " + length(worst->x) + ", " +
+                   length(-worst->change()) + " would come off at x " + length(worst->x) + ", " +
                        side_words(plan.measured[k], worst->face) + ", inside a no_cut patch: ask for a thicker section"});
   }
 }

@@ -48,25 +48,27 @@ std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& s
   const double close = 1e-6;  // mm: the same x, written twice
   double low = 0;
   double high = 0;
+  int repeats = 0;
   const auto judge = [&] {
-    if (out.empty() || out.back().repeats < 2 || high - low <= 6 * job.reading_error * std::sqrt(2.0)) return;
+    if (repeats < 2 || high - low <= 6 * job.reading_error * std::sqrt(2.0)) return;
     warnings.push_back({"repeats-disagree", where(station),
                         std::string(name_of(face)) + " at x " + in_unit(out.back().x, job.units) + " was read " +
-                            std::to_string(out.back().repeats) + " times and the readings differ by " +
-                            in_unit(high - low, job.units) + "; their mean is used: measure it again"});
+                            std::to_string(repeats) + " times and the readings differ by " + in_unit(high - low, job.units) +
+                            "; their mean is used: measure it again"});
   };
   for (const job::Reading& reading : station.readings) {
     const std::optional<double> half = half_of(station, reading, face);
     if (!half) continue;
     if (!out.empty() && reading.x - out.back().x <= close) {
       SurfacePoint& point = out.back();
-      point.half_breadth += (*half - point.half_breadth) / ++point.repeats;
+      point.half_breadth += (*half - point.half_breadth) / ++repeats;
       low = std::min(low, *half);
       high = std::max(high, *half);
       continue;
     }
     judge();
-    out.push_back({reading.x, face, *half, reading.line, 1});
+    out.push_back({reading.x, *half, reading.line, face});
+    repeats = 1;
     low = high = *half;
   }
   judge();

@@ -15,17 +15,15 @@
 
 namespace fairblade::section {
 
-enum class Face { port, starboard };
+enum class Face : unsigned char { port, starboard };
 constexpr const char* name_of(Face face) { return face == Face::port ? "port" : "starboard"; }
 constexpr double sign_of(Face face) { return face == Face::port ? 1.0 : -1.0; }  ///< of y
 
 /// A reading as it is used: repeats averaged, caliper halved, coating stripped.
 struct SurfacePoint {
-  double x = 0;  ///< mm aft of the leading edge
+  double x = 0, half_breadth = 0;  ///< mm; x aft of the leading edge
+  int line = 0;                    ///< of the first reading behind it, in MeasuredSection::readings_from
   Face face = Face::port;
-  double half_breadth = 0;  ///< mm
-  int line = 0;             ///< of the first reading behind it, in MeasuredSection::readings_from
-  int repeats = 1;
 };
 
 struct Figures {

@@ -1,6 +1,7 @@
 #include "target/slice.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/numerics.hpp"
@@ -37,33 +38,27 @@ Breadths between(const Breadths& a, const Breadths& b, double w) {
           mix(a.measured_starboard, b.measured_starboard)};
 }
 
+// The linear functions whose signs settle which edges bound the overlap.
+std::array<double, 6> gaps_of(const Breadths& s) {
+  return {s.target_port - s.measured_port,      s.target_starboard - s.measured_starboard,
+          s.target_port + s.measured_starboard, s.measured_port + s.target_starboard,
+          s.target_port + s.target_starboard,   s.measured_port + s.measured_starboard};
+}
+
 // Integral of the overlap over one piece of length 1: exact, by cutting where the linear functions cross.
 double overlap_integral(const Breadths& a, const Breadths& b) {
-  std::vector<double> cuts{0, 1};
-  const auto crossing = [&](double at_a, double at_b) {
-    if ((at_a > 0) != (at_b > 0) && at_a != at_b) cuts.push_back(at_a / (at_a - at_b));
-  };
-  const auto gap = [](const Breadths& s, int which) {
-    switch (which) {
-      case 0: return s.target_port - s.measured_port;
-      case 1: return s.target_starboard - s.measured_starboard;
-      case 2: return s.target_port + s.measured_starboard;
-      case 3: return s.measured_port + s.target_starboard;
-      case 4: return s.target_port + s.target_starboard;
-      default: return s.measured_port + s.measured_starboard;
-    }
-  };
-  bool plain = true;
-  for (int which = 0; which < 6; ++which) {
-    const double at_a = gap(a, which);
-    const double at_b = gap(b, which);
-    plain = plain && (at_a > 0) == (at_b > 0);
-    crossing(at_a, at_b);
+  const auto at_a = gaps_of(a), at_b = gaps_of(b);
+  std::array<double, 8> cuts;
+  cuts.fill(1);
+  cuts.front() = 0;
+  std::size_t crossings = 0;
+  for (std::size_t k = 0; k < at_a.size(); ++k) {
+    if ((at_a[k] > 0) != (at_b[k] > 0)) cuts[++crossings] = at_a[k] / (at_a[k] - at_b[k]);
   }
-  if (plain) return (overlap(a) + overlap(b)) / 2;
+  if (crossings == 0) return (overlap(a) + overlap(b)) / 2;
   std::sort(cuts.begin(), cuts.end());
   double sum = 0;
-  for (std::size_t k = 1; k < cuts.size(); ++k) {
+  for (std::size_t k = 1; k <= crossings + 1; ++k) {
     sum += (cuts[k] - cuts[k - 1]) * (overlap(between(a, b, cuts[k - 1])) + overlap(between(a, b, cuts[k]))) / 2;
   }
   return sum;

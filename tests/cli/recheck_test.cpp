@@ -283,6 +283,8 @@ TEST_CASE("recheck: the plan's folder or its plan.json, and the tolerance") {
     CHECK(refused.status == 2);
     CHECK(has(refused.err, std::string("--tolerance: \"") + wrong + "\" is no tolerance: give a length from"));
   }
+  for (const std::string option : {"--tolerance", "--stage"})  // 2026-11-26: the default was taken without a word
+    CHECK(planned.recheck({readings}, {option, ""}).err == option + ": is empty: give it a value, or leave it out\n");
 }
 
 TEST_CASE("recheck: plans that are refused") {

@@ -170,6 +170,9 @@ TEST_CASE("options that ask for nothing are refused, and those without effect ar
   };
   refused({"--at", ""}, "--at: is empty: give it a value, or leave it out");
   refused({"--every", ""}, "--every: is empty: give it a value, or leave it out");
+  refused({"--at", "-5"},
+          "--at: no section at -5.0 mm down: the stations run from 0.0 mm to 500.0 mm: ask for a height between the "
+          "first and the last station");
   refused({"--thickness", "4mm"},
           "--thickness: \"thickness\" of 4.0 mm is less than 3% of the 400.0 mm chord of station A: give 12.0 mm at least");
   // Lengths with their unit, as everywhere.

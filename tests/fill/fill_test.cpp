@@ -125,8 +125,8 @@ TEST_CASE("depths are along the normal, and offsets by half-breadth") {
   CHECK(change.add.depth == Approx(6.0017).margin(0.01));
   CHECK(change.removal.depth == 0);
   for (const auto& row : change.offsets) {
-    CHECK(row.change == Approx(400 * blade::naca(0.03, row.x / 400)).margin(1e-9));
-    CHECK(row.target - row.measured == Approx(row.change).margin(1e-12));
+    CHECK(row.change() == Approx(400 * blade::naca(0.03, row.x / 400)).margin(1e-9));
+    CHECK(row.target - row.measured == Approx(row.change()).margin(1e-12));
   }
   CHECK(change.offsets.size() == 28);
   // A square plate under a form: its corner at (0, 16) stands out of the form by its distance to it, not by 16 mm.
@@ -284,7 +284,7 @@ TEST_CASE("behind a skeg only the rudder is planned") {
   CHECK(p.targets[0].leading_edge_x == Approx(0));
   CHECK(p.targets[0].half_breadth(section::Face::port, 0) == Approx(500 * blade::naca(0.14, 0.28)).margin(1e-9));
   for (const auto& row : p.changes[0].offsets) {
-    CHECK(row.change == Approx(500 * blade::naca(0.02, (140 + row.x) / 500)).margin(1e-9));
+    CHECK(row.change() == Approx(500 * blade::naca(0.02, (140 + row.x) / 500)).margin(1e-9));
   }
   CHECK(p.changes[0].remove_area == Approx(0).margin(1e-6));
 }

@@ -11,7 +11,7 @@ TEST_CASE("readings are thinned for the eye: ends, the deepest of each kind, som
       fill::OffsetRow row;
       row.x = k;
       row.face = face;
-      row.change = k == 1234 ? 9.0 : k == 4321 ? -7.0 : 0.001 * (k % 7);
+      row.target = k == 1234 ? 9.0 : k == 4321 ? -7.0 : 0.001 * (k % 7);
       rows.push_back(row);
     }
   }
@@ -24,8 +24,8 @@ TEST_CASE("readings are thinned for the eye: ends, the deepest of each kind, som
   for (std::size_t k = 0; k < few.size(); ++k) {
     CHECK(few[k].face == section::Face::port);
     if (k > 0) CHECK(few[k].x > few[k - 1].x);
-    deepest = deepest || few[k].change == 9.0;
-    highest = highest || few[k].change == -7.0;
+    deepest = deepest || few[k].change() == 9.0;
+    highest = highest || few[k].change() == -7.0;
   }
   CHECK((deepest && highest));
   CHECK(fill::rows_shown(rows, section::Face::starboard, 5000).size() == 5000);

@@ -158,6 +158,36 @@ TEST_CASE("mirrored sections and angles mirror the pressures") {
   }
 }
 
+TEST_CASE("a section that mirrors itself is solved by halves, as any other is whole") {
+  // A billionth of a chord makes it one that does not mirror itself: the whole system is solved then. Sharp, blunt and cusped
+  // edges, and a flat nose; seen: 3e-9 at most, and 1e-6 in the cusp's last node, which hangs on its edge's last billionths.
+  auto flat = form_nodes(0.12, 120);
+  std::erase_if(flat, [](const Point& p) { return p.x() < 0.002; });
+  const double high = flat[flat.size() / 2 - 1].y();
+  flat.insert(flat.begin() + static_cast<std::ptrdiff_t>(flat.size() / 2),
+              {Point(0.001, high), Point(0.001, high / 2), Point(0.001, 0), Point(0.001, -high / 2), Point(0.001, -high)});
+  auto sharp = form_nodes(0.12, 120);
+  sharp.front().y(0), sharp.back().y(0);
+  for (Point& p : sharp) p.y(p.y() == 0 ? 0 : p.y());  // no -0
+  for (const auto& nodes : {form_nodes(0.12, 120), sharp, flat, joukowski::nodes(0.1, 120)}) {
+    auto exact = nodes;
+    for (std::size_t k = 0; 2 * k + 1 < exact.size(); ++k) exact[exact.size() - 1 - k] = Point(exact[k].x(), -exact[k].y());
+    exact[exact.size() / 2].y(0);
+    auto other = exact;
+    other[exact.size() / 3].y(other[exact.size() / 3].y() + 1e-9);
+    const auto halves = solved(exact), whole = solved(other);
+    for (const double degrees : {0.0, 5.0, -5.0}) {
+      const auto a = halves.speeds(degrees), b = whole.speeds(degrees);
+      for (std::size_t k = 0; k < a.size(); ++k) {
+        INFO("node " << k << " of " << a.size() << " at " << degrees);
+        CHECK(a[k] == Approx(b[k]).margin(1e-5));
+      }
+    }
+    const auto ahead = halves.speeds(0);
+    for (std::size_t k = 0; k < ahead.size(); ++k) CHECK(ahead[k] == -ahead[ahead.size() - 1 - k]);
+  }
+}
+
 TEST_CASE("the Kutta condition is met") {
   for (const auto& outline : {form_nodes(0.12, 320), joukowski::nodes(0.1, 320)}) {
     const auto flow = solved(outline);

@@ -110,17 +110,17 @@ TEST_CASE("inches as rules and spreadsheets write them") {
   const auto& r = job->stations[0].readings;
   REQUIRE(r.size() == 5);
   CHECK(job->stations[0].chord == Approx(419.1).epsilon(1e-14));
-  CHECK(r[0].port.value() == Approx(-1.5875).epsilon(1e-14));
-  CHECK(r[0].starboard.value() == Approx(-1.5875).epsilon(1e-14));
+  CHECK(r[0].port.value_or(-99) == Approx(-1.5875).epsilon(1e-14));
+  CHECK(r[0].starboard.value_or(-99) == Approx(-1.5875).epsilon(1e-14));
   CHECK(r[1].x == Approx(19.05).epsilon(1e-14));
-  CHECK(r[1].port.value() == Approx(19.05).epsilon(1e-14));
-  CHECK(r[1].starboard.value() == Approx(19.05).epsilon(1e-14));
-  CHECK(r[2].port.value() == Approx(12.7).epsilon(1e-14));
+  CHECK(r[1].port.value_or(-99) == Approx(19.05).epsilon(1e-14));
+  CHECK(r[1].starboard.value_or(-99) == Approx(19.05).epsilon(1e-14));
+  CHECK(r[2].port.value_or(-99) == Approx(12.7).epsilon(1e-14));
   CHECK(r[3].x == Approx(63.5).epsilon(1e-14));
-  CHECK(r[3].port.value() == Approx(28.575).epsilon(1e-14));
-  CHECK(r[3].starboard.value() == Approx(28.575).epsilon(1e-14));
+  CHECK(r[3].port.value_or(-99) == Approx(28.575).epsilon(1e-14));
+  CHECK(r[3].starboard.value_or(-99) == Approx(28.575).epsilon(1e-14));
   CHECK(r[4].x == Approx(419.1).epsilon(1e-14));
-  CHECK(r[4].starboard.value() == Approx(0.79375).epsilon(1e-14));
+  CHECK(r[4].starboard.value_or(-99) == Approx(0.79375).epsilon(1e-14));
 }
 
 TEST_CASE("places that were read twice tell the reading error where the owner does not") {

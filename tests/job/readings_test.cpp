@@ -78,8 +78,8 @@ TEST_CASE("inches and centimetres become mm at the door") {
   CHECK(a.ahead.value() == Approx(76.2).epsilon(1e-14));
   CHECK(a.skeg == 50);
   CHECK(a.readings[0].x == Approx(3.175).epsilon(1e-14));
-  CHECK(a.readings[0].port.value() == Approx(4.7625).epsilon(1e-14));
-  CHECK(a.readings[0].starboard.value() == Approx(6.35).epsilon(1e-14));
+  CHECK(a.readings[0].port.value_or(-99) == Approx(4.7625).epsilon(1e-14));
+  CHECK(a.readings[0].starboard.value_or(-99) == Approx(6.35).epsilon(1e-14));
   CHECK(a.readings[1].x == Approx(28.575).epsilon(1e-14));
   CHECK(a.target.thickness.kind == Thickness::Kind::mm);
   CHECK(a.target.thickness.value == Approx(50.8).epsilon(1e-14));

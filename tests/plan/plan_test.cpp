@@ -44,7 +44,7 @@ TEST_CASE("a faired least fill keeps every station's cut limit") {
         for (const auto& row : plan.changes[k].offsets) {
           const double c = plan.measured[k].chord;
           if (row.x < 0.02 * c || row.x > 0.92 * c) continue;
-          CHECK(row.change >= -plan.job.stations[k].target.max_removal - 1e-9);
+          CHECK(row.change() >= -plan.job.stations[k].target.max_removal - 1e-9);
         }
       }
     }
@@ -65,7 +65,7 @@ TEST_CASE("2026-11-26: one station's thickness told, the others keep their cut l
       for (const auto& row : plan.changes[k].offsets) {
         const double c = plan.measured[k].chord;
         if (row.x < 0.02 * c || row.x > 0.92 * c) continue;
-        CHECK(row.change >= -plan.job.stations[k].target.max_removal - 1e-9);
+        CHECK(row.change() >= -plan.job.stations[k].target.max_removal - 1e-9);
       }
     }
   }

@@ -80,3 +80,11 @@ TEST_CASE("faults of every round are told") {
   REQUIRE(out.faults().size() == 2);
   CHECK(out.faults()[1].place.line == 2);
 }
+
+TEST_CASE("an ahead that puts the leading edge where none can be is refused") {
+  // 2026-11-26: it was taken, and everything judged from there.
+  const std::string text = "station,ahead,x,port\nB,600,0,0\nB,600,100,20\nB,600,200,20\n";
+  CHECK(has(told(plan(), text), "\"ahead\" of station B puts its leading edge 540.0 mm ahead of the target's: "));
+  CHECK(has(told(plan(), "station,ahead,x,port\nB,-200,0,0\nB,-200,100,20\n"),
+            "puts its leading edge 260.0 mm aft of the target's: "));
+}

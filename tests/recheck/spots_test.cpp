@@ -39,6 +39,17 @@ TEST_CASE("a hump of 1.2 mm over 60 mm is named, and where") {
   CHECK(all.verdict == recheck::Verdict::go_on);
 }
 
+TEST_CASE("where the target is reached within a face that is high, there is nothing to fill") {
+  // 2026-11-26: such a place was told as "low place, 0.0 low", to be filled.
+  const auto off = [](double x, bool port) { return !port ? 0 : x > 100 && x < 200 ? 0.0 : 1.0; };
+  const auto all = judged(plan(), {header + closely("A", 0, none) + closely("B", 300, off) + closely("C", 600, none)});
+  REQUIRE(!all.spots.empty());
+  for (const auto& spot : all.spots) {
+    CHECK(spot.mean < -0.25);
+    CHECK((spot.kind == SpotKind::hump || spot.kind == SpotKind::face_high));
+  }
+}
+
 TEST_CASE("in noise of 0.3 mm that hump is found, and nothing else is") {
   int found = 0, others = 0;
   for (unsigned seed = 1; seed <= 50; ++seed) {

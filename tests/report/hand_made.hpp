@@ -54,7 +54,7 @@ inline fill::StationChange change(const std::string& name) {
   out.remove_area = 125;
   out.add = {2.54, 101.6, section::Face::port};
   out.removal = {0.75, 25.4, section::Face::starboard};
-  out.offsets = {{0, section::Face::port, 0, 0.5, 0.5, 2}, {10.5, section::Face::starboard, 12.3456, 12, -0.3456, 3}};
+  out.offsets = {{0, 0, 0.5, section::Face::port}, {10.5, 12.3456, 12, section::Face::starboard}};
   return out;
 }
 

@@ -56,7 +56,7 @@ TEST_CASE("plan.json holds the numbers under their keys") {
   CHECK(station["fit"]["modified"]["form"] == "0012-45");
   CHECK(station["change"]["deepest_add"] == 2.54);
   CHECK(station["change"]["deepest_removal_side"] == "starboard");
-  CHECK(station["offsets"][1]["change"] == -0.3456);
+  CHECK(station["offsets"][1]["change"].get<double>() == Approx(-0.3456).epsilon(1e-13));
   CHECK(json["volumes"]["add"] == 1.234);
   CHECK(json["volumes"]["below_last_station"]["add"] == 0.25);
 }
