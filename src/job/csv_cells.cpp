@@ -81,7 +81,10 @@ double CellReader::within_reach(double mm, std::string_view cell, std::string_vi
 }
 
 bool CellReader::one_decimal_mark(std::string_view cell) {
-  const char mark = cell.find(',') != std::string_view::npos ? ',' : cell.find('.') != std::string_view::npos ? '.' : '\0';
+  const char usual = mark_ == '\0' ? '.' : mark_;  // one cell holds one of the two at most
+  const char other = usual == '.' ? ',' : '.';
+  const auto holds = [&](char c) { return std::find(cell.begin(), cell.end(), c) != cell.end(); };
+  const char mark = holds(usual) ? usual : holds(other) ? other : '\0';
   if (mark == '\0' || mark == mark_) return true;
   if (mark_ == '\0') {
     mark_ = mark;

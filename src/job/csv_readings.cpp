@@ -156,6 +156,9 @@ class CsvReader {
   }
 
   bool is_total(const std::vector<std::string_view>& cells) {
+    const std::string_view name = cells[columns_.station], x = cells[columns_.x];
+    const bool as_before = !name.empty() && current_ && content_.stations[*current_].name == name;
+    if (as_before && (x.empty() || x.front() < 'A')) return false;  // the name was judged on a row above
     const auto word = total_word(columns_, cells);
     if (!word || std::find(known_.begin(), known_.end(), *word) != known_.end()) return false;
     fault(line_, "this row is a " + in_quotes(*word) + ", not a reading",
