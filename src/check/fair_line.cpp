@@ -138,7 +138,7 @@ ByOthers Links::each_by_the_others(const std::vector<std::size_t>& which, const 
 
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth) {
-  if (seen.empty()) return {};
+  if (asked.empty() || seen.empty()) return {};
   const auto spots = spots_of(seen, frame);
   const Eigen::LLT<Eigen::MatrixXd> solver(covariance(spots, frame, smooth));
   if (solver.info() != Eigen::Success) return {};

@@ -91,38 +91,65 @@ void append(std::string& out, const Text& text) {
 
 }  // namespace
 
-std::string to_svg(const drawing::Sheet& sheet) {
-  std::string out = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-  out += drawing_signature;
-  out += '\n';
-  return out + svg_element(sheet, {});
+namespace {
+
+/// Bytes that the element may take: to spare it growing.
+std::size_t about(const drawing::Sheet& sheet) {
+  constexpr std::size_t of_item = 140, of_point = 16;
+  std::size_t out = 400;
+  for (const drawing::Item& item : sheet.items) {
+    out += of_item;
+    if (const Path* path = std::get_if<Path>(&item)) {
+      for (const auto& run : path->runs) out += of_point * run.size();
+    }
+  }
+  return out;
 }
 
-std::string svg_element(const drawing::Sheet& sheet, const std::string& prefix) {
+void append_element(std::string& out, const drawing::Sheet& sheet, const std::string& prefix) {
   const std::string width = number(sheet.width), height = number(sheet.height);
-  std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" + height +
-                    "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
+  out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" + width + "mm\" height=\"" + height +
+         "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n";
   out += "<title>" + xml_escaped(sheet.title) + "</title>\n";
   out += "<rect width=\"" + width + "\" height=\"" + height + "\" fill=\"#fff\"/>\n";
-  std::string shapes, open;
+  std::string_view open;
   // Runs of texts and runs of paths share a group each, which carries what they have in common.
-  const auto group = [&](const char* kind, const char* attributes) {
+  const auto group = [&](std::string_view kind, std::string_view attributes) {
     if (open == kind) return;
-    if (!open.empty()) shapes += "</g>\n";
-    shapes += attributes;
+    if (!open.empty()) out += "</g>\n";
+    out += attributes;
     open = kind;
   };
   for (const drawing::Item& item : sheet.items) {
     if (const Path* path = std::get_if<Path>(&item)) {
       group("paths", "<g fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\">\n");
-      append(shapes, *path, prefix);
+      append(out, *path, prefix);
     } else {
       group("texts", "<g fill=\"#000\" font-family=\"sans-serif\">\n");
-      append(shapes, std::get<Text>(item));
+      append(out, std::get<Text>(item));
     }
   }
-  if (!open.empty()) shapes += "</g>\n";
-  return out + shapes + "</svg>\n";
+  if (!open.empty()) out += "</g>\n";
+  out += "</svg>\n";
+}
+
+}  // namespace
+
+std::string to_svg(const drawing::Sheet& sheet) {
+  std::string out;
+  out.reserve(about(sheet));
+  out += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
+  out += drawing_signature;
+  out += '\n';
+  append_element(out, sheet, {});
+  return out;
+}
+
+std::string svg_element(const drawing::Sheet& sheet, const std::string& prefix) {
+  std::string out;
+  out.reserve(about(sheet));
+  append_element(out, sheet, prefix);
+  return out;
 }
 
 }  // namespace fairblade::emit

@@ -145,7 +145,8 @@ struct Integrals {
 };
 
 /// Force of the pressures on one straight piece, speed linear along it: Simpson's rule is exact.
-void add_piece(Integrals& sum, const Vec& a, const Vec& b, double va, double vb) {
+void add_piece(Integrals& sum, const Point& from, const Point& to, double va, double vb) {
+  const Vec a(from.x(), from.y()), b(to.x(), to.y());
   const Vec middle = (a + b) / 2;
   const double vm = (va + vb) / 2;
   const Vec inward(-(b[1] - a[1]), b[0] - a[0]);  // times the length; the outline runs anticlockwise
@@ -169,6 +170,9 @@ std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame)
   const auto solution = mirrored(nodes) ? mirrored_vorticity(*shape, count) : vorticity(*shape, count);
   if (!solution) return std::nullopt;
   PanelFlow out;
+  for (const Point& p : nodes) out.in_chords_.emplace_back((p.x() - frame.leading_edge_x) / frame.chord, p.y() / frame.chord);
+  for (std::size_t k = 0; k + 1 < nodes.size(); ++k)
+    out.length_.push_back(std::hypot(nodes[k + 1].x() - nodes[k].x(), nodes[k + 1].y() - nodes[k].y()) / frame.chord);
   out.nodes_ = std::move(nodes);
   out.frame_ = frame;
   out.base_vorticity_ = shape->blunt() ? shape->bisector.dot(shape->base_along) / 2 * shape->gap : 0;
@@ -193,11 +197,7 @@ std::vector<double> PanelFlow::pressures(double degrees) const {
 
 double PanelFlow::circulation_lift(const std::vector<double>& speeds) const {
   double sum = base_vorticity_ * (speeds.front() - speeds.back());
-  for (std::size_t k = 0; k + 1 < nodes_.size(); ++k) {
-    const double dx = nodes_[k + 1].x() - nodes_[k].x();
-    const double dy = nodes_[k + 1].y() - nodes_[k].y();
-    sum += (speeds[k] + speeds[k + 1]) / 2 * std::hypot(dx, dy) / frame_.chord;
-  }
+  for (std::size_t k = 0; k < length_.size(); ++k) sum += (speeds[k] + speeds[k + 1]) / 2 * length_[k];
   return 2 * sum;
 }
 
@@ -213,11 +213,12 @@ namespace {
 struct Stretch {
   double mean = 0, at = 0;
 };
-Stretch worst_stretch(const std::vector<Vec>& node, const std::vector<double>& v, double stretch) {
+Stretch worst_stretch(const std::vector<Point>& node, const std::vector<double>& panel, const std::vector<double>& v,
+                      double stretch) {
   const std::size_t count = node.size();
   std::vector<double> arc(count, 0), sum(count, 0);
   for (std::size_t k = 1; k < count; ++k) {
-    const double length = (node[k] - node[k - 1]).norm();
+    const double length = panel[k - 1];
     arc[k] = arc[k - 1] + length;
     sum[k] = sum[k - 1] + length * ((v[k] * v[k] + v[k] * v[k - 1] + v[k - 1] * v[k - 1]) / 3 - 1);
   }
@@ -234,7 +235,7 @@ Stretch worst_stretch(const std::vector<Vec>& node, const std::vector<double>& v
     if (from < 0 || arc[k] + stretch / 2 > arc.back()) continue;
     const double before = until(low, from);
     const double mean = (until(high, arc[k] + stretch / 2) - before) / stretch;
-    if (mean > out.mean) out = {mean, node[k][0]};
+    if (mean > out.mean) out = {mean, node[k].x()};
   }
   return out;
 }
@@ -245,11 +246,7 @@ AtAngle PanelFlow::at(double degrees) const {
   AtAngle out;
   out.degrees = degrees;
   const auto v = speeds(degrees);
-  std::vector<Vec> node;
-  node.reserve(nodes_.size());
-  for (const Point& p : nodes_) {
-    node.emplace_back((p.x() - frame_.leading_edge_x) / frame_.chord, p.y() / frame_.chord);
-  }
+  const std::vector<Point>& node = in_chords_;
   Integrals sum;
   for (std::size_t k = 0; k + 1 < node.size(); ++k) add_piece(sum, node[k], node[k + 1], v[k], v[k + 1]);
   add_piece(sum, node.back(), node.front(), std::abs(v.back()), std::abs(v.front()));
@@ -262,9 +259,9 @@ AtAngle PanelFlow::at(double degrees) const {
   for (std::size_t k = 0; k < v.size(); ++k) {
     if (1 - v[k] * v[k] >= out.lowest_pressure) continue;
     out.lowest_pressure = 1 - v[k] * v[k];
-    out.lowest_at = node[k][0];
+    out.lowest_at = node[k].x();
   }
-  const Stretch worst = worst_stretch(node, v, suction_stretch);
+  const Stretch worst = worst_stretch(node, length_, v, suction_stretch);
   out.suction = worst.mean;
   out.suction_at = worst.at;
   return out;

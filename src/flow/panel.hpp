@@ -59,6 +59,8 @@ class PanelFlow {
   Frame frame_;
   double base_vorticity_ = 0;           // the base panel's vorticity x length per (first - last) node, in chords
   std::vector<double> along_, across_;  // surface speed in a stream along x and along y
+  std::vector<Point> in_chords_;        // the nodes, from the frame's leading edge
+  std::vector<double> length_;          // of each panel, in chords
 };
 
 }  // namespace fairblade::flow
