@@ -1,5 +1,5 @@
 // What can hurt people in this work, in the words that every printed thing repeats. Common practice, no source; data
-// sheets, local law and the yard's own rules come first.
+// sheets, local law and the yard's own rules come first. Verbs: none, words alone.
 #pragma once
 #include <array>
 #include <string_view>

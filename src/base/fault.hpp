@@ -1,4 +1,4 @@
-// What can be wrong with an owner's data, as values: never thrown across rooms.
+// What can be wrong with an owner's data, as values: never thrown across rooms. Verbs: one_line, all_or_faults.
 #pragma once
 #include <optional>
 #include <string>

@@ -1,4 +1,4 @@
-// Small numerics that every room needs; each a thin door to Boost.Math where Boost has it.
+// Small numerics that every room needs; each a thin door to Boost.Math where Boost has it. Verbs: root_between, median.
 #pragma once
 #include <cstddef>
 #include <functional>

@@ -1,4 +1,4 @@
-// Numbers and names as text, the same under every locale.
+// Numbers and names as text, the same under every locale. Verbs: fixed, shortest, trimmed, nearest_name, xml_escaped.
 #pragma once
 #include <span>
 #include <string>

@@ -1,4 +1,4 @@
-// Lengths inside the program are millimetres; this is the one door where they change.
+// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit.
 #pragma once
 #include <optional>
 #include <string>

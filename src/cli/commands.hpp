@@ -1,4 +1,4 @@
-// Private to the cli room. The commands, each a function of its words and its sinks.
+// Private to the cli room. The commands, each a function of its words and its sinks. Verbs: the commands.
 #pragma once
 #include <array>
 #include <iosfwd>

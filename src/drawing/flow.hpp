@@ -1,4 +1,4 @@
-// Sheets of words, tables and pictures, filled one after another from the top: small enough to share a printed page.
+// Sheets of words, tables and pictures, filled one after another from the top: small enough to share a printed page. mm.
 #pragma once
 #include <string>
 #include <string_view>

@@ -1,4 +1,4 @@
-// Hatching as real lines, so that every viewer and printer shows it.
+// Hatching as real lines, so that every viewer and printer shows it. Verbs: hatch. mm.
 #pragma once
 #include "drawing/sheet.hpp"
 

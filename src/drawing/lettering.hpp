@@ -1,4 +1,4 @@
-// Words on a sheet: names made fit to print, shortened or broken to the room there is.
+// Words on a sheet: names made fit to print, shortened or broken to the room there is. Verbs: shortened, wrapped. mm.
 #pragma once
 #include <string>
 #include <string_view>

@@ -1,4 +1,4 @@
-// Private to the drawing room. One face of a change map on its sheet: ground, hatching, outlines, lines, labels.
+// Private to the drawing room. One face of a change map on its sheet: ground, hatching, outlines, lines, labels. mm.
 #pragma once
 #include <array>
 

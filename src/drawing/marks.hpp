@@ -1,4 +1,4 @@
-// What stands on more than one drawing: lines, dots, arrows, check bars.
+// What stands on more than one drawing: lines, dots, arrows, check bars. Verbs: add_line, add_dot, add_text. mm.
 #pragma once
 #include <string>
 

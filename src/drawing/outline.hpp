@@ -1,4 +1,4 @@
-// The curves of a section as polylines fit to cut along: within 0.01 mm of the true curve.
+// The curves of a section as polylines fit to cut along: within 0.01 mm of the true curve. mm.
 #pragma once
 #include <vector>
 

@@ -1,4 +1,4 @@
-// Private to the drawing room. Round numbers for rulers, axes and contours.
+// Private to the drawing room. Round numbers for rulers, axes and contours. Verbs: round_step.
 #pragma once
 
 namespace fairblade::drawing {

@@ -1,4 +1,4 @@
-// Product of the drawing room: a Sheet, shapes and texts in millimetres, y downwards as on paper.
+// Product of the drawing room: a Sheet, shapes and texts in millimetres, y downwards as on paper. Verbs: add_items.
 #pragma once
 #include <string>
 #include <variant>

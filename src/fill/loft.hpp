@@ -1,4 +1,4 @@
-// Sections between stations: y/c at equal chord fraction, and c, straight between two stations.
+// Sections between stations: y/c at equal chord fraction, and c, straight between two stations. Verbs: rib_of, between, pair_of.
 #pragma once
 #include <vector>
 

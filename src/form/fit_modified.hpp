@@ -1,4 +1,4 @@
-// Fit of the modified 4-digit family: thickness, leading-edge index and place of greatest thickness.
+// Fit of the modified 4-digit family: thickness, leading-edge index and place of greatest thickness. Verbs: fit_modified.
 #pragma once
 #include <vector>
 

@@ -1,4 +1,4 @@
-// The distance of a point from a curve, along the curve's normal, with its derivatives.
+// The distance of a point from a curve, along the curve's normal, with its derivatives. Verbs: normal_distance.
 #pragma once
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-// From lines of the measuring sheet to surface points: calipers halved, repeats averaged, a missing side mirrored.
+// From lines of the measuring sheet to surface points: calipers halved, repeats averaged, a missing side mirrored. Verbs: gather.
 #pragma once
 #include "section/section.hpp"
 

@@ -1,4 +1,4 @@
-// The measured outline as a polygon, and figures read off it.
+// The measured outline as a polygon, and figures read off it. Verbs: outline, figures_of, meet_where_crossed. mm.
 #pragma once
 #include "base/geometry.hpp"
 #include "section/section.hpp"

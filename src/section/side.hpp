@@ -1,4 +1,4 @@
-// One side of a measured section: half-breadth as a smooth function of x.
+// One side of a measured section: half-breadth as a smooth function of x. Verbs: Side's own. mm.
 #pragma once
 #include <cstddef>
 #include <vector>

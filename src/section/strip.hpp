@@ -1,4 +1,4 @@
-// Taking an old coat off a measured outline before anything else is worked out.
+// Taking an old coat off a measured outline before anything else is worked out. Verbs: strip_coating. mm.
 #pragma once
 #include <optional>
 

@@ -1,4 +1,4 @@
-// Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them.
+// Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them. mm.
 #pragma once
 #include <optional>
 

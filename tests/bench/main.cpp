@@ -1,12 +1,15 @@
 // bench [--json] [--list] [--only WORD] [--run NAME]: every kernel and its reference by turns, medians of what they took.
+//       --scan ROWS FILE writes a scanned blade as a CSV, 200 stations of ROWS / 200 places read on both sides.
 // --run NAME runs one kernel's own side once, for counting: valgrind --tool=callgrind bench --run fit
 #include <unistd.h>
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <filesystem>
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "bench/bench.hpp"
@@ -95,13 +98,23 @@ std::vector<Kernel> all() {
 }
 
 int usage() {
-  std::fputs("bench [--json] [--list] [--only WORD] [--run NAME]\n", stderr);
+  std::fputs("bench [--json] [--list] [--only WORD] [--run NAME]\nbench --scan ROWS FILE\n", stderr);
   return 2;
+}
+
+int write_scan(const char* rows, const char* path) {
+  constexpr std::size_t stations = 200, fewest = 2, most = 100'000;  // places at a station
+  const std::size_t places = std::strtoul(rows, nullptr, 10) / stations;
+  if (places < fewest || places > most) return usage();
+  std::ofstream file(path, std::ios::binary);
+  file << dense_csv(stations, places);
+  return file.flush() ? 0 : 1;
 }
 
 int run(int count, char** words) {
   bool json = false, list = false;
   std::string only, one;
+  if (count == 4 && std::strcmp(words[1], "--scan") == 0) return write_scan(words[2], words[3]);
   for (int k = 1; k < count; ++k) {
     const bool more = k + 1 < count;
     if (std::strcmp(words[k], "--json") == 0) json = true;
