@@ -68,14 +68,15 @@ std::string standing(const Recheck& all) {
   return out;
 }
 
-std::string list_of(const std::vector<ListLine>& all, bool low, const std::string& title) {
+std::string list_of(const Recheck& all, const std::vector<ListLine>& lines, bool low, const std::string& title) {
   std::vector<const ListLine*> own;
-  for (const ListLine& one : all) {
+  for (const ListLine& one : lines) {
     if (one.shown && (one.depth > 0) == low) own.push_back(&one);
   }
   if (own.empty()) return {};
   std::string out = '\n' + title + '\n';
-  for (std::size_t k = 0; k < std::min(own.size(), most_lines); ++k) out += wrapped("  " + own[k]->words, 6, phone_columns);
+  for (std::size_t k = 0; k < std::min(own.size(), most_lines); ++k)
+    out += wrapped("  " + words_of(all, *own[k]), 6, phone_columns);
   if (own.size() > most_lines)
     out += "  and " + std::to_string(own.size() - most_lines) + " more: still-to-do.csv has them all\n";
   return out;
@@ -84,8 +85,8 @@ std::string list_of(const std::vector<ListLine>& all, bool low, const std::strin
 std::string lists(const Recheck& all) {
   const auto lines = list_lines(all);
   const std::string unit(name_of(all.frozen.job.units));
-  std::string out =
-      list_of(lines, false, "TAKE OFF, worst first (" + unit + ")") + list_of(lines, true, "ADD, worst first (" + unit + ")");
+  std::string out = list_of(all, lines, false, "TAKE OFF, worst first (" + unit + ")") +
+                    list_of(all, lines, true, "ADD, worst first (" + unit + ")");
   if (const std::string rest = left_out_words(all); !rest.empty()) out += '\n' + wrapped(rest, 0, phone_columns);
   const auto edges = edge_words(all);
   if (!edges.empty()) out += "\nEDGES (" + unit + ")\n";

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "base/text.hpp"
 #include "report/layout.hpp"
@@ -84,33 +83,39 @@ std::string depth_words(const Recheck& recheck, double depth) {
 std::vector<ListLine> list_lines(const Recheck& recheck) {
   const auto& heights = recheck.now().heights;
   std::vector<ListLine> out;
-  std::set<std::pair<std::size_t, std::size_t>> told;  // readings that a spot speaks for
+  std::vector<std::vector<bool>> told;  // readings that a spot speaks for
+  for (const HeightRead& height : heights) told.emplace_back(height.readings.size(), false);
   for (const Spot& spot : recheck.spots) {
-    out.push_back({spot.worst, true, true, spot_words(recheck, spot)});
+    out.push_back({spot.worst, true, true, &spot});
     for (const recheck::Reach& reach : spot.reach) {
-      for (std::size_t k = 0; k < heights[reach.height].readings.size(); ++k) {
+      for (std::size_t k = reach.first; k <= reach.last; ++k) {
         const Judged& one = heights[reach.height].readings[k];
-        const bool inside = k >= reach.first && k <= reach.last;
-        if (inside && (one.depth > 0) == (spot.mean > 0) && !one.alone) told.insert({reach.height, k});
+        if ((one.depth > 0) == (spot.mean > 0) && !one.alone) told[reach.height][k] = true;
       }
     }
   }
   for (std::size_t h = 0; h < heights.size(); ++h) {
     for (std::size_t k = 0; k < heights[h].readings.size(); ++k) {
       const Judged& one = heights[h].readings[k];
-      if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told.count({h, k}) != 0) continue;
+      if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told[h][k]) continue;
       if (one.both && one.face == section::Face::starboard) continue;
       constexpr double likely = 2.5, twice = 2;  // standard deviations
       const double out_by = std::abs(one.depth) / one.sigma;
       const bool work = recheck.verdict == recheck::Verdict::go_on && out_by > twice;
-      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work,
-                     where_words(recheck, heights[h], one) + ": " + depth_words(recheck, one.depth) +
-                         (one.both ? " a side" : "") + (one.alone ? " (alone: read it again)" : "")});
+      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work, nullptr, h, k});
     }
   }
   std::stable_sort(out.begin(), out.end(),
                    [](const ListLine& a, const ListLine& b) { return std::abs(a.depth) > std::abs(b.depth); });
   return out;
+}
+
+std::string words_of(const Recheck& recheck, const ListLine& line) {
+  if (line.spot) return spot_words(recheck, *line.spot);
+  const HeightRead& height = recheck.now().heights[line.height];
+  const Judged& one = height.readings[line.reading];
+  return where_words(recheck, height, one) + ": " + depth_words(recheck, one.depth) + (one.both ? " a side" : "") +
+         (one.alone ? " (alone: read it again)" : "");
 }
 
 std::string verdict_words(const Recheck& recheck) {
@@ -202,7 +207,7 @@ std::vector<std::string> what_next(const Recheck& recheck) {
     const bool any_sure = std::any_of(lines.begin(), lines.end(), [](const ListLine& one) { return one.sure; });
     const auto worst = [&](bool low) -> std::string {
       for (const ListLine& one : lines) {
-        if ((one.depth > 0) == low && (one.sure || !any_sure)) return one.words;
+        if ((one.depth > 0) == low && (one.sure || !any_sure)) return words_of(recheck, one);
       }
       return {};
     };

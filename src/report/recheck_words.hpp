@@ -23,10 +23,12 @@ struct ListLine {
   /// To be shown: a spot, a reading to take again, or one beyond twice its error while there is work to do at all. The
   /// rest is noise, as far as anyone can tell, and only counted.
   bool shown = true;
-  std::string words;
+  const recheck::Spot* spot = nullptr;  ///< or none, and then
+  std::size_t height = 0, reading = 0;  ///< the reading's place in the last round
 };
 /// Worst first.
 std::vector<ListLine> list_lines(const recheck::Recheck& recheck);
+std::string words_of(const recheck::Recheck& recheck, const ListLine& line);
 /// What it comes to, in a line or two, for the head of the list.
 std::string verdict_words(const recheck::Recheck& recheck);
 /// How many readings the list leaves out, and why; empty where none are.
