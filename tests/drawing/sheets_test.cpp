@@ -42,6 +42,9 @@ std::vector<std::pair<std::string, Sheet>> drawn_sheets() {
     for (const Face face : {Face::port, Face::starboard}) {
       out.emplace_back(c.name + " " + section::name_of(face), cases::template_of(c, face));
     }
+    const auto surface = fill::stage_section(c.target, {fill::StageKind::final, 0, ""});
+    out.emplace_back(c.name + " the section itself",
+                     framed(draw_positive({c.job, c.target, *surface, Face::port, c.measured.thickness_only, 0})));
   }
   for (const target::FormAsked& asked : forms()) {
     const auto offsets = target::offsets_of(asked);

@@ -101,3 +101,25 @@ TEST_CASE("the trailing edge keeps its thickness whatever the extension rounds t
     CHECK(line.back().y() == Approx(2).margin(1e-6));  // half of the 4 mm asked for
   }
 }
+
+TEST_CASE("the section itself, to cut round, is the target's outline") {
+  // Of the plain 12 % form the area is 0.68507 t c² (its five terms integrated by hand: 5 (0.2969 2/3 - 0.1260/2 - 0.3516/3 +
+  // 0.2843/4 - 0.1015/5) = 0.34254 a side); seen within 0.006 %. Its ring is as long as the target, and as wide as it is thick.
+  cases::Wish wish;
+  wish.chord = 420, wish.target_ratio = 0.12, wish.radius = {}, wish.edge = {};
+  const cases::Case c = cases::make("itself", wish);
+  const auto surface = fill::stage_section(c.target, {fill::StageKind::final, 0, ""});
+  const Sheet sheet = draw_positive({c.job, c.target, *surface, section::Face::port, false, 0});
+  const auto& ring = run(sheet, "working-edge");
+  double area = 0, left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
+  for (std::size_t k = 0; k < ring.size(); ++k) {
+    const Point &a = ring[k], &b = ring[(k + 1) % ring.size()];
+    area += (a.x() * b.y() - b.x() * a.y()) / 2;
+    left = std::min(left, a.x()), right = std::max(right, a.x());
+    top = std::min(top, a.y()), bottom = std::max(bottom, a.y());
+  }
+  CHECK(std::abs(area) == Approx(2 * 0.3425417 * 0.12 * 420 * 420).epsilon(2e-4));
+  CHECK(right - left == Approx(420).margin(0.01));
+  CHECK(bottom - top == Approx(0.12 * 420).margin(0.02));
+  CHECK(sheet.title.find("to cut round") != std::string::npos);
+}
