@@ -159,6 +159,9 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), plan.faults()), err);
   const auto findings = found_in(plan->job);
   for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
+  if (!saves && plan::is_scan(plan->job)) {  // of a scan they take much room, and what follows asks the sections alone
+    for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);
+  }
   plan::add_water(*plan);
   const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);

@@ -27,17 +27,13 @@ std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) 
   return out;
 }
 
-Noise noise_of(const std::vector<WeighedChange>& changes) {
-  double variance = 0;
-  Noise out;
-  for (const WeighedChange& one : changes) {
-    const double z = std::abs(one.change) / one.sigma;
-    const double p = normal_below(one.change / one.sigma);
-    variance += one.sigma * one.sigma * one.weight * one.weight * p * p;
-    out.excess += one.weight * one.sigma * (normal_density(z) - z * (1 - normal_below(z)));
-  }
-  out.error = std::sqrt(variance);
-  return out;
+void NoiseSum::add(const WeighedChange& one) {
+  const double z = std::abs(one.change) / one.sigma;
+  const double p = normal_below(one.change / one.sigma);
+  variance_ += one.sigma * one.sigma * one.weight * one.weight * p * p;
+  excess_ += one.weight * one.sigma * (normal_density(z) - z * (1 - normal_below(z)));
 }
+
+Noise NoiseSum::total() const { return {std::sqrt(variance_), excess_}; }
 
 }  // namespace fairblade::fill

@@ -1,4 +1,4 @@
-// What reading error does to litres. Verbs: noise_of, stretches.
+// What reading error does to litres. Verbs: NoiseSum's own, stretches.
 //
 // With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
 // variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (tried
@@ -20,7 +20,15 @@ struct Noise {
   double error = 0;   ///< mm³, one standard deviation of what is to be added
   double excess = 0;  ///< mm³ of it that noise alone would show
 };
-Noise noise_of(const std::vector<WeighedChange>& changes);
+/// Of readings that are added one by one: a scan's are never listed.
+class NoiseSum {
+ public:
+  void add(const WeighedChange& one);
+  Noise total() const;
+
+ private:
+  double variance_ = 0, excess_ = 0;
+};
 
 /// The stretch of chord that each reading stands for, mm: half-way to its neighbours on the same face, the ends carried to the
 /// edges. Rows read at one place share its stretch.

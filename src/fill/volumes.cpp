@@ -96,7 +96,7 @@ std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
                    Volumes& out) {
   const auto span = span_weights(measured);
-  std::vector<WeighedChange> weighed;
+  NoiseSum sum;
   for (std::size_t k = 0; k < measured.size(); ++k) {
     const bool halves = measured[k].thickness_only;
     const bool copies = halves || measured[k].one_side_only;
@@ -107,10 +107,10 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     const double twice = copies ? 2 : 1;
     for (std::size_t i = 0; i < rows.size(); ++i) {
       if (copies && rows[i].face == Face::starboard) continue;
-      weighed.push_back({rows[i].change(), sigma, twice * span[k] * stretch[i]});
+      sum.add({rows[i].change(), sigma, twice * span[k] * stretch[i]});
     }
   }
-  const Noise noise = noise_of(weighed);
+  const Noise noise = sum.total();
   out.add_error = noise.error / mm3_per_litre;
   out.may_be_reading_error = std::min(out.add, noise.excess / mm3_per_litre);
 }

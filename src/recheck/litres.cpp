@@ -143,9 +143,20 @@ std::map<double, double> girths_of(const Frozen& frozen, const std::vector<Heigh
   return out;
 }
 
+/// What reading error makes of the litres.
+struct ByError {
+  fill::NoiseSum add, remove;
+  double spread = 0;  ///< mm³, of weights times deviations
+  void weigh(const fill::WeighedChange& one) {
+    add.add(one);
+    remove.add({-one.change, one.sigma, one.weight});
+    spread += one.weight * one.sigma;
+  }
+};
+
 /// The surface that each reading stands for: half-way to its neighbours along the girth and down the blade.
 void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& profiles, Face face, double first, double last,
-           std::vector<fill::WeighedChange>& out) {
+           ByError& out) {
   for (std::size_t p = 0; p < profiles.size(); ++p) {
     const HeightRead& height = heights[profiles[p].height];
     const double above = p == 0 ? first : (profiles[p - 1].down + profiles[p].down) / 2;
@@ -158,7 +169,7 @@ void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& p
       const double to = i + 1 == own.size() ? girth : (one.girth + height.readings[own[i + 1]].girth) / 2;
       // Calipers are one reading for both faces, so it is weighed once, twice over.
       if (one.both && face == Face::starboard) continue;
-      out.push_back({one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
+      out.weigh({one.depth, one.sigma, std::max(0.0, to - from) * std::max(0.0, below - above) * (one.both ? 2 : 1)});
     }
   }
 }
@@ -177,7 +188,7 @@ Litres litres_left(const Frozen& frozen, const std::vector<HeightRead>& heights)
   const double first = frozen.targets.front().down, last = frozen.targets.back().down;
   const double top = std::min(first, 0.0), bottom = std::max(last, frozen.job.bottom.value_or(last));
   out.carried_on = heights.front().surface.down > first || heights.back().surface.down < last;
-  std::vector<fill::WeighedChange> weighed;
+  ByError by_error;
   for (const Face face : {Face::port, Face::starboard}) {
     std::vector<Profile> profiles;
     for (std::size_t k = 0; k < heights.size(); ++k) {
@@ -198,15 +209,12 @@ Litres litres_left(const Frozen& frozen, const std::vector<HeightRead>& heights)
     }
     if (first > top) add_up(out.beyond, integral.over(top, first));
     if (bottom > last) add_up(out.beyond, integral.over(last, bottom));
-    weigh(heights, profiles, face, first, last, weighed);
+    weigh(heights, profiles, face, first, last, by_error);
   }
   constexpr double at_reading = 0.39894, between_readings = 0.81161;
-  double spread = 0;
-  for (const auto& one : weighed) spread += one.weight * one.sigma;
-  out.by_chance = at_reading * between_readings * (heights.size() > 1 ? between_readings : 1) * spread / mm3_per_litre;
-  out.add_error = fill::noise_of(weighed).error / mm3_per_litre;
-  for (auto& one : weighed) one.change = -one.change;
-  out.remove_error = fill::noise_of(weighed).error / mm3_per_litre;
+  out.by_chance = at_reading * between_readings * (heights.size() > 1 ? between_readings : 1) * by_error.spread / mm3_per_litre;
+  out.add_error = by_error.add.total().error / mm3_per_litre;
+  out.remove_error = by_error.remove.total().error / mm3_per_litre;
   return out;
 }
 
