@@ -23,7 +23,7 @@ std::string from_to(const Plan& plan, int decimals, const std::function<double(s
 
 // Lengths from one end to the other, both ends in both units.
 std::string lengths_from_to(const Plan& plan, const std::function<double(std::size_t)>& mm) {
-  const std::string metric = from_to(plan, 1, mm) + " mm";
+  std::string metric = from_to(plan, 1, mm) + " mm";
   if (plan.job.units == LengthUnit::mm) return metric;
   const double unit = millimetres_in(plan.job.units);
   const int decimals = plan.job.units == LengthUnit::cm ? 2 : 3;
