@@ -21,7 +21,7 @@ void add_pages(pages::Pages pages, const std::string& title, std::vector<emit::F
 std::optional<Fault> write_results(const std::string& folder, const std::vector<emit::File>& files, const emit::ResultsKind& kind,
                                    std::ostream& err) {
   std::string note;
-  const auto failed = emit::write_folder(folder, files, &note, kind);
+  auto failed = emit::write_folder(folder, files, &note, kind);
   if (!note.empty()) err << folder << ": " << note << '\n';
   return failed;
 }
