@@ -32,7 +32,7 @@ const char* pen_attributes(Pen pen) {
     case Pen::measured: return " stroke-width=\"0.25\"";
     case Pen::guide: return " stroke-width=\"0.18\" stroke-dasharray=\"2 1.2\"";
     case Pen::datum: return " stroke-width=\"0.25\" stroke-dasharray=\"9 1.5 1.5 1.5\"";
-    case Pen::hatch: return " stroke-width=\"0.13\"";
+    case Pen::hatch:
     case Pen::dimension: return " stroke-width=\"0.13\"";
     case Pen::none: return " stroke=\"none\"";
   }

@@ -121,9 +121,9 @@ StrayReport find_strays(const job::Job& job, const std::vector<MeasuredSection>&
     if (one.ahead) ahead.push_back({k, one.down, *one.ahead, tape});
   }
   StrayReport out;
-  const auto look = [&](std::vector<SpanReading>& readings, SpanFigure figure) {
+  const auto look = [&](const std::vector<SpanReading>& readings, SpanFigure figure) {
     bool unfair = false;
-    const auto found = strays_of(std::move(readings), figure, unfair);
+    const auto found = strays_of(readings, figure, unfair);
     out.strays.insert(out.strays.end(), found.begin(), found.end());
     if (unfair) out.unfair.push_back(figure);
   };
