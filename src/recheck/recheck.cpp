@@ -160,7 +160,7 @@ class Maker {
     return std::nullopt;
   }
 
-  void finish(RoundResult& result) {
+  void finish(RoundResult& result) const {
     count(result, out_.options.tolerance);
     result.litres = litres_left(out_.frozen, result.heights);
   }

@@ -194,7 +194,7 @@ class Search {
   }
   static void take_better(LeastFill& best, LeastFill one, double& at, double place) {
     if (best.wish.chord > 0 && score(one) >= score(best) - 1e-3) return;
-    best = std::move(one);
+    best = one;
     at = place;
   }
 
