@@ -116,7 +116,7 @@ std::vector<std::vector<Text>> share_out(const std::vector<Text>& texts, const s
     }
     if (!held) homeless.push_back(text);
   }
-  for (Text text : homeless) {
+  for (const Text& text : homeless) {
     std::vector<std::size_t> order(windows.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     const Box box = box_of(text);
