@@ -192,7 +192,7 @@ class Search {
   static double score(const LeastFill& one) {  // impossible ones rank behind by how impossible they are
     return one.need.possible ? one.add_area : 1e9 * (1 + one.need.thickness_ratio);
   }
-  static void take_better(LeastFill& best, LeastFill one, double& at, double place) {
+  static void take_better(LeastFill& best, const LeastFill& one, double& at, double place) {
     if (best.wish.chord > 0 && score(one) >= score(best) - 1e-3) return;
     best = one;
     at = place;
