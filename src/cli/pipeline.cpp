@@ -95,9 +95,8 @@ class Templates {
   void draw_files(const std::string& name, drawing::TemplateOf wanted, const Surface& surface, const std::string& end) {
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
-      files_.push_back({"templates/" + name + "-" + section::name_of(face) + end + ".svg", {}, 1, [wanted, surface](std::size_t) {
-                          return emit::to_svg(drawing::draw_template(wanted));
-                        }});
+      files_.push_back(emit::drawn("templates/" + name + "-" + section::name_of(face) + end + ".svg",
+                                   [wanted, surface] { return drawing::draw_template(wanted); }));
     }
   }
 
@@ -156,17 +155,16 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   std::vector<emit::File> out;
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
   drawing::Sheet map_sheet;
-  std::string map, narrow_map, water, narrow_water;
+  WholeBlade whole;
   side_by_side(4, [&](std::size_t part) {
     if (part == 0) {
       map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
-      map = emit::to_svg(map_sheet);
+      whole.map = emit::to_svg(map_sheet);
     }
-    if (part == 1) narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows));
-    if (part == 2) water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
-    if (part == 3) narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
+    if (part == 1) whole.narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows));
+    if (part == 2) whole.water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
+    if (part == 3) whole.narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
   });
-  const WholeBlade whole{map, narrow_map, water, narrow_water};
   const auto sections = sections_of(plan, between);
   std::vector<std::string> names;
   for (const Section& one : sections) names.push_back(one.name);
@@ -182,18 +180,14 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   });
 
   out.push_back({"report.html", std::move(report)});
-  const auto in_pieces = [&](const char* name, report::Pieces pieces) {
-    out.push_back({name, {}, pieces.count, std::move(pieces.piece)});
-  };
-  in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job)));
-  in_pieces("offsets.csv", report::offsets_csv_pieces(plan));
-  out.push_back({"highs-and-lows.svg", map});
-  out.push_back({"water.svg", water});
+  out.push_back(in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job))));
+  out.push_back(in_pieces("offsets.csv", report::offsets_csv_pieces(plan)));
+  out.push_back({"highs-and-lows.svg", whole.map});
+  out.push_back({"water.svg", whole.water});
   for (const Section& one : sections) {
-    const auto drawn = [&plan, one](std::size_t) {
-      return emit::to_svg(drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted));
-    };
-    out.push_back({"sections/" + one.name + ".svg", {}, 1, drawn});
+    out.push_back(emit::drawn("sections/" + one.name + ".svg", [&plan, one] {
+      return drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);
+    }));
   }
   std::move(templates.begin(), templates.end(), std::back_inserter(out));
   std::move(edges.begin(), edges.end(), std::back_inserter(out));

@@ -82,9 +82,6 @@ std::vector<emit::File> files_of(const recheck::Recheck& recheck) {
   if (recheck.verdict != recheck::Verdict::go_on) words.begin = "Nowhere. ";
   for (std::size_t k = 0; k + 1 < next.size() || (k == 0 && !next.empty()); ++k) words.begin += (k > 0 ? " " : "") + next[k];
   const auto map = drawing::draw_highs_and_lows(recheck.frozen.job, recheck::map_of(recheck), words);
-  const auto in_pieces = [](const char* name, report::Pieces pieces) {
-    return emit::File{name, {}, pieces.count, std::move(pieces.piece)};
-  };
   return {{"what-is-left.svg", emit::to_svg(map)},
           in_pieces("recheck.json", report::recheck_json(recheck)),
           in_pieces("still-to-do.csv", report::still_to_do_csv(recheck))};

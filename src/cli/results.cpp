@@ -18,6 +18,10 @@ void add_pages(pages::Pages pages, const std::string& title, std::vector<emit::F
   files.push_back(emit::print_html("print.html", title, std::move(sheets), pages.page_size, sign));
 }
 
+emit::File in_pieces(std::string path, report::Pieces pieces) {
+  return {std::move(path), {}, pieces.count, std::move(pieces.piece)};
+}
+
 std::optional<Fault> write_results(const std::string& folder, const std::vector<emit::File>& files, const emit::ResultsKind& kind,
                                    std::ostream& err) {
   std::string note;

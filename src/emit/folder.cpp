@@ -319,6 +319,9 @@ File drawn(std::string path, drawing::Sheet sheet) {
 File drawn(std::string path, std::shared_ptr<const drawing::Sheet> sheet) {
   return {std::move(path), {}, 1, [sheet = std::move(sheet)](std::size_t) { return to_svg(*sheet); }};
 }
+File drawn(std::string path, std::function<drawing::Sheet()> draw) {
+  return {std::move(path), {}, 1, [draw = std::move(draw)](std::size_t) { return to_svg(draw()); }};
+}
 
 std::string whole(const File& file) {
   std::string out = file.bytes;

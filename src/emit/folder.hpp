@@ -22,6 +22,8 @@ struct File {
 /// A drawing, which becomes SVG text when it is written.
 File drawn(std::string path, drawing::Sheet sheet);
 File drawn(std::string path, std::shared_ptr<const drawing::Sheet> sheet);
+/// The same of one that is only then worked out.
+File drawn(std::string path, std::function<drawing::Sheet()> draw);
 /// All that the file will hold.
 std::string whole(const File& file);
 /// The same of the one under that path, which is among them.

@@ -89,10 +89,6 @@ void append(std::string& out, const Text& text) {
   out.append(">").append(xml_escaped(text.words)).append("</text>\n");
 }
 
-}  // namespace
-
-namespace {
-
 /// Bytes that the element may take: to spare it growing.
 std::size_t about(const drawing::Sheet& sheet) {
   constexpr std::size_t of_item = 140, of_point = 16;

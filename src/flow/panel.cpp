@@ -171,6 +171,7 @@ std::optional<PanelFlow> PanelFlow::solve(std::vector<Point> nodes, Frame frame)
   if (!solution) return std::nullopt;
   PanelFlow out;
   for (const Point& p : nodes) out.in_chords_.emplace_back((p.x() - frame.leading_edge_x) / frame.chord, p.y() / frame.chord);
+  // Not the shape's lengths: those are of nodes less the first, so that mirrored panels may differ in their last digits.
   for (std::size_t k = 0; k + 1 < nodes.size(); ++k)
     out.length_.push_back(std::hypot(nodes[k + 1].x() - nodes[k].x(), nodes[k + 1].y() - nodes[k].y()) / frame.chord);
   out.nodes_ = std::move(nodes);

@@ -56,15 +56,11 @@ void CellReader::fault(std::string what, std::string remedy) {
 }
 
 std::optional<double> CellReader::length(std::string_view cell, std::string_view column, bool& ok) {
-  if (const auto value = plain_decimal(cell)) {  // as nearly all are
+  if (const auto value = decimal(cell)) {  // as nearly all are
     if (!one_decimal_mark(cell)) ok = false;
     return within_reach(*value * millimetres_in(unit), cell, column, ok);
   }
   if (cell.empty() || is_dash(cell)) return std::nullopt;
-  if (const auto value = decimal(cell)) {
-    if (!one_decimal_mark(cell)) ok = false;
-    return within_reach(*value * millimetres_in(unit), cell, column, ok);
-  }
   const LengthOfText read = length_of_text(cell, unit);
   if (read.kind == LengthOfText::Kind::length) return within_reach(read.mm, cell, column, ok);
   ok = false;

@@ -150,15 +150,13 @@ bool is_dash(std::string_view text) {
   return text == "-" || text == "--" || text == "\xe2\x80\x94" || (!text.empty() && wide_minus(text) == text.size());
 }
 
-std::optional<double> plain_decimal(std::string_view text) {
-  const std::size_t sign = text.starts_with('-') ? 1 : 0;
-  if (text.size() <= sign || text.size() > longest || !is_digit(text[sign])) return std::nullopt;
-  return whole(text);
-}
-
 std::optional<double> decimal(std::string_view text) {
   text = without_blanks(text);
   if (text.empty() || text.size() > longest) return std::nullopt;
+  const std::size_t sign = text.front() == '-' ? 1 : 0;
+  if (text.size() > sign && is_digit(text[sign])) {  // nearly always that is all there is to it
+    if (const auto value = whole(text)) return value;
+  }
   if (all_ascii(text)) return typed_decimal(text);
   const auto typed = without_groups(text);
   return typed ? typed_decimal(*typed) : std::nullopt;

@@ -1,5 +1,5 @@
 // Product: numbers and lengths out of text, the same under every locale; for files and for words of the command line.
-// Verbs: decimal, plain_decimal, fraction, length_of_text, percent_of_text. Lengths come out in mm.
+// Verbs: decimal, fraction, length_of_text, percent_of_text. Lengths come out in mm.
 #pragma once
 #include <optional>
 #include <string_view>
@@ -15,8 +15,6 @@ bool is_dash(std::string_view text);
 /// A whole text as one finite number; the decimal mark may be a point or a comma, the minus a typographic one, and
 /// no-break or thin spaces may set off thousands.
 std::optional<double> decimal(std::string_view text);
-/// The same of a text with nothing but digits, a point and a hyphen ahead, quicker; nothing where it is another, number or not.
-std::optional<double> plain_decimal(std::string_view text);
 /// "3/16", "1 1/8", "1-1/8", "-5/8", and the same written with the characters for 1/8 to 7/8.
 std::optional<double> fraction(std::string_view text);
 /// "12%" or "12 %" -> 12.

@@ -103,7 +103,7 @@ TEST_CASE("the trailing edge keeps its thickness whatever the extension rounds t
 }
 
 TEST_CASE("the section itself, to cut round, is the target's outline") {
-  // Of the plain 12 % form the area is 0.68507 t c² (its five terms integrated by hand: 5 (0.2969 2/3 - 0.1260/2 - 0.3516/3 +
+  // Of the plain 12 % form the area is 0.68508 t c² (its five terms integrated by hand: 5 (0.2969 2/3 - 0.1260/2 - 0.3516/3 +
   // 0.2843/4 - 0.1015/5) = 0.34254 a side); seen within 0.006 %. Its ring is as long as the target, and as wide as it is thick.
   cases::Wish wish;
   wish.chord = 420, wish.target_ratio = 0.12, wish.radius = {}, wish.edge = {};
