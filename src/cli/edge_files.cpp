@@ -1,5 +1,7 @@
 #include "cli/edge_files.hpp"
 
+#include <iterator>
+
 #include "drawing/edge_card.hpp"
 #include "drawing/nose_gauge.hpp"
 #include "drawing/nose_table.hpp"
@@ -19,7 +21,7 @@ void add_sheets(const std::string& name, const std::string& label, const std::ve
 }
 
 void add_cards(const job::Job& job, const std::vector<fill::Nose>& noses, std::vector<pages::Piece>& pieces) {
-  for (const drawing::Card& card : drawing::gauge_cards(job, noses)) pieces.push_back({card.label, card.sheet, {}, {}});
+  for (drawing::Card& card : drawing::gauge_cards(job, noses)) pieces.push_back({card.label, std::move(card.sheet), {}, {}});
 }
 
 }  // namespace
@@ -40,7 +42,7 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
     if (on_pages) add_cards(plan.job, noses, of_stage);
     add_sheets("leading-edge-table-" + kind, "leading edge, table, " + kind, drawing::nose_tables(plan.job, stage, noses, paper),
                files, of_stage);
-    if (on_pages) pieces.insert(pieces.end(), of_stage.begin(), of_stage.end());
+    if (on_pages) std::move(of_stage.begin(), of_stage.end(), std::back_inserter(pieces));
   }
   const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing, plan.measured);
   add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card, paper), files, pieces);

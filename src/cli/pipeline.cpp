@@ -71,11 +71,11 @@ class Templates {
     const auto surface = fill::stage_section(section.target, stage);
     if (!surface) return;
     const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
-    const auto sheet = drawing::draw_positive(wanted);
+    auto sheet = drawing::draw_positive(wanted);
     const std::string kind = fill::name_of(stage.kind);
     files_.push_back(emit::drawn("templates/" + section.name + "-section-" + kind + ".svg", drawing::framed(sheet)));
     if (!fill::on_pages(job_, stage.kind, false)) return;
-    pieces_.push_back({section.target.station + ", the section itself, " + kind, sheet, {}, {}});
+    pieces_.push_back({section.target.station + ", the section itself, " + kind, std::move(sheet), {}, {}});
   }
 
  private:
@@ -108,18 +108,18 @@ class Templates {
 
   void add_pieces(const Section& section, drawing::TemplateOf wanted) {
     const std::string what = (wanted.from_fraction > 0 ? "aft half, " : "") + drawing::stage_words(wanted.stage);
-    const auto pair = drawing::draw_pair(wanted);
+    auto pair = drawing::draw_pair(wanted);
     const bool together = pages::rows_for(job_.print, pair.sheet.width, pair.sheet.height) == 1;
-    if (together) return add_piece(section.target, pair, section.target.station + ", port and starboard, " + what);
+    if (together) return add_piece(section.target, std::move(pair), section.target.station + ", port and starboard, " + what);
     for (const section::Face face : {section::Face::port, section::Face::starboard}) {
       wanted.face = face;
       add_piece(section.target, drawing::draw_card(wanted), section.target.station + ", " + section::name_of(face) + ", " + what);
     }
   }
 
-  void add_piece(const target::TargetSection& target, const drawing::TemplateCard& card, const std::string& label) {
+  void add_piece(const target::TargetSection& target, drawing::TemplateCard card, const std::string& label) {
     const double x = card.origin.x(), y = card.origin.y(), d = card.first_tenth + 2;
-    pieces_.push_back({label, card.sheet, {{x - 2, x + 0.1 * target.chord}}, {{y - d, y + d}}});
+    pieces_.push_back({label, std::move(card.sheet), {{x - 2, x + 0.1 * target.chord}}, {{y - d, y + d}}});
   }
 
   const job::Job& job_;
@@ -143,8 +143,8 @@ void draw_templates(const report::Plan& plan, const std::vector<Section>& sectio
   }
 }
 
-void draw_pages(const job::Job& job, const std::vector<pages::Piece>& pieces, std::vector<emit::File>& files) {
-  auto set = pages::make_pages(job, pieces, {fill::template_kinds(job, true), fill::template_kinds(job, false)});
+void draw_pages(const job::Job& job, std::vector<pages::Piece> pieces, std::vector<emit::File>& files) {
+  auto set = pages::make_pages(job, std::move(pieces), {fill::template_kinds(job, true), fill::template_kinds(job, false)});
   add_pages(std::move(set), job.name + ": pages to print", files);
 }
 
@@ -172,7 +172,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   // Three parts that know nothing of each other; the files come in this order whichever is done first.
   std::string report;
   std::vector<emit::File> templates, edges;
-  std::vector<pages::Piece> pieces{{"highs and lows", map_sheet, {}, {}}}, edge_pieces;
+  std::vector<pages::Piece> pieces{{"highs and lows", std::move(map_sheet), {}, {}}}, edge_pieces;
   side_by_side(3, [&](std::size_t part) {
     if (part == 0) report = report::report_html(plan, report_pictures(plan, whole), findings);
     if (part == 1) draw_templates(plan, sections, templates, pieces);
@@ -192,7 +192,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   std::move(templates.begin(), templates.end(), std::back_inserter(out));
   std::move(edges.begin(), edges.end(), std::back_inserter(out));
   std::move(edge_pieces.begin(), edge_pieces.end(), std::back_inserter(pieces));
-  draw_pages(plan.job, pieces, out);
+  draw_pages(plan.job, std::move(pieces), out);
   return out;
 }
 

@@ -144,7 +144,7 @@ std::vector<emit::File> pages_of(const worksheet::Worksheet& sheet) {
                     {},
                     {}});
   std::vector<emit::File> out;
-  add_pages(pages::frame_pages(job, pieces), job.name + ": measuring sheets", out, emit::worksheet_results.sign);
+  add_pages(pages::frame_pages(job, std::move(pieces)), job.name + ": measuring sheets", out, emit::worksheet_results.sign);
   return out;
 }
 

@@ -49,9 +49,9 @@ std::array<std::string, 4> ReadingsTable::cells(const fill::OffsetRow& row) cons
   return {number_in_unit(row.x, unit), number_in_unit(row.measured, unit), number_in_unit(row.target, unit), change};
 }
 
-ReadingsTable::ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets,
-                             const target::TargetSection& target, section::Face face)
-    : job_(job), target_(target), face_(face), rows_(fill::rows_shown(offsets, face, most_columns)) {
+ReadingsTable::ReadingsTable(const job::Job& job, std::vector<fill::OffsetRow> rows, const target::TargetSection& target,
+                             section::Face face)
+    : job_(job), target_(target), face_(face), rows_(fill::rows_shown(std::move(rows), most_columns)) {
   std::vector<double> wanted;
   for (const fill::OffsetRow& row : rows_) {
     wanted.push_back(row.x);

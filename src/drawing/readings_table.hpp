@@ -17,10 +17,9 @@ std::vector<double> spread(const std::vector<double>& wanted, double pitch);
 
 class ReadingsTable {
  public:
-  /// Of the offsets those of that face, thinned where there are hundreds; numbers in the job's own unit.
+  /// Of that face's rows, thinned where there are hundreds; numbers in the job's own unit.
   /// A reading past the target's edge has no number to come to.
-  ReadingsTable(const job::Job& job, const std::vector<fill::OffsetRow>& offsets, const target::TargetSection& target,
-                section::Face face);
+  ReadingsTable(const job::Job& job, std::vector<fill::OffsetRow> rows, const target::TargetSection& target, section::Face face);
 
   bool empty() const { return rows_.empty(); }
   double leftmost() const { return places_.empty() ? 0 : places_.front() - pitch / 2; }  ///< x, mm

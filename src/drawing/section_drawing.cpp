@@ -46,8 +46,8 @@ class SectionDrawing {
         target_(target),
         change_(change),
         fitted_(fitted),
-        port_table_(job, change.offsets, target, Face::port),
-        starboard_table_(job, change.offsets, target, Face::starboard) {}
+        port_table_(job, fill::Offsets(measured, change).of(Face::port), target, Face::port),
+        starboard_table_(job, fill::Offsets(measured, change).of(Face::starboard), target, Face::starboard) {}
 
   Sheet draw();
 

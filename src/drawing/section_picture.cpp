@@ -127,7 +127,7 @@ void SectionPicture::areas_of(double zero, Face face, bool add) {
 }
 
 void SectionPicture::readings_of(double zero, Face face) {
-  for (const fill::OffsetRow& row : fill::rows_shown(change_.offsets, face, most_dots)) {
+  for (const fill::OffsetRow& row : fill::rows_shown(fill::Offsets(measured_, change_).of(face), most_dots)) {
     if (row.x < x_first_ || row.x > x_last_) continue;
     add_dot(sheet_, {across(row.x), zero - shown(row.change())}, 0.6);
   }

@@ -42,24 +42,22 @@ Point placed(Point p, const Placing& placing) {
   return {placing.dx + placing.stretch_x * turned.x(), placing.dy + placing.stretch_y * turned.y()};
 }
 
-Item placed(const Item& item, const Placing& placing) {
-  if (const Text* text = std::get_if<Text>(&item)) {
-    Text out = *text;
-    out.at = placed(text->at, placing);
-    out.size *= std::min(placing.stretch_x, placing.stretch_y);
-    if (placing.turned) out.turn -= 90;
-    return out;
+Item placed(Item item, const Placing& placing) {
+  if (Text* text = std::get_if<Text>(&item)) {
+    text->at = placed(text->at, placing);
+    text->size *= std::min(placing.stretch_x, placing.stretch_y);
+    if (placing.turned) text->turn -= 90;
+    return item;
   }
-  Path out = std::get<Path>(item);
-  for (auto& run : out.runs) {
+  for (auto& run : std::get<Path>(item).runs) {
     for (Point& p : run) p = placed(p, placing);
   }
-  return out;
+  return item;
 }
 
-void add_items(Sheet& sheet, const Sheet& from, const Placing& placing, const std::string& prefix) {
-  for (const Item& item : from.items) {
-    sheet.items.push_back(placed(item, placing));
+void add_items(Sheet& sheet, Sheet from, const Placing& placing, const std::string& prefix) {
+  for (Item& item : from.items) {
+    sheet.items.push_back(placed(std::move(item), placing));
     Path* path = std::get_if<Path>(&sheet.items.back());
     if (path != nullptr && !path->id.empty()) path->id = prefix + path->id;
   }

@@ -55,9 +55,9 @@ struct Placing {
   double stretch_x = 1, stretch_y = 1;  ///< type is scaled by the lesser
 };
 Point placed(Point point, const Placing& placing);
-Item placed(const Item& item, const Placing& placing);
+Item placed(Item item, const Placing& placing);
 /// All of `from`, moved; names get `prefix` before them.
-void add_items(Sheet& sheet, const Sheet& from, const Placing& placing, const std::string& prefix = {});
+void add_items(Sheet& sheet, Sheet from, const Placing& placing, const std::string& prefix = {});
 
 /// mm that the words run, from an advance table of a wide sans-serif typeface: an estimate that errs on wide.
 double width_of(const std::string& words, double size, bool bold);

@@ -99,7 +99,7 @@ void Maker::readings(const std::vector<StationChange>& changes) {
       return MapPlace{measured[k].station, measured[k].down, edge_at(k) + x, x, face, measured[k].thickness_only, depth};
     };
     for (const Face face : {Face::port, Face::starboard}) {
-      for (const OffsetRow& one : rows_shown(changes[k].offsets, face, most_shown))
+      for (const OffsetRow& one : rows_shown(Offsets(measured[k], changes[k]).of(face), most_shown))
         map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
     }
     const auto deeper = [&](const Deepest& deepest, double sign, std::optional<MapPlace>& most) {

@@ -15,9 +15,15 @@ StationChange compare(const section::MeasuredSection& measured, const target::Ta
   out.remove_area = areas.remove;
   out.add = deepest_outside(pair.target, pair.measured);
   out.removal = deepest_outside(pair.measured, pair.target);
-  out.offsets.reserve(measured.points.size());
-  for (const auto& point : measured.points) {
-    out.offsets.push_back({point.x, point.half_breadth, target.half_breadth(point.face, point.x), point.face});
+  out.targets.reserve(measured.points.size());
+  for (const auto& point : measured.points) out.targets.push_back(target.half_breadth(point.face, point.x));
+  return out;
+}
+
+std::vector<OffsetRow> Offsets::of(Face face) const {
+  std::vector<OffsetRow> out;
+  for (const OffsetRow& row : *this) {
+    if (row.face == face) out.push_back(row);
   }
   return out;
 }

@@ -1,6 +1,9 @@
-// Product of the fill room: how much to add and to take off, where, and in litres. Verbs: compare, sum_volumes,
+// Product of the fill room: how much to add and to take off, where, and in litres. Verbs: compare, Offsets' own, sum_volumes,
 // litres_to_add, LitresWithAnother's own.
 #pragma once
+#include <boost/iterator/counting_iterator.hpp>
+#include <boost/iterator/transform_iterator.hpp>
+#include <cassert>
 #include <memory>
 #include <string>
 #include <vector>
@@ -34,7 +37,35 @@ struct StationChange {
   /// differences by Boost.Geometry agree within 3e-13 (tests), and lose a piece now and then, so they are not what counts.
   double add_area = 0, remove_area = 0;
   Deepest add, removal;
-  std::vector<OffsetRow> offsets;  ///< one per reading and side, sorted by x, port first
+  std::vector<double> targets;  ///< the target's half-breadth at each of the section's points, mm: see Offsets
+};
+
+/// The readings of a section beside its target: one row per point, in the order of MeasuredSection::points. Made as they are
+/// asked for, because a scan has millions; both arguments must outlive it, and be of the same station.
+class Offsets {
+ public:
+  Offsets(const section::MeasuredSection& measured, const StationChange& change)
+      : points_(measured.points), targets_(change.targets) {
+    assert(points_.size() == targets_.size());
+  }
+
+  std::size_t size() const { return points_.size(); }
+  OffsetRow operator[](std::size_t k) const { return {points_[k].x, points_[k].half_breadth, targets_[k], points_[k].face}; }
+  auto begin() const { return at(0); }
+  auto end() const { return at(size()); }
+  std::vector<OffsetRow> of(Face face) const;
+
+ private:
+  struct Row {
+    const Offsets* of = nullptr;
+    OffsetRow operator()(std::size_t k) const { return (*of)[k]; }
+  };
+  boost::transform_iterator<Row, boost::counting_iterator<std::size_t>> at(std::size_t k) const {
+    return {boost::counting_iterator<std::size_t>(k), Row{this}};
+  }
+
+  const std::vector<section::SurfacePoint>& points_;
+  const std::vector<double>& targets_;
 };
 
 /// Litres.

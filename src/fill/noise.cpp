@@ -8,7 +8,7 @@
 
 namespace fairblade::fill {
 
-std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) {
+std::vector<double> stretches(const Offsets& rows, double chord) {
   std::vector<double> out(rows.size());
   std::vector<std::size_t> along(rows.size());
   std::iota(along.begin(), along.end(), std::size_t{0});
@@ -16,7 +16,7 @@ std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord) 
     return rows[a].face != rows[b].face ? rows[a].face < rows[b].face : rows[a].x < rows[b].x;
   });
   for (std::size_t first = 0; first < along.size();) {
-    const OffsetRow& here = rows[along[first]];
+    const OffsetRow here = rows[along[first]];
     const auto with = [&](std::size_t k) { return k < along.size() && rows[along[k]].face == here.face; };
     std::size_t next = first;
     while (with(next) && rows[along[next]].x == here.x) ++next;

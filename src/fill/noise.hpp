@@ -32,6 +32,6 @@ class NoiseSum {
 
 /// The stretch of chord that each reading stands for, mm: half-way to its neighbours on the same face, the ends carried to the
 /// edges. Rows read at one place share its stretch.
-std::vector<double> stretches(const std::vector<OffsetRow>& rows, double chord);
+std::vector<double> stretches(const Offsets& rows, double chord);
 
 }  // namespace fairblade::fill

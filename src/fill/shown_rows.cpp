@@ -1,22 +1,19 @@
 #include "fill/shown_rows.hpp"
 
 #include <algorithm>
-#include <iterator>
 
 namespace fairblade::fill {
 
-std::vector<OffsetRow> rows_shown(const std::vector<OffsetRow>& rows, Face face, std::size_t most) {
-  std::vector<OffsetRow> here;
-  std::copy_if(rows.begin(), rows.end(), std::back_inserter(here), [&](const OffsetRow& row) { return row.face == face; });
-  if (here.size() <= most) return here;
-  const auto [low, high] = std::minmax_element(here.begin(), here.end(),
+std::vector<OffsetRow> rows_shown(std::vector<OffsetRow> rows, std::size_t most) {
+  if (rows.size() <= most) return rows;
+  const auto [low, high] = std::minmax_element(rows.begin(), rows.end(),
                                                [](const OffsetRow& a, const OffsetRow& b) { return a.change() < b.change(); });
-  std::vector<std::size_t> kept{static_cast<std::size_t>(low - here.begin()), static_cast<std::size_t>(high - here.begin())};
-  for (std::size_t k = 0; k < most - 2; ++k) kept.push_back(k * (here.size() - 1) / (most - 3));
+  std::vector<std::size_t> kept{static_cast<std::size_t>(low - rows.begin()), static_cast<std::size_t>(high - rows.begin())};
+  for (std::size_t k = 0; k < most - 2; ++k) kept.push_back(k * (rows.size() - 1) / (most - 3));
   std::sort(kept.begin(), kept.end());
   kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
   std::vector<OffsetRow> out;
-  for (const std::size_t k : kept) out.push_back(here[k]);
+  for (const std::size_t k : kept) out.push_back(rows[k]);
   return out;
 }
 

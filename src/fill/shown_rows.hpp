@@ -9,9 +9,9 @@ namespace fairblade::fill {
 
 constexpr std::size_t most_shown = 60;  ///< rows of a face of one section: what a sheet can show
 
-/// All rows of a face where they are no more than `most`; else the ends, the deepest to add and to take off, and some
+/// The rows of a face, all where they are no more than `most`; else the ends, the deepest to add and to take off, and some
 /// evenly between. In their order.
-std::vector<OffsetRow> rows_shown(const std::vector<OffsetRow>& rows, Face face, std::size_t most);
+std::vector<OffsetRow> rows_shown(std::vector<OffsetRow> rows, std::size_t most);
 
 /// Where a reading was taken on what goes with an old edge: there is no target surface to add to or to cut down to, and the
 /// half-breadth of 0 that a row gives there is for sums alone.

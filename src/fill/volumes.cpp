@@ -102,7 +102,7 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     const bool copies = halves || measured[k].one_side_only;
     const double sigma = halves ? job.reading_error / 2 : job.reading_error;
     if (!(sigma > 0) || measured[k].interpolated) continue;
-    const auto& rows = changes[k].offsets;
+    const Offsets rows(measured[k], changes[k]);
     const auto stretch = stretches(rows, measured[k].chord);
     const double twice = copies ? 2 : 1;
     for (std::size_t i = 0; i < rows.size(); ++i) {

@@ -45,7 +45,7 @@ Three shares_of_variance(const job::Job& job, const std::vector<section::Measure
     const double below = k + 1 < measured.size() ? measured[k + 1].down - measured[k].down : 0;
     const bool halves = measured[k].thickness_only;
     const double sigma = halves ? job.reading_error / 2 : job.reading_error;
-    const auto& rows = changes[k].offsets;
+    const Offsets rows(measured[k], changes[k]);
     const auto stretch = stretches(rows, measured[k].chord);
     for (std::size_t i = 0; i < rows.size(); ++i) {
       const double w = (above + below) / 2 * stretch[i] * sigma * normal_below(rows[i].change() / sigma);

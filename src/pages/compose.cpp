@@ -80,18 +80,18 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
 
 }  // namespace
 
-Page compose(const job::Job& job, const Paper& paper, const Draft& draft, std::size_t number, std::size_t of) {
+Page compose(const job::Job& job, const Paper& paper, Draft draft, std::size_t number, std::size_t of) {
   const Layout layout(job.print, paper, draft.lengthwise);
   const std::string page = "page " + std::to_string(number) + " of " + std::to_string(of);
   Sheet composed;
-  add_items(composed, draft.content, {layout.window_origin().x(), layout.window_origin().y()});
+  add_items(composed, std::move(draft.content), {layout.window_origin().x(), layout.window_origin().y()});
   add_frame(job, layout, draft, page, composed);
   Page out;
   out.sheet.width = paper.width;
   out.sheet.height = paper.height;
   out.sheet.title = drawing::printable(job.name + ", " + page + ": " + what_it_holds(draft));
-  add_items(out.sheet, composed, layout.onto_sheet());
-  out.holds = draft.holds;
+  add_items(out.sheet, std::move(composed), layout.onto_sheet());
+  out.holds = std::move(draft.holds);
   out.row = draft.row;
   out.column = draft.column;
   out.rows = draft.rows;

@@ -22,10 +22,10 @@ struct Draft {
 /// A piece cut up, or whole where it fits.
 std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piece& piece);
 /// Pieces that fit, on shared pages.
-std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, const std::vector<Piece>& pieces);
+std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces);
 /// Upright or lengthwise, whichever takes fewer pages; lengthwise where they are equal.
 bool better_lengthwise(const job::Print& print, const Paper& paper, double width, double height);
 
-Page compose(const job::Job& job, const Paper& paper, const Draft& draft, std::size_t number, std::size_t of);
+Page compose(const job::Job& job, const Paper& paper, Draft draft, std::size_t number, std::size_t of);
 
 }  // namespace fairblade::pages

@@ -133,18 +133,18 @@ std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piec
       if (!path.runs.empty()) part.items.emplace_back(std::move(path));
     }
     for (const Text& text : shares[k]) part.items.emplace_back(text);
-    add_items(draft.content, part, {-windows[k].min_corner().x(), -windows[k].min_corner().y()});
+    add_items(draft.content, std::move(part), {-windows[k].min_corner().x(), -windows[k].min_corner().y()});
     out.push_back(std::move(draft));
   }
   return out;
 }
 
-std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, const std::vector<Piece>& pieces) {
+std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces) {
   std::vector<Draft> out;
   for (const bool lengthwise : {true, false}) {
     const Layout layout(job.print, paper, lengthwise);
-    std::vector<const Piece*> here;
-    for (const Piece& piece : pieces) {
+    std::vector<Piece*> here;
+    for (Piece& piece : pieces) {
       const bool first = fits_window(Layout(job.print, paper, true), piece.sheet.width, piece.sheet.height);
       if (first == lengthwise) here.push_back(&piece);
     }
@@ -154,10 +154,10 @@ std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, const 
       Draft draft;
       draft.lengthwise = lengthwise;
       for (std::size_t k = 0; k < page.size(); ++k) {
-        const Piece& piece = *here[page[k].piece];
+        Piece& piece = *here[page[k].piece];
         draft.holds.push_back(piece.label);
         const std::string prefix = page.size() > 1 ? "piece" + std::to_string(k + 1) + "-" : "";
-        add_items(draft.content, piece.sheet, {page[k].at.x(), page[k].at.y()}, prefix);
+        add_items(draft.content, std::move(piece.sheet), {page[k].at.x(), page[k].at.y()}, prefix);
       }
       draft.name = file_name_of(page.size() > 1 ? draft.holds.front() + " and more" : draft.holds.front());
       out.push_back(std::move(draft));

@@ -1,6 +1,7 @@
 #include "pages/pages.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "base/text.hpp"
 #include "drawing/flow.hpp"
@@ -20,6 +21,10 @@ bool fits_paper(const job::Print& print, const Paper& paper, double width, doubl
   return false;
 }
 
+void append(std::vector<Draft>& drafts, std::vector<Draft> more) {
+  std::move(more.begin(), more.end(), std::back_inserter(drafts));
+}
+
 /// The longest side of any piece.
 double longest_of(const std::vector<Piece>& pieces) {
   double out = 0;
@@ -27,10 +32,13 @@ double longest_of(const std::vector<Piece>& pieces) {
   return out;
 }
 
-Pages composed(const job::Job& job, const Paper& paper, const std::vector<Draft>& drafts) {
+/// Each draft gone when its page is made: two hundred stations have a thousand pages.
+Pages composed(const job::Job& job, const Paper& paper, std::vector<Draft> drafts) {
   Pages out;
   out.page_size = paper.page_size;
-  for (std::size_t k = 0; k < drafts.size(); ++k) out.pages.push_back(compose(job, paper, drafts[k], k + 1, drafts.size()));
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    out.pages.push_back(compose(job, paper, std::move(drafts[k]), k + 1, drafts.size()));
+  }
   return out;
 }
 
@@ -60,22 +68,23 @@ int rows_for(const job::Print& print, double width, double height) {
   return static_cast<int>(starts_of(height, layout.window_height(), print.overlap, {}).size());
 }
 
-Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds) {
+Pages make_pages(const job::Job& job, std::vector<Piece> pieces, const Kinds& kinds) {
   const Paper paper = paper_of(job.print, longest_of(pieces));
   std::vector<Piece> small;
-  std::vector<Draft> drafts, cut_up;
-  for (const Piece& piece : pieces) {
+  std::vector<Draft> cut_up;
+  for (Piece& piece : pieces) {
     if (fits_paper(job.print, paper, piece.sheet.width, piece.sheet.height)) {
-      small.push_back(piece);
+      small.push_back(std::move(piece));
     } else {
-      for (Draft& draft : drafts_of(job, paper, piece)) cut_up.push_back(std::move(draft));
+      append(cut_up, drafts_of(job, paper, piece));
+      piece.sheet = {};
     }
   }
-  drafts = shared_drafts(job, paper, small);
-  drafts.insert(drafts.end(), cut_up.begin(), cut_up.end());
+  auto drafts = shared_drafts(job, paper, std::move(small));
+  append(drafts, std::move(cut_up));
   auto all = covers_of(job, paper, drafts, kinds);
-  all.insert(all.end(), drafts.begin(), drafts.end());
-  return composed(job, paper, all);
+  append(all, std::move(drafts));
+  return composed(job, paper, std::move(all));
 }
 
 Point page_room(const job::Print& print) {
@@ -84,16 +93,16 @@ Point page_room(const job::Print& print) {
   return {layout.window_width(), layout.window_height()};
 }
 
-Pages frame_pages(const job::Job& job, const std::vector<Piece>& pieces) {
+Pages frame_pages(const job::Job& job, std::vector<Piece> pieces) {
   std::vector<Draft> drafts;
-  for (const Piece& piece : pieces) {
+  for (Piece& piece : pieces) {
     Draft draft;
-    draft.content = piece.sheet;
+    draft.content = std::move(piece.sheet);
     draft.holds = {piece.label};
     draft.name = file_name_of(piece.label);
     drafts.push_back(std::move(draft));
   }
-  return composed(job, paper_of(job.print, 0), drafts);
+  return composed(job, paper_of(job.print, 0), std::move(drafts));
 }
 
 }  // namespace fairblade::pages

@@ -42,13 +42,13 @@ struct Kinds {
 };
 
 /// Pieces in their order as far as sharing pages allows. The cover tells which kinds are without pages.
-Pages make_pages(const job::Job& job, const std::vector<Piece>& pieces, const Kinds& kinds = {});
+Pages make_pages(const job::Job& job, std::vector<Piece> pieces, const Kinds& kinds = {});
 
 /// mm of an upright page that a drawing may cover within its frame.
 Point page_room(const job::Print& print);
 /// Drawings that fit page_room, one to a page in their order: framed and numbered, without a cover of ours. Of the job only
 /// the name and the print settings count.
-Pages frame_pages(const job::Job& job, const std::vector<Piece>& pieces);
+Pages frame_pages(const job::Job& job, std::vector<Piece> pieces);
 
 /// What of the job's paper, margin and ruler's correction is left for a sheet that should stay whole.
 drawing::PaperRoom room_to_read(const job::Print& print);

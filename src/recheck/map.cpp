@@ -16,10 +16,11 @@ fill::ChangeMap map_of(const Recheck& recheck) {
     one.both = height.calipers;
     for (const Face face : {Face::port, Face::starboard}) {
       std::vector<fill::OffsetRow> rows;
-      for (const Judged& each : height.readings)
-        rows.push_back({each.x - section.leading_edge_x, 0, each.depth, each.face});  // as if against nothing
-      for (const auto& row : fill::rows_shown(rows, face, fill::most_shown))
-        one.depths.push_back({row.x, row.face, row.change()});
+      for (const Judged& each : height.readings) {
+        if (each.face == face) rows.push_back({each.x - section.leading_edge_x, 0, each.depth, face});  // as if against nothing
+      }
+      const auto shown = fill::rows_shown(std::move(rows), fill::most_shown);
+      for (const auto& row : shown) one.depths.push_back({row.x, row.face, row.change()});
     }
     stations.push_back(std::move(one));
   }

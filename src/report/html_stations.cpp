@@ -33,10 +33,9 @@ html::Cell change_cell(double mm, LengthUnit unit) {
 
 std::string offsets_table(const Plan& plan, std::size_t k, section::Face face) {
   const LengthUnit unit = plan.job.units;
-  const auto& offsets = plan.changes[k].offsets;
-  const auto all = static_cast<std::size_t>(
-      std::count_if(offsets.begin(), offsets.end(), [&](const fill::OffsetRow& row) { return row.face == face; }));
-  const auto rows = fill::rows_shown(offsets, face, most_rows);
+  auto offsets = fill::Offsets(plan.measured[k], plan.changes[k]).of(face);
+  const std::size_t all = offsets.size();
+  const auto rows = fill::rows_shown(std::move(offsets), most_rows);
   std::string side = side_words(plan.measured[k], face);
   std::string caption = plan.measured[k].station + ", " + side + ": half-breadths";
   if (rows.size() < all)

@@ -11,7 +11,7 @@ std::string rows_of(const Plan& plan, std::size_t k) {
   constexpr int decimals = 3;
   const std::string start = csv_cell(plan.changes[k].station) + ',' + fixed(plan.measured[k].down, decimals) + ',';
   std::string out;
-  for (const fill::OffsetRow& row : plan.changes[k].offsets) {
+  for (const fill::OffsetRow& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
     out += start + fixed(row.x, decimals) + ',' + section::name_of(row.face) + ',' + fixed(row.measured, decimals) + ',' +
            fixed(row.target, decimals) + ',' + fixed(row.change(), decimals) + '\n';
   }

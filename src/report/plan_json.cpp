@@ -118,14 +118,14 @@ Json change_of(const fill::StationChange& change) {
 }
 
 // Most of a scanned blade's plan.json: a line each, without a tree made of them.
-std::string offsets_of(const std::vector<fill::OffsetRow>& rows) {
+std::string offsets_of(const fill::Offsets& rows) {
   std::string out = "[";
   for (const fill::OffsetRow& row : rows) {
     out.append(out.size() > 1 ? ",\n" : "\n").append("  {\"x\": ").append(number(row.x));
     out.append(", \"side\": \"").append(section::name_of(row.face)).append("\", \"measured\": ").append(number(row.measured));
     out.append(", \"target\": ").append(number(row.target)).append(", \"change\": ").append(number(row.change())).append("}");
   }
-  return out + (rows.empty() ? "]" : "\n ]");
+  return out + (rows.size() == 0 ? "]" : "\n ]");
 }
 
 Json volumes_of(const Plan& plan) {
@@ -210,7 +210,7 @@ std::string station_of(const Plan& plan, std::size_t k) {
                     {"change", change_of(plan.changes[k])},
                     {"asymmetry", asymmetry_of(plan.asymmetry[k])}};
   const bool last = k + 1 == plan.measured.size();
-  return left_open(out) + " \"offsets\": " + offsets_of(plan.changes[k].offsets) + (last ? "\n}\n" : "\n},\n");
+  return left_open(out) + " \"offsets\": " + offsets_of({plan.measured[k], plan.changes[k]}) + (last ? "\n}\n" : "\n},\n");
 }
 
 std::string tail_of(const Plan& plan) {

@@ -45,10 +45,10 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   for (const job::NoCut& patch : station.target.no_cut) {
     if (station.down < patch.down_from || station.down > patch.down_to) continue;
-    const fill::OffsetRow* worst = nullptr;
-    for (const fill::OffsetRow& row : plan.changes[k].offsets) {
+    std::optional<fill::OffsetRow> worst;
+    for (const fill::OffsetRow& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
       if (row.x < patch.x_from || row.x > patch.x_to || row.change() >= 0) continue;
-      if (!worst || row.change() < worst->change()) worst = &row;
+      if (!worst || row.change() < worst->change()) worst = row;
     }
     if (!worst) continue;
     out.push_back({"no-cut", "station " + station.name,

@@ -150,7 +150,8 @@ inline std::vector<Case> all() {
     station.readings.back().starboard = -1.1;
   }));
   Case between = make("no-readings", usual);
-  between.change.offsets.clear();
+  between.measured.points.clear();
+  between.change.targets.clear();
   out.push_back(between);
   return out;
 }

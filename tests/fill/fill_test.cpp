@@ -124,12 +124,13 @@ TEST_CASE("depths are along the normal, and offsets by half-breadth") {
   // Greatest near the greatest breadth: 0.03/2 x 1.00029 x 400 = 6.0017 mm.
   CHECK(change.add.depth == Approx(6.0017).margin(0.01));
   CHECK(change.removal.depth == 0);
-  for (const auto& row : change.offsets) {
+  const fill::Offsets offsets(p.measured[0], change);
+  for (const auto& row : offsets) {
     CHECK(row.change() == Approx(400 * blade::naca(0.03, row.x / 400)).margin(1e-9));
     CHECK(row.measured == Approx(400 * blade::naca(0.12, row.x / 400)).margin(1e-9));
     CHECK(row.target == Approx(400 * blade::naca(0.15, row.x / 400)).margin(1e-9));
   }
-  CHECK(change.offsets.size() == 28);
+  CHECK(offsets.size() == 28);
   // A square plate under a form: its corner at (0, 16) stands out of the form by its distance to it, not by 16 mm.
   const auto plate = [](double) { return 0.04; };
   const auto square = planned::change(blade::job_of({with_target(blade::station("A", 0, 400, plate, plate), 0.12)}));
@@ -284,7 +285,7 @@ TEST_CASE("behind a skeg only the rudder is planned") {
   CHECK(p.targets[0].chord == Approx(360));
   CHECK(p.targets[0].leading_edge_x == Approx(0));
   CHECK(p.targets[0].half_breadth(section::Face::port, 0) == Approx(500 * blade::naca(0.14, 0.28)).margin(1e-9));
-  for (const auto& row : p.changes[0].offsets) {
+  for (const auto& row : fill::Offsets(p.measured[0], p.changes[0])) {
     CHECK(row.change() == Approx(500 * blade::naca(0.02, (140 + row.x) / 500)).margin(1e-9));
   }
   CHECK(p.changes[0].remove_area == Approx(0).margin(1e-6));

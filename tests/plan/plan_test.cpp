@@ -41,7 +41,7 @@ TEST_CASE("a faired least fill keeps every station's cut limit") {
     for (const auto spanwise : {job::Spanwise::fair, job::Spanwise::straight, job::Spanwise::as_measured}) {
       const auto plan = must(tapered(5, 0.12, 0.7, seed, Thickness::Kind::least_fill, spanwise));
       for (std::size_t k = 0; k < 5; ++k) {
-        for (const auto& row : plan.changes[k].offsets) {
+        for (const auto& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
           const double c = plan.measured[k].chord;
           if (row.x < 0.02 * c || row.x > 0.92 * c) continue;
           CHECK(row.change() >= -plan.job.stations[k].target.max_removal - 1e-9);
@@ -62,7 +62,7 @@ TEST_CASE("2026-11-26: one station's thickness told, the others keep their cut l
     const auto plan = must(job);
     for (const std::size_t k : {0, 1, 3, 4}) {
       worst = std::max(worst, std::abs(plan.targets[k].pull.leading_edge) + std::abs(plan.targets[k].pull.trailing_edge));
-      for (const auto& row : plan.changes[k].offsets) {
+      for (const auto& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
         const double c = plan.measured[k].chord;
         if (row.x < 0.02 * c || row.x > 0.92 * c) continue;
         CHECK(row.change() >= -plan.job.stations[k].target.max_removal - 1e-9);

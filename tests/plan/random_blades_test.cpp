@@ -65,7 +65,7 @@ void check_plan(const plan::Plan& plan) {
         break;
       }
     }
-    for (const auto& row : change.offsets) CHECK(std::isfinite(row.change()));
+    for (const auto& row : fill::Offsets(plan.measured[k], change)) CHECK(std::isfinite(row.change()));
   }
   CHECK(std::isfinite(plan.volumes.add));
   CHECK(plan.volumes.add >= 0);

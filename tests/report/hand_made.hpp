@@ -20,6 +20,7 @@ inline section::MeasuredSection measured(const std::string& name, double down) {
   out.down = down;
   out.chord = 400;
   out.figures = {13000, 48, 0.3, 6.3, 0.7, 2, 0.25};
+  out.points = {{0, 0, 0, section::Face::port}, {10.5, 12.3456, 0, section::Face::starboard}};
   return out;
 }
 
@@ -54,7 +55,7 @@ inline fill::StationChange change(const std::string& name) {
   out.remove_area = 125;
   out.add = {2.54, 101.6, section::Face::port};
   out.removal = {0.75, 25.4, section::Face::starboard};
-  out.offsets = {{0, 0, 0.5, section::Face::port}, {10.5, 12.3456, 12, section::Face::starboard}};
+  out.targets = {0.5, 12};  // at the points of measured()
   return out;
 }
 

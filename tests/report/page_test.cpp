@@ -47,8 +47,10 @@ report::Plan large(std::size_t stations, int readings) {
     plan.targets.push_back(hand_made::target(name, 10.0 * double(k)));
     plan.changes.push_back(hand_made::change(name));
     plan.asymmetry.emplace_back();
-    plan.changes.back().offsets.clear();
-    for (int i = 0; i < readings; ++i) plan.changes.back().offsets.push_back({double(i), 10, 10.1, section::Face::port});
+    auto& points = plan.measured.back().points;
+    points.clear();
+    for (int i = 0; i < readings; ++i) points.push_back({double(i), 10, 0, section::Face::port});
+    plan.changes.back().targets.assign(points.size(), 10.1);
   }
   return plan;
 }
@@ -130,7 +132,7 @@ TEST_CASE("of hundreds of stations and readings some are shown, the deepest amon
   report::Plan plan = large(300, 500);
   plan.changes[137].add.depth = 9;
   plan.changes[211].removal.depth = 8;
-  plan.changes[137].offsets[333].target = 19;  // 9 mm
+  plan.changes[137].targets[333] = 19;  // 9 mm
   const auto shown = report::stations_shown(plan);
   CHECK(shown.size() <= 24);
   CHECK(shown.front() == 0);
