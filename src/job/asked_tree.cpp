@@ -95,8 +95,10 @@ std::vector<double> numbers_in(std::string_view text) {
 Node node_of_default(const DefaultUsed& one, LengthUnit unit) {
   if (one.key == "centre_station") return text_node(one.value, default_line);
   if (one.key == "print.pages_of") return list_node({}, default_line);  // no list: what the work asks for
+  // What is told beside a value, in brackets or as where it is from, is not of it.
+  const std::size_t value_ends = std::min(one.value.find(" ("), one.value.find(", from "));
   const std::string told =
-      one.key.starts_with("target.") ? std::string(target_default(one.key.substr(7))) : one.value.substr(0, one.value.find(" ("));
+      one.key.starts_with("target.") ? std::string(target_default(one.key.substr(7))) : one.value.substr(0, value_ends);
   if (told == "none" && (one.key == "coats" || one.key == "target.no_cut")) return list_node({}, default_line);
   const bool clock = told.size() == 5 && told[2] == ':';
   const std::vector<double> numbers = clock ? std::vector<double>() : numbers_in(told);

@@ -60,29 +60,33 @@ std::optional<std::string_view> total_word(const Columns& columns, const std::ve
   return *found;
 }
 
-bool adds_up(const std::vector<Reading>& readings) {
+bool adds_up(const std::vector<std::span<const Reading>>& above, const Reading& last) {
   constexpr std::size_t fewest = 4;  // and the row itself; fewer may agree by chance
   constexpr double rounding = 0.06;  // mm: sums of readings to a tenth are exact, means are rounded to a tenth
-  if (readings.size() < fewest + 1) return false;
   double sum[4] = {0, 0, 0, 0};
   int count[4] = {0, 0, 0, 0};
+  std::size_t rows = 0;
   const auto values = [](const Reading& r) { return std::array<std::optional<double>, 4>{r.x, r.port, r.starboard, r.caliper}; };
-  for (std::size_t i = 0; i + 1 < readings.size(); ++i) {
-    const auto row = values(readings[i]);
-    for (std::size_t k = 0; k < 4; ++k) {
-      if (!row[k]) continue;
-      sum[k] += *row[k];
-      ++count[k];
+  for (const auto& some : above) {
+    rows += some.size();
+    for (const Reading& one : some) {
+      const auto row = values(one);
+      for (std::size_t k = 0; k < 4; ++k) {
+        if (!row[k]) continue;
+        sum[k] += *row[k];
+        ++count[k];
+      }
     }
   }
-  const auto last = values(readings.back());
+  if (rows < fewest) return false;
+  const auto told = values(last);
   bool all_sums = true, all_means = true;
   int filled = 0;
   for (std::size_t k = 0; k < 4; ++k) {
-    if (!last[k] || count[k] == 0) continue;
+    if (!told[k] || count[k] == 0) continue;
     ++filled;
-    all_sums = all_sums && std::abs(*last[k] - sum[k]) < rounding;
-    all_means = all_means && std::abs(*last[k] - sum[k] / count[k]) < rounding;
+    all_sums = all_sums && std::abs(*told[k] - sum[k]) < rounding;
+    all_means = all_means && std::abs(*told[k] - sum[k] / count[k]) < rounding;
   }
   return filled >= 3 && (all_sums || all_means);
 }

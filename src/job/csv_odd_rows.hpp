@@ -2,6 +2,7 @@
 // Verbs: unit_row, total_word, adds_up.
 #pragma once
 #include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -17,7 +18,7 @@ std::optional<LengthUnit> unit_row(const Columns& columns, const std::vector<std
 /// The cell that says so, where a row is a spreadsheet's total or average: "Total", "mean:".
 std::optional<std::string_view> total_word(const Columns& columns, const std::vector<std::string_view>& cells);
 
-/// Is the last reading the sum or the mean of those before it in every value? A total's row without a word.
-bool adds_up(const std::vector<Reading>& readings);
+/// Is the last reading the sum or the mean of those above it in every value? A total's row without a word.
+bool adds_up(const std::vector<std::span<const Reading>>& above, const Reading& last);
 
 }  // namespace fairblade::job

@@ -1,6 +1,7 @@
 #include "job/csv_readings.hpp"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 #include "base/text.hpp"
@@ -169,14 +170,15 @@ class CsvReader {
   /// The last row, where it names no station: a spreadsheet puts sums and means there.
   void refuse_unnamed_total() {
     if (!alone_ || last_named_ || !current_) return;
-    std::vector<Reading> all;
-    for (const CsvStation& station : content_.stations) {
-      if (&station != &content_.stations[*current_]) all.insert(all.end(), station.readings.begin(), station.readings.end());
-    }
     const std::vector<Reading>& own = content_.stations[*current_].readings;
     if (own.empty() || own.back().line != line_) return;
-    all.insert(all.end(), own.begin(), own.end());
-    if (!adds_up(own) && !adds_up(all)) return;
+    std::vector<std::span<const Reading>> above{std::span(own).first(own.size() - 1)};
+    bool sum = adds_up(above, own.back());
+    for (const CsvStation& station : content_.stations) {
+      if (&station != &content_.stations[*current_]) above.emplace_back(station.readings);
+    }
+    sum = sum || adds_up(above, own.back());
+    if (!sum) return;
     fault(line_, "every number of this row is the sum or the mean of those above it", "take the row out: it is no reading");
   }
 

@@ -19,10 +19,10 @@ const char* const give_folder = "give the folder that fairblade plan wrote, or i
 
 class PlanReader {
  public:
-  explicit PlanReader(std::string file) { plan_.file = std::move(file); }
+  explicit PlanReader(const std::string& file) : reader_{faults_, file, LengthUnit::mm, "", nullptr} { plan_.file = file; }
 
   Outcome<FrozenPlan> run() {
-    const auto text = read_text(plan_.file, largest, faults_);
+    auto text = TextInPieces::open(plan_.file, largest, faults_);
     Node root;
     // Of a scanned blade the tree would be many times the file. What is read here is kept whatever else is found to be wrong, and
     // what is wrong with it is told after all else.
@@ -36,7 +36,6 @@ class PlanReader {
   }
 
  private:
-  Reader reader() { return {faults_, plan_.file, LengthUnit::mm, "", nullptr}; }
   void fault(int line, std::string what, std::string remedy) {
     faults_.add({plan_.file, line}, std::move(what), std::move(remedy));
   }
@@ -52,18 +51,18 @@ class PlanReader {
   }
   double number(const Node& object, std::string_view key, Range range = lengths) {
     const Node* found = of(object, key);
-    return found ? reader().number(*found, key, range).value_or(0) : 0;
+    return found ? reader_.number(*found, key, range).value_or(0) : 0;
   }
   std::optional<double> maybe(const Node& object, std::string_view key) {
     const Node* found = of(object, key);
     if (!found || found->kind == NodeKind::null) return std::nullopt;
-    return reader().number(*found, key, lengths);
+    return reader_.number(*found, key, lengths);
   }
   std::string words(const Node& object, std::string_view key) {
     const Node* found = of(object, key);
     if (!found) return {};
     if (found->kind == NodeKind::text) return found->text;
-    reader().refuse(*found, key, give_folder);
+    reader_.refuse(*found, key, give_folder);
     return {};
   }
   /// The items of a list of objects; none where it is something else, which is then a fault.
@@ -74,12 +73,12 @@ class PlanReader {
     if (found->kind == NodeKind::list) {
       for (const Node& item : found->items) {
         if (item.kind == NodeKind::object) continue;
-        reader().refuse(item, key, give_folder);
+        reader_.refuse(item, key, give_folder);
         return none;
       }
       return found->items;
     }
-    reader().refuse(*found, key, give_folder);
+    reader_.refuse(*found, key, give_folder);
     return none;
   }
 
@@ -115,7 +114,7 @@ class PlanReader {
     static constexpr std::array<std::string_view, 3> names{"bare", "glassed", "final"};
     for (const Node& one : objects(root, "stages")) {
       const Node* name = of(one, "name");
-      if (!name || !reader().word(*name, "name", names)) return;
+      if (!name || !reader_.word(*name, "name", names)) return;
       plan_.stages.push_back({name->text, number(one, "to_come", {0, 100}), words(one, "surface")});
     }
     if (plan_.stages.empty() && faults_.none()) fault(root.line, "this plan has no stages", give_folder);
@@ -126,7 +125,7 @@ class PlanReader {
     station.name = words(node, "name");
     station.down = number(node, "down");
     const Node* calipers = of(node, "calipers");
-    if (calipers) station.calipers = reader().truth(*calipers, "calipers").value_or(false);
+    if (calipers) station.calipers = reader_.truth(*calipers, "calipers").value_or(false);
     const Node* target = of(node, "target");
     if (!target || !faults_.none()) return;
     station.target_chord = number(*target, "chord", {1, 20000});
@@ -155,12 +154,12 @@ class PlanReader {
     std::swap(own, faults_);
   }
   void take_station(const Node& node) {
-    if (node.kind != NodeKind::object) reader().refuse(node, "stations", give_folder);
+    if (node.kind != NodeKind::object) reader_.refuse(node, "stations", give_folder);
     else read_station(node);
     offsets_.clear();
   }
   void read_offset(const Node& row) {
-    if (row.kind != NodeKind::object) return reader().refuse(row, "offsets", give_folder);
+    if (row.kind != NodeKind::object) return reader_.refuse(row, "offsets", give_folder);
     const std::string side = words(row, "side");
     const double x = number(row, "x"), measured = number(row, "measured");
     if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
@@ -170,9 +169,9 @@ class PlanReader {
   void read_list(const Node& curve, std::string_view key, std::vector<double>& out) {
     const Node* list = of(curve, key);
     if (!list) return;
-    if (list->kind != NodeKind::list) return reader().refuse(*list, key, give_folder);
+    if (list->kind != NodeKind::list) return reader_.refuse(*list, key, give_folder);
     for (const Node& item : list->items) {
-      const auto value = reader().number(item, key, lengths);
+      const auto value = reader_.number(item, key, lengths);
       if (!value) return;
       out.push_back(*value);
     }
@@ -186,6 +185,7 @@ class PlanReader {
   }
 
   Faults faults_;
+  Reader reader_;  ///< of lengths in mm
   FrozenPlan plan_;
   std::vector<FrozenReading> offsets_;  ///< of the station being read
   Faults of_stations_, of_rows_;        ///< of the first that is wrong

@@ -65,7 +65,6 @@ class JobReader {
   Node root_;
   bool units_known_ = true;
   std::optional<CsvContent> csv_;         ///< readings that stand in a CSV: this file, or readings_file
-  std::string csv_text_;                  ///< of readings_file
   std::map<std::size_t, Node> from_csv_;  ///< what a CSV says of a station, as a job file has it; by its number in the list
   TargetRequest file_target_;             ///< before overrides
   std::vector<const Node*> station_nodes_;

@@ -1,9 +1,12 @@
 // read_tree by nlohmann's event interface, over bytes that are counted as they are taken.
 #include <algorithm>
+#include <functional>
 #include <iterator>
 #include <list>
 #include <nlohmann/json.hpp>
+#include <utility>
 
+#include "job/file_text.hpp"
 #include "job/json_trouble.hpp"
 #include "job/tree.hpp"
 
@@ -19,6 +22,34 @@ struct Tally {
   int line_of_last = 1;
 };
 
+/// Bytes on their way to the parser, a piece at a time.
+class Feed {
+ public:
+  Feed(std::function<std::string_view()> more, Tally& tally) : more_(std::move(more)), tally_(tally) { ask(); }
+  bool done() const { return at_ == piece_.size(); }
+  const char& here() const { return piece_[at_]; }
+  void step() {
+    const char c = here();
+    if (c == '\n') {
+      ++tally_.line;
+    } else if (c != ' ' && c != '\t' && c != '\r') {
+      tally_.line_of_last = tally_.line;
+    }
+    if (++at_ == piece_.size()) ask();
+  }
+
+ private:
+  void ask() {
+    piece_ = more_();
+    at_ = 0;
+  }
+  std::function<std::string_view()> more_;
+  Tally& tally_;
+  std::string_view piece_;
+  std::size_t at_ = 0;
+};
+
+/// Where a feed stands; all of one feed's stand at the same place. Without a feed: the end.
 class CountedBytes {
  public:
   using iterator_category = std::input_iterator_tag;
@@ -26,35 +57,26 @@ class CountedBytes {
   using difference_type = std::ptrdiff_t;
   using pointer = const char*;
   using reference = const char&;
-  CountedBytes(const char* at, Tally* tally) : at_(at), tally_(tally) {}
-  reference operator*() const { return *at_; }
+  explicit CountedBytes(Feed* feed = nullptr) : feed_(feed) {}
+  reference operator*() const { return feed_->here(); }
   CountedBytes& operator++() {
-    if (*at_ == '\n') {
-      ++tally_->line;
-    } else if (*at_ != ' ' && *at_ != '\t' && *at_ != '\r') {
-      tally_->line_of_last = tally_->line;
-    }
-    ++at_;
+    feed_->step();
     return *this;
   }
-  CountedBytes operator++(int) {
-    CountedBytes old = *this;
-    ++*this;
-    return old;
-  }
-  bool operator==(const CountedBytes& other) const { return at_ == other.at_; }
-  bool operator!=(const CountedBytes& other) const { return at_ != other.at_; }
+  void operator++(int) { feed_->step(); }
+  bool operator==(const CountedBytes& other) const { return at_end() == other.at_end(); }
+  bool operator!=(const CountedBytes& other) const { return !(*this == other); }
 
  private:
-  const char* at_;
-  Tally* tally_;
+  bool at_end() const { return feed_ == nullptr || feed_->done(); }
+  Feed* feed_;
 };
 
 class Builder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  Builder(std::string_view text, std::string file, const Tally& tally, Faults& faults, Node& root, std::size_t most_values,
-          const std::vector<LongList>& long_lists)
-      : text_(text),
+  Builder(std::function<std::string()> text, std::string file, const Tally& tally, Faults& faults, Node& root,
+          std::size_t most_values, const std::vector<LongList>& long_lists)
+      : text_(std::move(text)),
         file_(std::move(file)),
         tally_(tally),
         faults_(faults),
@@ -97,7 +119,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   bool parse_error(std::size_t position, const std::string& token, const nlohmann::json::exception& error) override {
     if (error.id == 406) return stop(token + " is too large a number", "check its digits");  // the library: out of range
     const std::size_t bad = position == 0 ? 0 : position - 1;
-    const JsonTrouble trouble = json_trouble(text_, bad, state_);
+    const JsonTrouble trouble = json_trouble(text_(), bad, state_);
     return stop(trouble.what, trouble.remedy);
   }
 
@@ -174,7 +196,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     return true;
   }
 
-  std::string_view text_;
+  std::function<std::string()> text_;  ///< all of it, for words about what is wrong
   std::string file_;
   const Tally& tally_;
   Faults& faults_;
@@ -197,12 +219,23 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
 
 }  // namespace
 
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root) {
+  constexpr std::size_t most_values = 5'000'000;  // some 0.6 GB of tree
+  const std::vector<LongList> none;
+  Tally tally;
+  Builder builder([text] { return std::string(text); }, file, tally, faults, root, most_values, none);
+  Feed feed([rest = text]() mutable { return std::exchange(rest, {}); }, tally);
+  return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
+                                   true);
+}
+
+bool read_tree(TextInPieces& text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
                const std::vector<LongList>& long_lists) {
   Tally tally;
-  Builder builder(text, file, tally, faults, root, most_values, long_lists);
-  const CountedBytes begin(text.data(), &tally), end(text.data() + text.size(), &tally);
-  return nlohmann::json::sax_parse(begin, end, &builder, nlohmann::json::input_format_t::json, true, true);
+  Builder builder([&text] { return text.whole(); }, file, tally, faults, root, most_values, long_lists);
+  Feed feed([&text] { return text.next(); }, tally);
+  return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
+                                   true);
 }
 
 }  // namespace fairblade::job

@@ -254,7 +254,7 @@ void JobReader::read_readings_file() {
   }
   const std::string file = (std::filesystem::path(path_).parent_path() / node->text).string();
   Faults in_file;
-  auto text = read_text(file, largest_file, in_file);
+  const auto text = read_text(file, largest_file, in_file);
   if (!text) {
     // A file that is not there is told at the line that names it; what is wrong inside it, at its own line.
     for (const Fault& fault : in_file.in_order()) {
@@ -263,10 +263,9 @@ void JobReader::read_readings_file() {
     }
     return;
   }
-  csv_text_ = std::move(*text);
   std::vector<std::string> names;
   for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
-  csv_ = read_csv(csv_text_, file, job_.units, false, names, faults_);
+  csv_ = read_csv(*text, file, job_.units, false, names, faults_);
   if (csv_ && csv_->whole && !anything_read(*csv_, faults_)) csv_.reset();
 }
 

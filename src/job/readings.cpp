@@ -53,6 +53,10 @@ class Settler {
     const double read = reading.x;
     if (draft_.x_from == XFrom::trailing_edge) reading.x = station_.chord - read;
     if (draft_.x_from == XFrom::stock) reading.x = *station_.ahead + read;
+    // What rounding leaves of chord - x, or of ahead + x, is no distance from an edge.
+    for (const double edge : {0.0, station_.chord}) {
+      if (std::abs(reading.x - edge) <= 1e-9 * station_.chord) reading.x = edge;
+    }
     const double outside = std::max(-reading.x, reading.x - station_.chord);
     if (outside <= 0 || draft_.as_written) {
       reading.x += 0.0;  // -0 becomes 0
@@ -68,11 +72,8 @@ class Settler {
                 (!forward && draft_.x_from == XFrom::leading_edge ? "; at the trailing edge x is the chord" : ""));
       return;
     }
-    // Rounding of chord - x is no news.
-    if (outside > 1e-9 * station_.chord) {
-      if (moved_++ == 0) first_moved_ = reading.line;
-      furthest_ = std::max(furthest_, outside);
-    }
+    if (moved_++ == 0) first_moved_ = reading.line;
+    furthest_ = std::max(furthest_, outside);
     reading.x = forward ? 0 : station_.chord;
   }
 

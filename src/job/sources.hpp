@@ -14,7 +14,7 @@ namespace fairblade::job {
 
 struct Source {
   std::string file;    ///< as it was given
-  std::string digest;  ///< empty where the file could not be read again
+  std::string digest;  ///< FNV-1a, 64 bits, in hexadecimal; empty where the file could not be read again
 };
 
 /// The job file, and its readings file where it has one.
@@ -23,7 +23,5 @@ std::vector<Source> sources_of(const Job& job);
 enum class SourceState { same, changed, gone };
 /// What has become of it; looked for where it was given, from the folder that this runs in.
 SourceState state_of(const Source& source);
-
-std::string digest_of(std::string_view bytes);
 
 }  // namespace fairblade::job

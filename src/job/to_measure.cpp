@@ -33,9 +33,8 @@ void JobReader::learn_methods() {
     const std::string path = (std::filesystem::path(path_).parent_path() / file->text).string();
     std::vector<std::string> names;
     for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
-    if (auto text = read_text(path, largest_file, not_told)) {
-      csv_text_ = std::move(*text);
-      csv_ = read_csv(csv_text_, path, job_.units, false, names, not_told);
+    if (const auto text = read_text(path, largest_file, not_told)) {
+      csv_ = read_csv(*text, path, job_.units, false, names, not_told);
     }
   }
   for (const StationDraft& draft : drafts_) {

@@ -10,6 +10,8 @@
 
 namespace fairblade::job {
 
+class TextInPieces;
+
 enum class NodeKind { null, boolean, number, text, list, object };
 
 struct Node {
@@ -42,9 +44,10 @@ struct LongList {
 };
 
 /// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.
-/// `most_values`: of a job, some 0.6 GB of tree.
-bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root, std::size_t most_values = 5'000'000,
-               const std::vector<LongList>& long_lists = {});
+bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root);
+/// The same of a text that is not held, with more values than a job may have.
+bool read_tree(TextInPieces& text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
+               const std::vector<LongList>& long_lists);
 /// "8" is a number, "true" a boolean, anything else a text.
 Node node_of_text(std::string_view text, int line);
 /// The same, and "0.2, 0.75" is a list.

@@ -131,6 +131,19 @@ TEST_CASE("a CSV alone is saved in its own unit, with its name") {
              {}, thick, true);
 }
 
+TEST_CASE("2026-11-26: a reading error learnt from repeats is written as the one number that it is") {
+  const Folder folder;
+  const std::string csv =
+      "station,down,chord,x,port,starboard\nA,0,400,0,0,0\nA,,,40,19,19\nA,,,40,19.2,19\nA,,,120,24,24\nA,,,280,14,14\n"
+      "A,,,400,1,1\nB,500,380,0,0,0\nB,,,40,18,18\nB,,,120,23,23\nB,,,120,23.4,23\nB,,,270,13,13\nB,,,380,1,1\n";
+  same_again(folder.write("dunnock.csv", csv), {}, folder, true);
+  CHECK(has(plan_of(folder.at("first"))["defaults"]["reading_error"].get<std::string>(), ", from 4 repeated readings ("));
+  const Result told =
+      run({"plan", folder.write("told.json", all_told(bytes_of(folder.at("asked.json")))), "-o", folder.at("told"), "--quiet"});
+  INFO(told.err);
+  CHECK(told.status == 0);
+}
+
 TEST_CASE("each default in the file can be told, and then none is left") {
   for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
     INFO(name);

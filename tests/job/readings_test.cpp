@@ -44,6 +44,22 @@ TEST_CASE("x from the stock") {
   CHECK(job->warnings.empty());
 }
 
+TEST_CASE("2026-11-26: x at an edge, from the stock or the trailing edge, is the edge, whatever rounding leaves") {
+  // 20.7 + 180.6 is 201.29999999999998, 20.1 + 201.2 is 221.29999999999998: a node was added a hair aft of the last reading,
+  // with a warning that there was none; behind a skeg the curve could not be made.
+  const Scratch scratch;
+  for (const auto& [ahead, chord, aft] : {std::array{"20.7", "201.3", "180.6"}, {"20.1", "221.3", "201.2"}}) {
+    const std::string at = aft, front = ahead;
+    const auto job = scratch.read(
+        "j.json", one_station("\"chord\": " + std::string(chord) + ", \"ahead\": " + front +
+                              ", \"x_from\": \"stock\", \"readings\": [[-" + front + ", 0, 0], [0, 9, 9], [" + at + ", 1, 2]]"));
+    REQUIRE(faults_of(job) == "");
+    CHECK(job->stations[0].readings.back().x == job->stations[0].chord);
+    CHECK(job->stations[0].readings.front().x == 0);
+    CHECK(job->warnings.empty());
+  }
+}
+
 TEST_CASE("x a little outside the chord goes to its end, with a warning; beyond three reading errors it is refused") {
   const Scratch scratch;
   // reading error 0.5: 1.5 is taken, 1.51 is not

@@ -8,9 +8,13 @@
 using namespace fairblade;
 
 TEST_CASE("digests are FNV-1a's") {
-  CHECK(job::digest_of("") == "cbf29ce484222325");
-  CHECK(job::digest_of("a") == "af63dc4c8601ec8c");
-  CHECK(job::digest_of("foobar") == "85944171f73967e8");
+  const Scratch scratch;
+  for (const auto& [bytes, digest] :
+       {std::pair("", "cbf29ce484222325"), {"a", "af63dc4c8601ec8c"}, {"foobar", "85944171f73967e8"}}) {
+    const std::string file = scratch.write("bytes", bytes);
+    CHECK(job::state_of({file, digest}) == job::SourceState::same);
+    CHECK(job::state_of({file, "85944171f73967e9"}) == job::SourceState::changed);
+  }
 }
 
 TEST_CASE("a job's files: the same, changed, gone") {
