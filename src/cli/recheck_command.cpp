@@ -99,13 +99,14 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   if (const auto status = parse(app, args, out, err)) return *status;
   if (app.count("--output") > 0 && arguments.folder.empty()) return refuse("-o is empty", "name a folder", err);
 
-  const auto plan = job::read_frozen_plan(arguments.plan);
+  auto plan = job::read_frozen_plan(arguments.plan);
   if (!plan) return refuse(plan.faults(), err);
   const auto options = options_of(arguments, plan->units);
   if (!options) return refuse(options.faults(), err);
-  auto recheck = recheck::recheck(*plan, arguments.readings, *options);
+  auto recheck = recheck::recheck(std::move(*plan), arguments.readings, *options);
   if (!recheck) return refuse(recheck.faults(), err);
-  if (arguments.tolerance.empty()) recheck->defaults.push_back({"tolerance", in_unit(options->tolerance, plan->units)});
+  if (arguments.tolerance.empty())
+    recheck->defaults.push_back({"tolerance", in_unit(options->tolerance, recheck->frozen.job.units)});
 
   const std::string folder = folder_of(arguments);
   const auto files = files_of(*recheck);

@@ -296,10 +296,9 @@ Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::Fr
       job::Reading reading;
       reading.x = row.x;
       (row.port ? reading.port : reading.starboard) = row.measured;
-      placer.lay(row.x, job::XFrom::leading_edge, row.x, reading, false);
+      placer.lay(row.x, job::XFrom::leading_edge, row.x, reading, one.calipers);
     }
     placer.judge();
-    for (Judged& each : height.readings) each.both = one.calipers;
     out.push_back(std::move(height));
   }
   return out;

@@ -101,7 +101,7 @@ std::vector<Aside> asides_of(const RoundResult& round) {
 
 class Maker {
  public:
-  Maker(const job::FrozenPlan& plan, const Options& options) : plan_(plan) { out_.options = options; }
+  Maker(job::FrozenPlan plan, const Options& options) : plan_(std::move(plan)) { out_.options = options; }
 
   Outcome<Recheck> run(const std::vector<std::string>& files) {
     auto frozen = freeze(plan_, out_.options.stage);
@@ -168,6 +168,7 @@ class Maker {
   std::optional<std::vector<Fault>> start() {
     auto heights = place_first(out_.frozen, plan_);
     if (!heights) return heights.faults();
+    for (job::FrozenStation& one : plan_.stations) std::vector<job::FrozenReading>().swap(one.readings);  // not asked again
     out_.first.file = plan_.file;
     out_.first.told_error = out_.first.reading_error = plan_.reading_error;
     out_.first.heights = std::move(*heights);
@@ -286,7 +287,7 @@ class Maker {
     if (plan_.sources.empty()) out_.notes.push_back("The plan does not say which job it was made from.");
   }
 
-  const job::FrozenPlan& plan_;
+  job::FrozenPlan plan_;
   Recheck out_;
 };
 
@@ -296,8 +297,8 @@ const char* name_of(Verdict verdict) {
   return verdict == Verdict::nothing_left ? "nothing left" : verdict == Verdict::reading_error ? "within reading error" : "go on";
 }
 
-Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings, const Options& options) {
-  return Maker(plan, options).run(readings);
+Outcome<Recheck> recheck(job::FrozenPlan plan, const std::vector<std::string>& readings, const Options& options) {
+  return Maker(std::move(plan), options).run(readings);
 }
 
 }  // namespace fairblade::recheck

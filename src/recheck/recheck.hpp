@@ -62,6 +62,6 @@ struct Recheck {
 };
 
 /// Every round is read and placed before anything is judged; faults of all of them, up to 20.
-Outcome<Recheck> recheck(const job::FrozenPlan& plan, const std::vector<std::string>& readings, const Options& options);
+Outcome<Recheck> recheck(job::FrozenPlan plan, const std::vector<std::string>& readings, const Options& options);
 
 }  // namespace fairblade::recheck

@@ -134,3 +134,19 @@ TEST_CASE("a reading at a height between stations") {
   for (const auto k : height.of(section::Face::port)) CHECK(std::abs(height.readings[k].depth) < 0.005);  // seen 0.0016
   CHECK(all.now().deepest_high == Approx(1).margin(0.01));
 }
+
+TEST_CASE("2026-11-26: of the plan's calipers, too, each face strays by half of a reading's error") {
+  auto from = plan();
+  from.stations[1].calipers = true;
+  const auto frozen = recheck::freeze(from, "");
+  REQUIRE(frozen);
+  const auto heights = recheck::place_first(*frozen, from);
+  REQUIRE(heights);
+  for (std::size_t k = 0; k < heights->size(); ++k) {
+    REQUIRE_FALSE((*heights)[k].readings.empty());
+    for (const auto& one : (*heights)[k].readings) {
+      CHECK(one.both == (k == 1));
+      CHECK(one.sigma * std::sqrt(double(one.repeats)) == Approx(from.reading_error / (k == 1 ? 2 : 1)));
+    }
+  }
+}
