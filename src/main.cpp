@@ -5,6 +5,7 @@
 #include <csignal>
 #include <exception>
 #include <iostream>
+#include <new>
 #include <string>
 #include <vector>
 
@@ -29,7 +30,11 @@ int main(int argc, char** argv) {
   prepare();
   try {
     return fairblade::cli::run(std::vector<std::string>(argv + (argc > 0 ? 1 : 0), argv + argc), std::cout, std::cerr);
-  } catch (const std::exception& error) {  // out of memory, and what nobody foresaw
+  } catch (const std::bad_alloc&) {
+    std::cerr
+        << "fairblade: stopped: there is not enough memory: close other programs, or thin the readings; nothing was written\n";
+    return fairblade::cli::ExitStatus::not_written;
+  } catch (const std::exception& error) {  // what nobody foresaw
     std::cerr << "fairblade: stopped: " << error.what() << '\n';
     return fairblade::cli::ExitStatus::not_written;
   }

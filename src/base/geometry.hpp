@@ -1,4 +1,5 @@
-// The plane: points and polygons in millimetres, by Boost.Geometry.
+// The plane: points and polygons in millimetres, by Boost.Geometry. Verbs: polygon_of, difference, intersection, area, perimeter,
+// offset, thinned.
 // x runs aft along the chord; y runs to port of the centre plane.
 // Only the shapes are declared here; what needs Boost's algorithms includes <boost/geometry.hpp> in its own .cpp.
 #pragma once

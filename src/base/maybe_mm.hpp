@@ -1,4 +1,5 @@
-// Product: MaybeMm, a length that may be missing, in the room of a double: of a scan there are millions.
+// Product: MaybeMm, a length that may be missing, in the room of a double: of a scan there are millions. Verbs:
+// its own.
 #pragma once
 #include <cmath>
 #include <limits>

@@ -1,11 +1,11 @@
 #include "base/numerics.hpp"
 
 #include <algorithm>
-#include <boost/math/distributions/normal.hpp>
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cassert>
 #include <cmath>
+#include <numbers>
 
 namespace fairblade {
 
@@ -18,7 +18,7 @@ double median(std::vector<double> values) {
   return (*middle + *std::max_element(values.begin(), middle)) / 2;
 }
 
-double normal_density(double z) { return std::exp(-z * z / 2) / std::sqrt(2 * 3.14159265358979323846); }
+double normal_density(double z) { return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi); }
 double normal_below(double z) { return std::erfc(-z / std::sqrt(2.0)) / 2; }
 
 std::optional<double> root_between(const std::function<double(double)>& f, double low, double high) {

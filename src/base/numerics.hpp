@@ -1,4 +1,5 @@
-// Small numerics that every room needs; each a thin door to Boost.Math where Boost has it. Verbs: root_between, median.
+// Small numerics that every room needs; roots and least values by Boost.Math. Verbs: median,
+// normal_density, normal_below, root_between, least_between, polynomial_roots, chord_fractions.
 #pragma once
 #include <cstddef>
 #include <functional>

@@ -1,4 +1,5 @@
-// The unit plain 4-digit thickness form, which both the measured outlines and the forms are built on.
+// The unit plain 4-digit thickness form, which both the measured outlines and the forms are built on. Verbs: plain_form, and its
+// slopes by u.
 //
 // NACA Report 460 (1933): y = 5t(0.2969 sqrt(x) - 0.1260 x - 0.3516 x² + 0.2843 x³ - 0.1015 x⁴), x and y in chords,
 // t the thickness ratio. Here t = 1 and x = u².

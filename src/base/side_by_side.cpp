@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <atomic>
 #include <exception>
-#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -23,11 +22,11 @@ void side_by_side(std::size_t count, const std::function<void(std::size_t)>& wor
   };
   if (at_once == 0) at_once = std::max(1u, std::thread::hardware_concurrency());
   std::vector<std::thread> others;
-  others.reserve(std::min(at_once, count));  // nothing else may throw once one runs
+  others.reserve(std::min(at_once, count));
   try {
     for (std::size_t k = 1; k < std::min(at_once, count); ++k) others.emplace_back(take_turns);
-  } catch (const std::system_error&) {
-    // No more threads to be had: those that there are do the work.
+  } catch (...) {
+    // No more threads to be had, or no room for one: those that there are do the work.
   }
   take_turns();
   for (std::thread& other : others) other.join();

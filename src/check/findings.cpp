@@ -33,6 +33,15 @@ std::vector<Finding> almost_certain_slips(const Findings& findings) {
 
 namespace {
 
+/// A scan's stations are held against each other by some of their rows: no pen slipped there, and each row is weighed against
+/// every other station.
+void thin(std::vector<job::Reading>& readings) {
+  constexpr std::size_t most = 150;
+  if (readings.size() <= most) return;
+  for (std::size_t k = 0; k < most; ++k) readings[k] = readings[k * (readings.size() - 1) / (most - 1)];
+  readings.resize(most);
+}
+
 /// The stations that the section room takes; those that it refuses were named by the sheet's judges, or are now.
 Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, const std::vector<bool>& aside,
                  std::vector<double>& lost, std::vector<Finding>& out) {
@@ -46,6 +55,7 @@ Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, 
     std::erase_if(station.readings, [](const job::Reading& r) { return !r.port && !r.starboard && !r.caliper; });
     for (job::Reading& r : station.readings) r.x = std::clamp(r.x, 0.0, station.chord);
     if (station.readings.size() < 3) continue;
+    thin(station.readings);
     auto measured = section::measure_section(blade.job, station);
     if (!measured) {
       const Fault& fault = measured.faults().front();
@@ -138,6 +148,9 @@ Findings find(const job::Job& job) {
   });
   std::vector<double> scatters;
   for (std::size_t k = 0; k < each.size(); ++k) {
+    // What was not read is not judged by how it looks when it is carried on.
+    const auto half_read = [](const Finding& one) { return one.code == "tail-not-read"; };
+    if (std::any_of(each[k].list.begin(), each[k].list.end(), half_read)) aside[k] = true;
     out.list.insert(out.list.end(), each[k].list.begin(), each[k].list.end());
     out.notes.insert(out.notes.end(), each[k].notes.begin(), each[k].notes.end());
     if (judged[k].scatter > 0) scatters.push_back(judged[k].scatter * sigma);

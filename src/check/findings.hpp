@@ -56,7 +56,7 @@ struct Findings {
   std::vector<std::string> notes;  ///< what would make the readings tell more; no faults
 };
 
-/// The codes in use, for those who read the JSON.
+/// Of a job as it was written (job/as_written.hpp): nothing in it is refused yet.
 Findings find(const job::Job& job);
 
 /// Would a plan made of such readings mislead? Not what is wrong with the blade, nor with where it was read.

@@ -243,6 +243,13 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
           std::nullopt);
       continue;
     }
+    if (mine.back() < (1 - section::most_unread_aft) * station.chord) {
+      add("tail-not-read", Sureness::certain,
+          "nothing was read aft of x " + in_unit(mine.back(), job.units) + " of the " + in_unit(station.chord, job.units) +
+              " chord",
+          "read on to the trailing edge, and at the edge itself", mine.back());
+      out.back().rank = Rank::outline;
+    }
     if (mine.size() < fewest) {
       add("too-few-readings", Sureness::certain,
           "only " + std::to_string(mine.size()) + " places were read" + (alike ? "" : " on this side"),

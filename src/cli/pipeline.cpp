@@ -180,7 +180,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   });
 
   out.push_back({"report.html", std::move(report)});
-  out.push_back(in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job))));
+  out.push_back(in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job), findings)));
   out.push_back(in_pieces("offsets.csv", report::offsets_csv_pieces(plan)));
   out.push_back({"highs-and-lows.svg", whole.map});
   out.push_back({"water.svg", whole.water});

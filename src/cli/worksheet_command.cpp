@@ -170,6 +170,7 @@ int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::
   if (with_job) {
     if (const auto fault = beside_job(app)) return refuse({*fault}, err);
   }
+  if (arguments.table == "-") return refuse("--csv: \"-\" is no name for a file", "leave it out to have the table printed", err);
   if (table_to_file) {
     if (const auto fault = emit::judge_new_file(arguments.table)) return refuse({*fault}, err);
   }

@@ -1,4 +1,5 @@
 // Sheets of words, tables and pictures, filled one after another from the top: small enough to share a printed page. mm.
+// Verbs: Flow's own.
 #pragma once
 #include <string>
 #include <string_view>

@@ -1,4 +1,5 @@
 // Private to the drawing room. One face of a change map on its sheet: ground, hatching, outlines, lines, labels. mm.
+// Verbs: shown_stations, MapFace's own.
 #pragma once
 #include <array>
 

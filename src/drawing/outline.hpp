@@ -1,4 +1,5 @@
-// The curves of a section as polylines fit to cut along: within 0.01 mm of the true curve. mm.
+// The curves of a section as polylines fit to cut along: within 0.01 mm of the true curve. mm. Verbs: measured_line,
+// target_line, measured_outline, target_outline, widest.
 #pragma once
 #include <vector>
 

@@ -1,4 +1,5 @@
-// What a sheet that is read, not cut along, may take of a page, so that it stays whole on one. mm.
+// What a sheet that is read, not cut along, may take of a page, so that it stays whole on one. mm. Verbs: none, a
+// size alone.
 #pragma once
 
 namespace fairblade::drawing {

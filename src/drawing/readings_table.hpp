@@ -1,5 +1,6 @@
 // The half-breadths at the readings of one face as a table that runs along the chord, a column to a reading, each led
 // to its place on the surface: readings crowd at the nose, so columns are spread to a pitch and the leaders bend.
+// Verbs: spread, ReadingsTable's own.
 #pragma once
 #include <array>
 #include <string>

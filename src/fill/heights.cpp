@@ -30,7 +30,7 @@ std::vector<Height> heights_down(const job::Job& job, const std::vector<target::
     for (double n = std::ceil((from - first) / spacing); first + n * spacing < to - spacing / 10; ++n) {
       const double down = first + n * spacing;
       if (down <= from + spacing / 10) continue;
-      const auto target = target::target_at(job, targets, down, target::name_at(down));
+      const auto target = target::target_at(job, targets, down, target::name_at(down, job.units));
       if (target) out.push_back(height_of(job, targets, *target));
     }
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "fill/coats.hpp"
+#include "fill/fill.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -94,6 +95,18 @@ EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSecti
   lay_batten(out);
   if (!heights.empty()) out.shown = stage_section(heights.front().target, out.stages.front());
   return out;
+}
+
+double litres_sawn_off(const EdgeCard& card) {
+  const auto area = [&](const EdgeHeight& one) {
+    return card.build_past * std::max(0.0, one.widths.front() - (one.taper[0] + one.taper[1]) * card.build_past / 2);
+  };
+  double mm3 = 0;
+  for (std::size_t k = 1; k < card.heights.size(); ++k) {
+    const EdgeHeight &a = card.heights[k - 1], &b = card.heights[k];
+    mm3 += (area(a) + area(b)) / 2 * (b.down - a.down);
+  }
+  return mm3 / mm3_per_litre;
 }
 
 }  // namespace fairblade::fill

@@ -1,5 +1,5 @@
 // Product: the trailing edge down the blade: where to saw, how it tapers, how far to build past it, where the batten
-// stands. Verbs: edge_card_of. mm.
+// stands. Verbs: edge_card_of, litres_sawn_off. mm.
 //
 // The edge is built out too long against a straight batten, its taper faired, then sawn to length. Past
 // (edge thickness)/(sum of the tapers of both faces) the faces meet and there is nothing to saw. Filler is sawn before
@@ -51,5 +51,7 @@ struct EdgeCard {
 /// `measured`: the stations as they are, in the targets' order; without them something is taken to be built.
 EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSection>& targets, double spacing,
                       const std::vector<section::MeasuredSection>& measured = {});
+/// What is built past the saw line and goes again, of the wedge between the tapers, straight between heights.
+double litres_sawn_off(const EdgeCard& card);
 
 }  // namespace fairblade::fill

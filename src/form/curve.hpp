@@ -1,4 +1,5 @@
 // Half-breadth curves of unit chord: the published forms, and the same with a chosen nose radius and edge thickness.
+// Verbs: SectionCurve's own, plain_max_thickness_at.
 #pragma once
 #include <array>
 #include <optional>

@@ -1,4 +1,4 @@
-// Tukey's biweight and the scale it works with.
+// Tukey's biweight and the scale it works with. Verbs: tukey_weight, tukey_slope, tukey_loss, robust_scale.
 //
 // Beaton & Tukey 1974; tuning constant 4.685 (95 % efficiency on normal errors); scale 1.4826 MAD, which is the
 // standard deviation of a normal sample (both recalled from the standard literature).

@@ -1,4 +1,5 @@
-// Private to the job room. A job's file on its way to a Job, for each of the purposes that it is read for.
+// Private to the job room. A job's file on its way to a Job, for each of the purposes that it is read for. Verbs:
+// run, and then asked or to_measure.
 #pragma once
 #include <cstdint>
 #include <map>

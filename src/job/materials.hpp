@@ -1,5 +1,6 @@
 // What is put on the blade, and where: coats, cloth, fillers, packs, the workshop. Read with the job (job.hpp).
 // Where the owner gave a data sheet's figure it is here; what stays at its default is generic and listed as such.
+// Verbs: filler_with.
 #pragma once
 #include <array>
 #include <optional>

@@ -153,7 +153,7 @@ void JobReader::apply_overrides(TargetRequest& target, Faults& faults) {
       continue;
     }
     const Reader from_option{faults, option, job_.units, "", nullptr};
-    read_target_key(from_option, key, node_of_list_text(value, 0), target);
+    read_target_key(from_option, key, node_of_option(key, value, 0), target);
   }
 }
 
@@ -372,7 +372,7 @@ Node JobReader::asked() && {
   for (const auto& [given, value] : overrides_) {
     std::string key = given;
     std::replace(key.begin(), key.end(), '-', '_');
-    tell_target(root_, key, node_of_list_text(value, option_line));
+    tell_target(root_, key, node_of_option(key, value, option_line));
     for (Node& station : stations()) erase_key(station, key);
   }
   return std::move(root_);

@@ -44,6 +44,9 @@ bool same_word(std::string_view word, std::string_view name) {
 }
 
 void Reader::refuse(const Node& node, std::string_view key, std::string remedy) const {
+  if (node.kind == NodeKind::list && node.loose) {
+    remedy += "; for a decimal comma write a point, or part the columns by semicolons";
+  }
   faults.add(at(node), named(key) + " is " + described(node), std::move(remedy));
 }
 

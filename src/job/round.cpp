@@ -24,6 +24,7 @@ class RoundReader {
     auto content = text ? read_csv(*text, round_.file, unit, true, known_, faults_) : std::nullopt;
     if (content && content->whole && !anything_read(*content, faults_)) content.reset();
     if (content) {
+      round_.unit = content->unit;
       read_keys(*content);
       for (CsvStation& station : content->stations) {
         const bool left_out = station.readings.empty() && content->whole;  // a station that was not read this time

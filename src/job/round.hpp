@@ -33,6 +33,7 @@ struct RoundStation {
 
 struct Round {
   std::string file;
+  LengthUnit unit = LengthUnit::mm;     ///< that its numbers were taken for
   std::optional<double> reading_error;  ///< mm, where the file tells its own
   std::vector<RoundStation> stations;   ///< in the order of their first rows
   bool x_from_told = false;             ///< else x is taken as aft of the leading edge

@@ -26,7 +26,8 @@ class Digest {
   std::uint64_t hash_ = 0xcbf29ce484222325u;
 };
 
-/// Nothing where the file cannot be read.
+}  // namespace
+
 std::optional<std::string> digest_of_file(const std::string& path) {
   std::error_code error;
   if (!std::filesystem::is_regular_file(path, error)) return std::nullopt;
@@ -41,8 +42,6 @@ std::optional<std::string> digest_of_file(const std::string& path) {
   if (in.bad()) return std::nullopt;
   return out.words();
 }
-
-}  // namespace
 
 std::vector<Source> sources_of(const Job& job) {
   std::vector<Source> out{{job.file, {}}};

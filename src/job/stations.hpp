@@ -1,5 +1,6 @@
 // Private to the job room. Product: checked stations, their readings as half-breadths (or caliper) against x aft of
-// the leading edge. Verbs: read_stations, settle_readings.
+// the leading edge. Verbs: read_station, read_method, read_inline_readings, take_csv_readings, gaps_to_breadths,
+// settle_readings.
 #pragma once
 #include <optional>
 #include <span>

@@ -241,6 +241,11 @@ std::span<const std::string_view> target_keys() {
   return names;
 }
 
+Node node_of_option(std::string_view key, std::string_view text, int line) {
+  const bool list = key == "keep" || key == "no_cut";
+  return list ? node_of_list_text(text, line) : node_of_text(text, line);
+}
+
 std::string_view target_default(std::string_view key) {
   const auto row = std::find_if(table.begin(), table.end(), [&](const TargetKey& k) { return k.name == key; });
   return row == table.end() ? "" : row->default_text;

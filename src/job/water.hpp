@@ -1,5 +1,5 @@
 // What the owner asks of the page that compares the blade before and after in the water. Read with the job (job.hpp);
-// what is left out is a default, chosen and listed by the flow room.
+// what is left out is a default, chosen and listed by the flow room. Verbs: none, a wish alone.
 #pragma once
 #include <optional>
 

@@ -1,5 +1,5 @@
 // Private to the pages room. The paper: its size, what of it a page's content may cover, and how content is carried onto
-// it. mm.
+// it. mm. Verbs: paper_of, Layout's own.
 //
 // A page is composed upright or lengthwise, in true mm: a window for the drawing, a column for one check bar on its left
 // and a strip for the other bar, the words and the key map below. It is then carried onto the upright sheet: turned a

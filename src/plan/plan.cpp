@@ -47,6 +47,30 @@ Outcome<Plan> run_line(job::Job asked, Sections sections) {
 
 namespace {
 
+/// Litres of a part of the blade that no station stands for, where that is longer than stations lie apart.
+void tell_carried_on(const Plan& plan, std::vector<Warning>& out) {
+  constexpr double too_far = 1.5;     // of the widest step between stations
+  constexpr double beyond_one = 0.5;  // of the chord, where there is one station alone
+  const auto& measured = plan.measured;
+  double step = beyond_one / too_far * measured.front().chord;
+  for (std::size_t k = 1; k < measured.size(); ++k) {
+    const double here = measured[k].down - measured[k - 1].down;
+    step = k == 1 ? here : std::max(step, here);
+  }
+  const auto tell = [&](double length, const section::MeasuredSection& station, const char* where, double add, double remove) {
+    if (length <= too_far * step) return;
+    out.push_back({"carried-on", "station " + station.station,
+                   in_unit(length, plan.job.units) + " of the blade lie " + where +
+                       ", farther than the stations lie apart, and nothing was "
+                       "read there: " +
+                       fixed(add, 2) + " L to add and " + fixed(remove, 2) +
+                       " L to take off are this section carried on; measure one more station there"});
+  };
+  const fill::Volumes& v = plan.volumes;
+  tell(measured.front().down, measured.front(), "above it", v.above_add, v.above_remove);
+  if (v.has_below) tell(*plan.job.bottom - measured.back().down, measured.back(), "below it", v.below_add, v.below_remove);
+}
+
 /// A station as it would be had its governing place not been read.
 struct Unread {
   section::MeasuredSection measured;
@@ -150,6 +174,7 @@ Outcome<Plan> make_plan(job::Job asked) {
     warnings.push_back(std::move(one));
   }
   warnings.insert(warnings.end(), plan->twist.warnings.begin(), plan->twist.warnings.end());
+  tell_carried_on(*plan, warnings);
   plan->work = fill::plan_work(job, plan->measured, plan->targets, plan->changes, plan->volumes);
   if (!plan->work.faults.empty()) return plan->work.faults;
   warnings.insert(warnings.end(), plan->work.warnings.begin(), plan->work.warnings.end());
@@ -185,7 +210,7 @@ Outcome<std::vector<Between>> sections_at(const Plan& plan, const std::vector<do
   for (const double down : heights) {
     const auto is_here = [&](const section::MeasuredSection& one) { return std::abs(one.down - down) < 0.05; };
     if (std::any_of(plan.measured.begin(), plan.measured.end(), is_here)) continue;
-    const std::string name = target::name_at(down);
+    const std::string name = target::name_at(down, plan.job.units);
     auto measured = target::measured_at(plan.job, plan.measured, down, name);
     auto target = target::target_at(plan.job, plan.targets, down, name);
     if (!measured || !target) {

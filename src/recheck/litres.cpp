@@ -35,7 +35,7 @@ Profile profile_of(const HeightRead& height, std::size_t number, Face face) {
   Profile out{height.surface.down, number, {}, {}};
   const double girth = height.girth[face == Face::port ? 0 : 1];
   std::vector<std::pair<double, double>> read;
-  for (const std::size_t k : height.of(face)) read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
+  for (const std::size_t k : height.counted(face)) read.emplace_back(height.readings[k].girth / girth, height.readings[k].depth);
   std::sort(read.begin(), read.end());
   const auto push = [&](double place, double depth) {
     out.place.push_back(place);
@@ -162,7 +162,7 @@ void weigh(const std::vector<HeightRead>& heights, const std::vector<Profile>& p
     const double above = p == 0 ? first : (profiles[p - 1].down + profiles[p].down) / 2;
     const double below = p + 1 == profiles.size() ? last : (profiles[p].down + profiles[p + 1].down) / 2;
     const double girth = height.girth[face == Face::port ? 0 : 1];
-    const auto own = height.of(face);
+    const auto own = height.counted(face);
     for (std::size_t i = 0; i < own.size(); ++i) {
       const Judged& one = height.readings[own[i]];
       const double from = i == 0 ? 0 : (height.readings[own[i - 1]].girth + one.girth) / 2;
@@ -192,7 +192,7 @@ Litres litres_left(const Frozen& frozen, const std::vector<HeightRead>& heights)
   for (const Face face : {Face::port, Face::starboard}) {
     std::vector<Profile> profiles;
     for (std::size_t k = 0; k < heights.size(); ++k) {
-      if (!heights[k].of(face).empty()) profiles.push_back(profile_of(heights[k], k, face));
+      if (!heights[k].counted(face).empty()) profiles.push_back(profile_of(heights[k], k, face));
     }
     if (profiles.empty()) continue;
     const auto girths = girths_of(frozen, heights, face);

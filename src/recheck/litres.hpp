@@ -1,11 +1,11 @@
 // Product: Litres, what one round's readings leave to add and to take off. Verbs: litres_left. mm inside, litres out.
 //
-// Depth runs straight between readings along the girth of each face, its end readings carried on to the edges; straight
-// between heights at equal fractions of the girth; and beyond the first and the last height that was read it is carried
-// on to the first and the last station of the plan, which is what the plan's own litres cover. Integrated exactly along
-// the girth (the places where high turns to low are found), by Simpson's rule down the blade. That is the layer's area
-// times its depth: where the surface is bent to radius R, depth d, it is short by d/2R of it (2 % at a nose of 10 mm
-// for 0.5 mm).
+// Readings that stand alone are left out until they are read again. Depth runs straight between the others along the girth of
+// each face, its end readings carried on to the edges; straight between heights at equal fractions of the girth; and beyond the
+// first and the last height that was read it is carried on to the first and the last station of the plan, which is what the
+// plan's own litres cover. Integrated exactly along the girth (the places where high turns to low are found), by Simpson's rule
+// down the blade. That is the layer's area times its depth: where the surface is bent to radius R, depth d, it is short by d/2R
+// of it (2 % at a nose of 10 mm for 0.5 mm).
 #pragma once
 #include <vector>
 

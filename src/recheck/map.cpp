@@ -17,7 +17,8 @@ fill::ChangeMap map_of(const Recheck& recheck) {
     for (const Face face : {Face::port, Face::starboard}) {
       std::vector<fill::OffsetRow> rows;
       for (const Judged& each : height.readings) {
-        if (each.face == face) rows.push_back({each.x - section.leading_edge_x, 0, each.depth, face});  // as if against nothing
+        if (each.face == face && !each.alone)
+          rows.push_back({each.x - section.leading_edge_x, 0, each.depth, face});  // as if against nothing
       }
       const auto shown = fill::rows_shown(std::move(rows), fill::most_shown);
       for (const auto& row : shown) one.depths.push_back({row.x, row.face, row.change()});

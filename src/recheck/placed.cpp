@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "recheck/mistaken.hpp"
 #include "recheck/nearest.hpp"
 #include "recheck/old_marks.hpp"
 
@@ -215,11 +216,18 @@ class RoundPlacer {
     const bool by_edge = one.x_from == job::XFrom::leading_edge;
     if (by_edge && !one.ahead && round_.leading_edge == job::LeadingEdge::not_told) marks_.weigh(one, height.surface);
     const bool old_marks = by_edge && round_.leading_edge == job::LeadingEdge::before_the_work;
+    const auto x_of = [&](double read) {
+      return one.x_from == job::XFrom::leading_edge    ? now->marks + read
+             : one.x_from == job::XFrom::trailing_edge ? now->trailing - read
+                                                       : *height.surface.origin_ahead + read;
+    };
+    if (auto fault = mistaken(one, height.surface, x_of, round_.unit, sigma_)) {
+      faults_.push_back(std::move(*fault));
+      return;
+    }
     Placer placer(height, sigma_);
     for (const job::Reading& reading : one.readings) {
-      const double x = one.x_from == job::XFrom::leading_edge    ? now->marks + reading.x
-                       : one.x_from == job::XFrom::trailing_edge ? now->trailing - reading.x
-                                                                 : *height.surface.origin_ahead + reading.x;
+      const double x = x_of(reading.x);
       if (!sound(one, reading, x, *now)) return;
       // What is counted from the stock, or goes on aft where no chord was told, may stand beyond an edge of the target.
       const double from = one.x_from == job::XFrom::stock ? x : std::max(x, now->leading);
@@ -276,6 +284,12 @@ std::vector<std::size_t> HeightRead::of(Face face) const {
   for (std::size_t k = 0; k < readings.size(); ++k) {
     if (readings[k].face == face) out.push_back(k);
   }
+  return out;
+}
+
+std::vector<std::size_t> HeightRead::counted(Face face) const {
+  auto out = of(face);
+  std::erase_if(out, [&](std::size_t k) { return readings[k].alone; });
   return out;
 }
 

@@ -30,7 +30,7 @@ struct Judged {
   bool from_old_edge = false;  ///< the leading edge it is from is that of before the work
   Face face = Face::port;
   bool both = false;   ///< calipers: stands for port and starboard alike
-  bool alone = false;  ///< far out, with neighbours that are not: read it again (set by spots)
+  bool alone = false;  ///< far out, with neighbours that are not: read it again (set by mark_alone)
 };
 
 /// Where an edge stands against the target's, as far as `ahead` and `chord` tell; positive: it is short of it.
@@ -45,8 +45,9 @@ struct HeightRead {
   std::vector<Judged> readings;   ///< port by x, then starboard by x; of calipers both
   EdgesRead edges;
   bool calipers = false;
-  std::size_t beyond_edge = 0;                   ///< readings aft of the target's trailing edge, on no face of it
-  std::vector<std::size_t> of(Face face) const;  ///< which readings
+  std::size_t beyond_edge = 0;                        ///< readings aft of the target's trailing edge, on no face of it
+  std::vector<std::size_t> of(Face face) const;       ///< which readings
+  std::vector<std::size_t> counted(Face face) const;  ///< those of them that are not alone
 };
 
 /// What was taken for granted, for people.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/numerics.hpp"
 #include "base/text.hpp"
@@ -18,6 +19,7 @@ void count(RoundResult& out, double tolerance) {
     for (const Judged& one : height.readings) {
       ++out.readings;
       out.within += std::abs(one.depth) <= tolerance + 1e-6 ? 1 : 0;
+      if (one.alone) continue;
       out.deepest_low = std::max(out.deepest_low, one.depth);
       out.deepest_high = std::max(out.deepest_high, -one.depth);
     }
@@ -161,6 +163,7 @@ class Maker {
   }
 
   void finish(RoundResult& result) const {
+    mark_alone(result.heights);
     count(result, out_.options.tolerance);
     result.litres = litres_left(out_.frozen, result.heights);
   }
@@ -271,7 +274,22 @@ class Maker {
     }
   }
 
+  /// A file given twice, or the plan's own, is no round of work.
+  void say_same_files() {
+    std::map<std::string, std::string> seen;  // digest, and what it was
+    for (const job::Source& one : plan_.sources) {
+      if (!one.digest.empty()) seen.emplace(one.digest, "what the plan was made from");
+    }
+    for (std::size_t k = 0; k < out_.rounds.size(); ++k) {
+      const auto digest = job::digest_of_file(out_.rounds[k].file);
+      if (!digest) continue;
+      const auto [known, is_new] = seen.emplace(*digest, "round " + std::to_string(k + 1) + " once more");
+      if (!is_new) out_.notes.push_back(out_.rounds[k].file + " is " + known->second + ": nothing was read again.");
+    }
+  }
+
   void say_sources() {
+    say_same_files();
     for (const job::Source& one : plan_.sources) {
       const auto state = job::state_of(one);
       if (state == job::SourceState::changed) {

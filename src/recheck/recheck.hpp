@@ -28,7 +28,7 @@ struct RoundResult {
   double reading_error = 0;
   std::vector<HeightRead> heights;           ///< from the top down; only the last round keeps its own
   std::size_t readings = 0, within = 0;      ///< readings of a face; of those, within the tolerance
-  double deepest_low = 0, deepest_high = 0;  ///< mm, both positive
+  double deepest_low = 0, deepest_high = 0;  ///< mm, both positive; of readings that do not stand alone
   Litres litres;
 };
 

@@ -26,6 +26,24 @@ struct Run {
   double z = 0, mean = 0;
 };
 
+double out_by(const Judged& one) { return one.depth / one.sigma; }
+
+void mark_alone(HeightRead& height, Face face) {
+  const auto own = height.of(face);
+  const auto beside = [&](std::size_t k, double sign) { return sign * out_by(height.readings[own[k]]) > neighbours_within; };
+  for (std::size_t k = 0; k < own.size() && own.size() >= 3; ++k) {
+    Judged& one = height.readings[own[k]];
+    const double sign = one.depth > 0 ? 1 : -1;
+    if (std::abs(out_by(one)) < alone_beyond || (k > 0 && beside(k - 1, sign)) || (k + 1 < own.size() && beside(k + 1, sign)))
+      continue;
+    one.alone = true;
+    if (!height.calipers) continue;
+    for (Judged& other : height.readings) {
+      if (other.face == Face::starboard && other.x == one.x) other.alone = true;
+    }
+  }
+}
+
 /// One face at one height.
 struct Line {
   std::size_t height = 0;
@@ -37,7 +55,7 @@ struct Line {
 
 class Scan {
  public:
-  Scan(std::vector<HeightRead>& heights, double tolerance) : heights_(heights), tolerance_(tolerance) {}
+  Scan(const std::vector<HeightRead>& heights, double tolerance) : heights_(heights), tolerance_(tolerance) {}
 
   std::vector<Spot> run() {
     double runs = 0;
@@ -50,8 +68,8 @@ class Scan {
         for (const std::size_t k : line.of) {
           line.depth.push_back(heights_[h].readings[k].depth);
           line.weight.push_back(1 / (heights_[h].readings[k].sigma * heights_[h].readings[k].sigma));
+          line.out.push_back(heights_[h].readings[k].alone ? 1 : 0);
         }
-        line.out.assign(line.of.size(), 0);
         lines_.push_back(std::move(line));
       }
     }
@@ -64,7 +82,6 @@ class Scan {
 
  private:
   void face(Line& line) {
-    mark_alone(line);
     const std::size_t last = line.of.size() - 1;
     if (const Run level = best(line, 0, last); level.z > 0 && spans(line, level)) {
       add(line, level, level.mean > 0 ? SpotKind::face_low : SpotKind::face_high);
@@ -111,25 +128,6 @@ class Scan {
       }
     }
     return best;
-  }
-
-  void mark_alone(Line& line) {
-    auto& readings = heights_[line.height].readings;
-    const auto out_by = [&](std::size_t k) { return line.depth[k] * std::sqrt(line.weight[k]); };
-    for (std::size_t k = 0; k < line.of.size(); ++k) {
-      if (std::abs(out_by(k)) < alone_beyond || line.of.size() < 3) continue;
-      const double sign = out_by(k) > 0 ? 1 : -1;
-      const bool before = k > 0 && sign * out_by(k - 1) > neighbours_within;
-      const bool after = k + 1 < line.of.size() && sign * out_by(k + 1) > neighbours_within;
-      if (before || after) continue;
-      line.out[k] = 1;
-      readings[line.of[k]].alone = true;
-      if (heights_[line.height].calipers) {
-        for (Judged& other : readings) {
-          if (other.face == Face::starboard && other.x == readings[line.of[k]].x) other.alone = true;
-        }
-      }
-    }
   }
 
   /// Twice the leading coefficient of the least-squares parabola, and its standard deviation for values of that error.
@@ -233,7 +231,7 @@ class Scan {
     return out;
   }
 
-  std::vector<HeightRead>& heights_;
+  const std::vector<HeightRead>& heights_;
   double tolerance_;
   double least_ = 0;
   std::vector<Line> lines_;
@@ -254,6 +252,13 @@ const char* name_of(SpotKind kind) {
   return "";
 }
 
-std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance) { return Scan(heights, tolerance).run(); }
+void mark_alone(std::vector<HeightRead>& heights) {
+  for (HeightRead& height : heights) {
+    mark_alone(height, Face::port);
+    if (!height.calipers) mark_alone(height, Face::starboard);
+  }
+}
+
+std::vector<Spot> find_spots(const std::vector<HeightRead>& heights, double tolerance) { return Scan(heights, tolerance).run(); }
 
 }  // namespace fairblade::recheck

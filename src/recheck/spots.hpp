@@ -1,5 +1,5 @@
 // Product: Spot, readings that hang together: a hump, a hollow, a flat, a face that is low or high as a whole. Verbs:
-// find_spots. mm.
+// mark_alone, find_spots. mm.
 //
 // Told from reading noise by a scan: of all runs of neighbouring readings of one face at one height, the one whose
 // weighted mean stands out most, |sum d/s²| / sqrt(sum 1/s²), is a spot where that passes what chance gives once in two
@@ -38,7 +38,9 @@ struct Spot {
   double chance = 0;           ///< standard deviations that its mean stands out by
 };
 
-/// Worst first. Readings that stand out alone are marked in `heights`.
-std::vector<Spot> find_spots(std::vector<HeightRead>& heights, double tolerance);
+/// Marks the readings that stand out alone, to be read again: until then they count neither as work nor as litres.
+void mark_alone(std::vector<HeightRead>& heights);
+/// Worst first, once those are marked.
+std::vector<Spot> find_spots(const std::vector<HeightRead>& heights, double tolerance);
 
 }  // namespace fairblade::recheck

@@ -85,10 +85,15 @@ void cut_by_default(const Plan& plan, std::vector<Warning>& out) {
   constexpr double nothing = 0.05;  // mm
   if (deepest < nothing) return;
   std::string text = "up to " + both_units(deepest, plan.job.units) +
-                     " comes off, which nobody asked for (max_removal is a default): how thick is the skin there? For the "
-                     "faces to stay uncut ask for --max-removal 0";
-  if (const auto litres_then = plan::litres_uncut(plan)) {  // of a scan it takes too long to know
-    text += ": " + litres(*litres_then) + " to add instead of " + litres(plan.volumes.add);
+                     " comes off, which nobody asked for (max_removal is a default): how thick is the skin there?";
+  const auto at_edges = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
+  if (!std::all_of(plan.job.stations.begin(), plan.job.stations.end(), at_edges)) {  // else no face is cut
+    const auto litres_then = plan::litres_uncut(plan);                               // of a scan it takes too long to know
+    const std::string now = litres(plan.volumes.add), then = litres_then ? litres(*litres_then) : "";
+    if (then != now) {  // else it is the edges that are cut
+      text += " For the faces to stay uncut ask for --max-removal 0";
+      if (!then.empty()) text += ": " + then + " to add instead of " + now;
+    }
   }
   out.push_back({"default-cut", "job", text});
 }

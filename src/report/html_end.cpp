@@ -1,4 +1,5 @@
 // What stands behind a plan: defaults, cautions, sources.
+#include "base/cautions.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
 
@@ -19,23 +20,14 @@ std::string defaults_part(const Plan& plan) {
 }
 
 std::string cautions_part() {
-  return html::paragraph(
-             "The data sheets of what you buy, and the law and the yard's rules where you are, come before anything here.") +
-         html::list({
-             "Epoxy makes people allergic for life. Gloves and covered skin; wash with soap and water, never with solvent.",
-             "The dust of half-cured epoxy is the surest way to that allergy. Masks with P3 filters for dust, organic vapour "
-             "filters with P3 for solvents. Filler powder is dust too.",
-             "Old antifouling is sanded wet, contained, and taken away as hazardous waste; yards and local law have their own "
-             "rules. Treat old paint as leaded.",
-             "Big pots of epoxy boil over: small batches, shallow trays, outdoors until cold.",
-             "Never work under a hanging rudder.",
-             "Fairing adds no strength. Cracks, a wet core or a corroded stock go to a surveyor first.",
-             "A section is not a design: balance, loads and the stock belong to a qualified designer.",
-             "Old coating that was measured over and comes off is filler that nobody planned: say so in the job "
-             "(\"coating_to_strip\").",
-             "Leave 5 to 10 mm to skeg and hull after paint, swung from lock to lock, and 50 mm from the leading edge to the "
-             "propeller where it can be had (common practice).",
-         });
+  std::vector<std::string> lines(cautions.begin(), cautions.end());
+  lines.emplace_back(
+      "Old coating that was measured over and comes off is filler that nobody planned: say so in the job "
+      "(\"coating_to_strip\").");
+  lines.emplace_back(
+      "Leave 5 to 10 mm to skeg and hull after paint, swung from lock to lock, and 50 mm from the leading edge to the propeller "
+      "where it can be had (common practice).");
+  return html::paragraph(cautions_first) + html::list(lines);
 }
 
 std::string sources_part() {

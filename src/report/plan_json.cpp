@@ -185,10 +185,16 @@ void add_frozen(const Plan& plan, const std::vector<job::Source>& sources, Json&
   for (const job::Source& one : sources) out["sources"].push_back({{"file", one.file}, {"fnv1a64", one.digest}});
 }
 
-std::string head_of(const Plan& plan, const std::vector<job::Source>& sources) {
+std::string head_of(const Plan& plan, const std::vector<job::Source>& sources, const std::vector<check::Finding>& slips) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", plan.job.name}};
   add_frozen(plan, sources, out);
   out["warnings"] = Json::array();
+  for (const check::Finding& one : slips) {
+    const std::string where = one.station.empty() ? "the readings" : "station " + one.station;
+    out["warnings"].push_back({{"code", one.code},
+                               {"where", where},
+                               {"text", (one.side.empty() ? "" : one.side + ": ") + one.what + ": " + one.remedy}});
+  }
   for (const Warning& one : gather_warnings(plan)) {
     out["warnings"].push_back({{"code", one.code}, {"where", one.where}, {"text", one.text}});
   }
@@ -230,11 +236,13 @@ std::string tail_of(const Plan& plan) {
 
 }  // namespace
 
-Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources) {
+Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources, const check::Findings& findings) {
   const std::size_t stations = plan.measured.size();
   auto water = water_json(plan.water);
-  return {stations + water.count + 3, [&plan, sources, stations, water = std::move(water)](std::size_t k) {
-            if (k == 0) return head_of(plan, sources);
+  auto slips = check::almost_certain_slips(findings);
+  return {stations + water.count + 3,
+          [&plan, sources, stations, slips = std::move(slips), water = std::move(water)](std::size_t k) {
+            if (k == 0) return head_of(plan, sources, slips);
             if (k <= stations) return station_of(plan, k - 1);
             if (k == stations + 1) return tail_of(plan);
             const std::size_t part = k - stations - 2;
@@ -242,8 +250,8 @@ Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& source
           }};
 }
 
-std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources) {
-  return whole(plan_json_pieces(plan, sources));
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources, const check::Findings& findings) {
+  return whole(plan_json_pieces(plan, sources, findings));
 }
 
 }  // namespace fairblade::report

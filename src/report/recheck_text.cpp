@@ -68,10 +68,11 @@ std::string standing(const Recheck& all) {
   return out;
 }
 
-std::string list_of(const Recheck& all, const std::vector<ListLine>& lines, bool low, const std::string& title) {
+template <class Wanted>
+std::string list_of(const Recheck& all, const std::vector<ListLine>& lines, const Wanted& wanted, const std::string& title) {
   std::vector<const ListLine*> own;
   for (const ListLine& one : lines) {
-    if (one.shown && (one.depth > 0) == low) own.push_back(&one);
+    if (one.shown && wanted(one)) own.push_back(&one);
   }
   if (own.empty()) return {};
   std::string out = '\n' + title + '\n';
@@ -85,8 +86,12 @@ std::string list_of(const Recheck& all, const std::vector<ListLine>& lines, bool
 std::string lists(const Recheck& all) {
   const auto lines = list_lines(all);
   const std::string unit(name_of(all.frozen.job.units));
-  std::string out = list_of(all, lines, false, "TAKE OFF, worst first (" + unit + ")") +
-                    list_of(all, lines, true, "ADD, worst first (" + unit + ")");
+  const auto is_again = [](const ListLine& one) { return one.again; };
+  const auto is_high = [](const ListLine& one) { return !one.again && one.depth < 0; };
+  const auto is_low = [](const ListLine& one) { return !one.again && one.depth > 0; };
+  std::string out = list_of(all, lines, is_again, "READ AGAIN, in no litres (" + unit + ")") +
+                    list_of(all, lines, is_high, "TAKE OFF, worst first (" + unit + ")") +
+                    list_of(all, lines, is_low, "ADD, worst first (" + unit + ")");
   if (const std::string rest = left_out_words(all); !rest.empty()) out += '\n' + wrapped(rest, 0, phone_columns);
   const auto edges = edge_words(all);
   if (!edges.empty()) out += "\nEDGES (" + unit + ")\n";
@@ -106,9 +111,10 @@ std::string by_height(const Recheck& all) {
     double low = 0, high = 0;
     std::size_t within = 0;
     for (const recheck::Judged& one : now.heights[h].readings) {
+      within += std::abs(one.depth) <= all.options.tolerance + 1e-6 ? 1 : 0;
+      if (one.alone) continue;
       low = std::max(low, one.depth);
       high = std::max(high, -one.depth);
-      within += std::abs(one.depth) <= all.options.tolerance + 1e-6 ? 1 : 0;
     }
     const recheck::Amount& amount = now.litres.by_height[h];
     table.row({on_one_line(now.heights[h].surface.name),

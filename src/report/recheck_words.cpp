@@ -102,7 +102,7 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
       constexpr double likely = 2.5, twice = 2;  // standard deviations
       const double out_by = std::abs(one.depth) / one.sigma;
       const bool work = recheck.verdict == recheck::Verdict::go_on && out_by > twice;
-      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work, nullptr, h, k});
+      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work, nullptr, h, k, one.alone});
     }
   }
   std::stable_sort(out.begin(), out.end(),
@@ -114,8 +114,7 @@ std::string words_of(const Recheck& recheck, const ListLine& line) {
   if (line.spot) return spot_words(recheck, *line.spot);
   const HeightRead& height = recheck.now().heights[line.height];
   const Judged& one = height.readings[line.reading];
-  return where_words(recheck, height, one) + ": " + depth_words(recheck, one.depth) + (one.both ? " a side" : "") +
-         (one.alone ? " (alone: read it again)" : "");
+  return where_words(recheck, height, one) + ": " + depth_words(recheck, one.depth) + (one.both ? " a side" : "");
 }
 
 std::string verdict_words(const Recheck& recheck) {
@@ -128,14 +127,15 @@ std::string verdict_words(const Recheck& recheck) {
     return "Read the rest before you stop: where you read, " + why + "; station" + (one ? " " : "s ") +
            listed(recheck.unread, 6) + (one ? " was" : " were") + " not read.";
   }
-  std::size_t high = 0, low = 0;
+  std::size_t high = 0, low = 0, again = 0;
   for (const ListLine& one : list_lines(recheck)) {
-    if (one.shown) ++(one.depth > 0 ? low : high);
+    if (one.shown) ++(one.again ? again : one.depth > 0 ? low : high);
   }
-  if (high + low == 0) return "Go on: no place stands out, yet all the readings together do.";
+  if (high + low + again == 0) return "Go on: no place stands out, yet all the readings together do.";
   const auto places = [](std::size_t n, const char* what) { return counted(n, "place") + what; };
   return "Go on: " + (high > 0 ? places(high, " to take off") : "") + (high > 0 && low > 0 ? ", " : "") +
-         (low > 0 ? places(low, " to fill") : "") + ".";
+         (low > 0 ? places(low, " to fill") : "") + (high + low > 0 && again > 0 ? ", " : "") +
+         (again > 0 ? places(again, " to read again") : "") + ".";
 }
 
 std::string left_out_words(const Recheck& recheck) {
@@ -186,9 +186,8 @@ std::vector<std::string> what_next(const Recheck& recheck) {
                   " both faces are out the same way, as if the section, or what it was measured from, stood " +
                   in_unit(std::abs(one.to_port), unit) + (one.to_port > 0 ? " to port." : " to starboard."));
   }
-  if (const auto alone = alone_words(recheck); !alone.empty()) {
-    out.push_back("Read again before you work there: " + listed(alone, 4) + ".");
-  }
+  const auto alone = alone_words(recheck);
+  if (!alone.empty()) out.push_back("Read again before you work there: " + listed(alone, 4) + ". No litres count them.");
   const bool more_to_come = recheck.frozen.stage.to_come > 0, whole = recheck.unread.empty();
   const std::string stop = whole ? " Stop here." : " Read the stations that were not read before you stop.";
   const std::string after = more_to_come && whole ? " Next come the coats, as the plan's report has them." : "";
@@ -207,7 +206,7 @@ std::vector<std::string> what_next(const Recheck& recheck) {
     const bool any_sure = std::any_of(lines.begin(), lines.end(), [](const ListLine& one) { return one.sure; });
     const auto worst = [&](bool low) -> std::string {
       for (const ListLine& one : lines) {
-        if ((one.depth > 0) == low && (one.sure || !any_sure)) return words_of(recheck, one);
+        if (!one.again && (one.depth > 0) == low && (one.sure || !any_sure)) return words_of(recheck, one);
       }
       return {};
     };
@@ -217,7 +216,7 @@ std::vector<std::string> what_next(const Recheck& recheck) {
       out.push_back(std::string(high.empty() ? "Fill the lows" : "Then fill the lows") + ", the worst first (" + in_what +
                     "): " + low + ". That is " + litres(now.litres.left.add) + " on the blade, before sanding and loss.");
     }
-    if (high.empty() && low.empty()) out.push_back("No reading stands out, yet all together they do.");
+    if (high.empty() && low.empty() && alone.empty()) out.push_back("No reading stands out, yet all together they do.");
     out.push_back("Then read again, and give the new file after " + on_one_line(now.file) + ".");
   }
   return out;

@@ -25,6 +25,7 @@ struct ListLine {
   bool shown = true;
   const recheck::Spot* spot = nullptr;  ///< or none, and then
   std::size_t height = 0, reading = 0;  ///< the reading's place in the last round
+  bool again = false;                   ///< it stands alone: to be read again, not yet work
 };
 /// Worst first.
 std::vector<ListLine> list_lines(const recheck::Recheck& recheck);

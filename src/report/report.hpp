@@ -39,8 +39,9 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures, const 
 ///   stages         name, to_come (mm a side of coats not on yet), surface; the filler is shaped at the first
 ///   sources        file as it was given, fnv1a64 of its bytes: tells a later recheck whether the job was edited
 ///   stations[].calipers  true: its readings do not tell port from starboard
-std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {});
-Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources);
+///   warnings       what is almost certainly wrong in the readings (`findings`) first, by check's codes; then the plan's own
+std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {}, const check::Findings& findings = {});
+Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources, const check::Findings& findings);
 
 /// offsets.csv: one row per reading and side, mm to 0.001.
 std::string offsets_csv(const Plan& plan);

@@ -75,6 +75,27 @@ std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& s
   return out;
 }
 
+// A section is no more guessed from its ends alone than over a tail that nobody read: straight on from the last two readings
+// the edge of a NACA 0012 comes out 1.2 % of the chord too thick where a fifth was not read, and a face read to its thickest
+// comes out a trumpet.
+std::optional<Fault> refuse_unread(const job::Job& job, const job::Station& station, const Gathered& read) {
+  constexpr std::size_t fewest = 3;
+  for (const auto* side : {&read.port, &read.starboard}) {
+    const std::string on = read.thickness_only || read.one_side_only ? "" : " to " + std::string(name_of(side->front().face));
+    if (side->size() < fewest) {
+      return Fault{{station.readings_from, station.place.line},
+                   "station " + station.name + " was read at only " + (side->size() == 1 ? "one place" : "two places") + on,
+                   "measure at least three places on each side, better eight to twelve"};
+    }
+    if (side->back().x >= (1 - most_unread_aft) * station.chord) continue;
+    return Fault{{station.readings_from, side->back().line},
+                 "station " + station.name + ": nothing was read" + on + " aft of x " + in_unit(side->back().x, job.units) +
+                     " of its " + in_unit(station.chord, job.units) + " chord",
+                 "read on to the trailing edge, and at the edge itself"};
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Outcome<Gathered> gather(const job::Job& job, const job::Station& station) {
@@ -98,12 +119,7 @@ Outcome<Gathered> gather(const job::Job& job, const job::Station& station) {
     out.warnings.push_back({"one-side-only", where(station),
                             std::string("no reading on the ") + name_of(face) + " side: it is taken as the mirror of the other"});
   }
-  for (const auto* side : {&out.port, &out.starboard}) {
-    if (side->size() >= 2) continue;
-    return Fault{{station.readings_from, station.place.line},
-                 "station " + station.name + " has only one reading on a side",
-                 "measure at least two places on each side, better eight to twelve"};
-  }
+  if (auto fault = refuse_unread(job, station, out)) return *fault;
   return out;
 }
 

@@ -52,6 +52,9 @@ struct MeasuredSection {
   const Side& side(Face face) const { return face == Face::port ? port : starboard; }
 };
 
+/// Of the chord, at the trailing edge: where more was not read, there is no section.
+constexpr double most_unread_aft = 0.2;
+
 /// The outline of one station, or why there is none. `job` gives reading error and coating to strip.
 Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station& station);
 

@@ -27,7 +27,6 @@ class Side {
   double lead() const { return lead_; }
   bool with_form() const { return with_form_; }
   const std::vector<Node>& nodes() const { return nodes_; }
-  double form_part() const { return thickness_; }  ///< the least-squares thickness ratio; 0 where no form was taken out
 
  private:
   double place(double x) const;  // v at x

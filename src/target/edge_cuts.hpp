@@ -1,4 +1,5 @@
 // Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them. mm.
+// Verbs: nose_cut, tail_cut.
 #pragma once
 #include <optional>
 

@@ -1,5 +1,5 @@
 // Faces that are a form nearly everywhere: bent round a patch that must not be cut, or blended into a hinge edge that
-// stays as it is.
+// stays as it is. Verbs: proud_patches, bend_round_patches, leave_leading_edge.
 #pragma once
 #include <memory>
 

@@ -1,4 +1,5 @@
 // Is a section curve one that a yard can build and a flow can follow? If not: the numbers that would make it so.
+// Verbs: nose_dips, largest_fair_radius, largest_fair_edge.
 #pragma once
 #include <optional>
 

@@ -40,6 +40,23 @@ double largest_penalty(double low, double high, double noise, const Misses& miss
 
 double cube(double d) { return d * d * d; }
 
+using Reading = std::pair<double, double>;  // x, half-breadth
+
+// A scan's thousands become the means of neighbours, some two hundred: the spline through n places takes n³ steps.
+std::vector<Reading> means_of(const std::vector<Reading>& all) {
+  constexpr std::size_t most = 200;
+  if (all.size() <= most) return all;
+  std::vector<Reading> out(most);
+  for (std::size_t bin = 0; bin < most; ++bin) {
+    const std::size_t first = bin * all.size() / most, next = (bin + 1) * all.size() / most;
+    for (std::size_t k = first; k < next; ++k) {
+      out[bin].first += all[k].first / static_cast<double>(next - first);
+      out[bin].second += all[k].second / static_cast<double>(next - first);
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 KeptBody::KeptBody(const section::MeasuredSection& measured, const form::FittedForm& fitted, double reading_error, double from,
@@ -70,11 +87,12 @@ std::array<double, 3> KeptBody::basis(double x) const {
 
 void KeptBody::gather(const section::MeasuredSection& measured, const form::FittedForm& fitted, Face face) {
   const double near = 0.01 * chord_;
-  const auto suspect = [&](double x) {
-    return std::any_of(fitted.suspects.begin(), fitted.suspects.end(),
-                       [&](const form::Residual& r) { return r.face == face && r.x == x; });
-  };
-  using Reading = std::pair<double, double>;
+  std::vector<double> suspects;
+  for (const form::Residual& one : fitted.suspects) {
+    if (one.face == face) suspects.push_back(one.x);
+  }
+  std::sort(suspects.begin(), suspects.end());
+  const auto suspect = [&](double x) { return std::binary_search(suspects.begin(), suspects.end(), x); };
   std::vector<Reading> inside;
   std::optional<Reading> before, after;  // the next ones outside; nose and edge themselves say nothing about the body
   bool at_from = false, at_to = false;   // an end that lies on a reading
@@ -91,6 +109,7 @@ void KeptBody::gather(const section::MeasuredSection& measured, const form::Fitt
       at_to = at_to || point.x >= to_ - near;
     }
   }
+  inside = means_of(inside);
   if (before && !at_from) inside.insert(inside.begin(), *before);
   if (after && !at_to) inside.push_back(*after);
   Residual& out = faces_[face == Face::port ? 0 : 1];

@@ -1,7 +1,8 @@
-// The thinnest target that the owner's cutting limit allows, which is the one with the least filler.
+// The thinnest target that the owner's cutting limit allows, which is the one with the least filler. Verbs: curve_of,
+// target_of, buildable, needed_thickness, cut_limit, least_fill, added_area.
 //
 // The limit binds at the readings between 2 % and 92 % of the measured chord, by half-breadth; nose and trailing edge
-// are judged apart (edge_depths). Every ordinate of the target is linear in its thickness ratio, so the least thickness
+// are judged apart (edge_cuts.hpp). Every ordinate of the target is linear in its thickness ratio, so the least thickness
 // is the greatest of one quotient per reading, and exact.
 #pragma once
 #include <optional>
@@ -39,7 +40,6 @@ struct Need {
   bool possible = false;                 ///< thickness_ratio <= thickest
 };
 
-/// `limit_at` gives the deepest cut allowed at a reading, mm (max_removal, or 0 in a no-cut patch).
 Need needed_thickness(const section::MeasuredSection& measured, const Wish& wish, const job::TargetRequest& request);
 
 /// The deepest cut allowed at x (mm aft of the leading edge) of this station: max_removal, or 0 inside a no-cut patch.

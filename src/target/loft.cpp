@@ -157,7 +157,9 @@ double place_of_greatest(const Function& f) {
 
 }  // namespace
 
-std::string name_at(double down) { return "at " + trimmed(down, 1); }
+std::string name_at(double down, LengthUnit unit) {
+  return "at " + (unit == LengthUnit::mm ? trimmed(down, 1) : in_unit(down, unit));
+}
 
 Outcome<MeasuredSection> measured_at(const job::Job& job, const std::vector<MeasuredSection>& measured, double down,
                                      const std::string& name) {

@@ -16,7 +16,7 @@
 namespace fairblade::target {
 
 /// What a height between stations is called: "at 250".
-std::string name_at(double down);
+std::string name_at(double down, LengthUnit unit);
 
 /// The measured section at that height, marked as interpolated, without readings. `name` is what it will be called.
 /// Its sides run through about 240 places even in sqrt(x) and both stations' own (seen: within 0.008 mm of the loft, on

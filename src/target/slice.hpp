@@ -1,4 +1,5 @@
-// One cut through blade and target at any height, on common places along the chord; areas to add and to take off.
+// One cut through blade and target at any height, on common places along the chord; areas to add and to take off. Verbs:
+// common_outlines, areas_between.
 #pragma once
 #include <vector>
 

@@ -96,3 +96,34 @@ TEST_CASE("anything that can be written is judged without falling over") {
     }
   }
 }
+
+TEST_CASE("2026-11-26: a tail that was not read is named, and not judged by how it looks carried on") {
+  auto job = blade::job_of({blade::exact("A", 0, 420, 0.12), blade::exact("B", 250, 390, 0.12), blade::exact("C", 500, 360, 0.12),
+                            blade::exact("D", 750, 330, 0.12)});
+  for (std::size_t k = 7; k < 14; ++k) job.stations[2].readings[k].port.reset();
+  const auto found = check::find(job);
+  const auto slips = check::almost_certain_slips(found);
+  REQUIRE(slips.size() == 1);
+  CHECK(slips.front().code == "tail-not-read");
+  CHECK(slips.front().station == "C");
+  CHECK(slips.front().side == "port");
+  CHECK(slips.front().what == "nothing was read aft of x 54.0 mm of the 360.0 mm chord");
+  for (const auto& one : found.list) CHECK(one.code.find("twist") == std::string::npos);
+}
+
+TEST_CASE("2026-11-26: of a scan check holds some rows against the other stations, and still sees one that is turned over") {
+  std::vector<double> places;
+  for (int k = 0; k <= 1000; ++k) places.push_back(k / 1000.0);
+  std::vector<job::Station> stations;
+  for (int k = 0; k < 5; ++k) {
+    const auto fuller = [](double x) { return blade::naca(0.13, x); };
+    const auto flatter = [](double x) { return blade::naca(0.11, x); };
+    const bool turned = k == 2;
+    stations.push_back(blade::station(std::string(1, char('A' + k)), 200.0 * k, 400 - 20.0 * k,
+                                      turned ? flatter : blade::Shape(fuller), turned ? fuller : blade::Shape(flatter), places));
+  }
+  const auto found = check::find(blade::job_of(stations));
+  REQUIRE_FALSE(found.list.empty());
+  CHECK(found.list.front().code == "sides-swapped");
+  CHECK(found.list.front().station == "C");
+}

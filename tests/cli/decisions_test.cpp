@@ -103,3 +103,57 @@ TEST_CASE("a reading past the new edge is no half-breadth of nothing to cut down
   // For programs the columns stay numbers: change is target less measured.
   CHECK(has(bytes_of(folder.at("out") + "/offsets.csv"), "D,720.000,334.000,starboard,0.500,0.000,-0.500\n"));
 }
+
+TEST_CASE("2026-11-26: what is almost certainly wrong in the readings leads plan.json's warnings") {
+  const Folder folder;
+  const Json clean =
+      Json::parse(run({"plan", folder.write("clean.csv", sheet("", "0.5")), "-o", folder.at("out"), "--json"}).out);
+  CHECK_FALSE(has_code(clean, "slipped-digit"));
+  const std::string slip = folder.write(
+      "slip.csv", foil_sheet("", [](const std::string& station, const std::string& x, bool port, const std::string& usual) {
+        return station == "B" && x == "120" && port ? "42.0" : usual;  // 24.0
+      }));
+  const Json plan = Json::parse(run({"plan", slip, "-o", folder.at("out"), "--json"}).out);
+  REQUIRE_FALSE(plan["warnings"].empty());
+  CHECK(plan["warnings"][0]["code"] == "slipped-digit");
+  CHECK(plan["warnings"][0]["where"] == "station B");
+  CHECK(has(plan["warnings"][0]["text"].get<std::string>(), "port: "));
+}
+
+TEST_CASE("2026-11-26: litres of a part that nobody read are told") {
+  const Folder folder;
+  const Json far =
+      Json::parse(run({"plan", folder.write("far.csv", sheet("bottom,2000\n", "0.5")), "-o", folder.at("out"), "--json"}).out);
+  CHECK(has_code(far, "carried-on"));
+  const Json near = Json::parse(run({"plan", folder.write("near.csv", sheet("", "0.5")), "-o", folder.at("out"), "--json"}).out);
+  CHECK_FALSE(has_code(near, "carried-on"));
+}
+
+TEST_CASE("2026-11-26: no litres are offered for uncut faces where no face is cut") {
+  const Folder folder;
+  const std::string job = folder.write("edges.csv", sheet("", "1.6"));
+  const Result result = run({"plan", job, "-o", folder.at("out"), "--approach", "edges-only", "--trailing-edge-thickness", "1"});
+  INFO(result.out << result.err);
+  CHECK(result.status == 0);
+  CHECK_FALSE(has(unwrapped(result.out), "for the faces to stay uncut"));
+  CHECK_FALSE(has(unwrapped(result.out), "For the faces to stay uncut"));
+}
+
+TEST_CASE("2026-11-26: a decimal comma in an option is one; in a file of commas it is told") {
+  const Folder folder;
+  const std::string job = folder.write("comma.csv", sheet("", "1.6"));
+  const auto litres = [&](const char* edge) {
+    return Json::parse(
+        run({"plan", job, "-o", folder.at("out"), "--json", "--trailing-edge-thickness", edge, "--thickness", "12,5%"})
+            .out)["volumes"]["add"];
+  };
+  CHECK(litres("3,5") == litres("3.5"));
+  const Result told =
+      run({"plan", folder.write("row.csv", sheet("trailing_edge_thickness,3,5\n", "1.6")), "-o", folder.at("out")});
+  CHECK(told.status == 2);
+  CHECK(has(told.err, "for a decimal comma write a point, or part the columns by semicolons"));
+  const Result dash = run({"worksheet", "--csv", "-"});
+  CHECK(dash.status == 2);
+  CHECK(has(dash.err, "leave it out to have the table printed"));
+  CHECK_FALSE(std::filesystem::exists("-"));
+}

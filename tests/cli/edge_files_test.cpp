@@ -124,7 +124,7 @@ TEST_CASE("a template in two has its nose, with clearance too, and none behind a
   REQUIRE(skeg.status == 0);
   const auto dunlin = files_in(folder.at("dunlin"));
   CHECK(dunlin.count("templates/1-nose-final.svg") == 0);
-  CHECK(has(dunlin.at("templates/leading-edge-table-final.svg"), "behind a fixed skeg"));
+  CHECK(has(dunlin.at("templates/leading-edge-table-final.svg"), "there is no nose"));
 }
 
 TEST_CASE("a spacing that is none is refused") {

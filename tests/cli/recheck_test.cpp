@@ -133,9 +133,9 @@ TEST_CASE("recheck: what is high is listed as on a phone, worst first") {
   INFO(result.out);
   // Two readings side by side at A and at B are one hump; the one at C has no neighbour to bear it out.
   CHECK(has(result.out,
-            "TAKE OFF, worst first (mm)\n  A to B port, 168 to 231 aft: hump, 1.5 high at A\n"
-            "  C port, 198 aft: 1.5 high (alone: read it again)\n"));
-  CHECK(has(result.out, "> Read again before you work there: C port, 198 aft.\n"));
+            "READ AGAIN, in no litres (mm)\n  C port, 198 aft: 1.5 high\n\n"
+            "TAKE OFF, worst first (mm)\n  A to B port, 168 to 231 aft: hump, 1.5 high at A\n"));
+  CHECK(has(result.out, "> Read again before you work there: C port, 198 aft. No\n  litres count them.\n"));
   std::istringstream lines(result.out);
   std::size_t widest = 0;
   for (std::string line; std::getline(lines, line);) {

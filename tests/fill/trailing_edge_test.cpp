@@ -166,3 +166,14 @@ TEST_CASE("an edge that comes no further aft and no thicker is only sawn") {
   now[0].figures.trailing_edge_thickness = 3.5;  // thicker
   CHECK_FALSE(card().nothing_to_build);
 }
+
+TEST_CASE("2026-11-26: what is built past the saw line is foretold in litres") {
+  // A wedge 6 mm thick at the edge, its faces closing by 0.05 and 0.03: 10 mm past it is 5.2 mm thick, 56 mm² in all. Twice
+  // 400 mm down the blade that is 44800 mm³.
+  const auto card = card_of(blade_of({420, 400, 380}, wedges(6, 0.05, 0.03)));
+  REQUIRE(card.build_past == 10);
+  CHECK(fill::litres_sawn_off(card) == Approx(0.0448).epsilon(1e-6));
+  fill::EdgeCard none = card;
+  none.build_past = 0;
+  CHECK(fill::litres_sawn_off(none) == 0);
+}

@@ -206,3 +206,30 @@ TEST_CASE("a side that was not read is used for what the rest of its row says") 
   CHECK(codes.find("side-from-caliper") != std::string::npos);
   CHECK(codes.find("caliper-alone") != std::string::npos);
 }
+
+TEST_CASE("2026-11-26: a section is not guessed from its ends, nor over a tail that was not read") {
+  // Half a sheet filled in, readings to x 60 of 400: straight on from the last two it became a trumpet 109 mm thick.
+  const auto refusal = [](const job::Station& station) {
+    const auto out = section::measure_section(blade::job_of({station}), station);
+    return out ? std::string("taken") : one_line(out.faults().front());
+  };
+  const auto whole = blade::exact("A", 0, 400, 0.12);
+  auto half = whole;
+  half.readings.resize(7);
+  CHECK(refusal(half) ==
+        "test.json:7: station A: nothing was read to port aft of x 60.0 mm of its 400.0 mm chord: read on to the trailing edge, "
+        "and "
+        "at the edge itself");
+  auto port = whole;
+  for (std::size_t k = 7; k < port.readings.size(); ++k) port.readings[k].port.reset();
+  CHECK(refusal(port).find("nothing was read to port aft of x 60.0 mm") != std::string::npos);
+  auto edge = whole;
+  edge.readings.pop_back();  // to 0.85 of the chord
+  CHECK(refusal(edge) == "taken");
+  edge.readings.pop_back();  // to 0.70
+  CHECK(refusal(edge) != "taken");
+  auto ends = whole;
+  ends.readings = {whole.readings.front(), whole.readings.back()};
+  CHECK(refusal(ends).ends_with(
+      "station A was read at only two places to port: measure at least three places on each side, better eight to twelve"));
+}
