@@ -14,15 +14,17 @@ struct Draft {
   bool lengthwise = false;
   drawing::Sheet content;  ///< in the window's own mm
   std::vector<std::string> holds;
-  std::string name;  ///< for its file: "A-port-bare"
+  std::size_t first = 0;  ///< the earliest of its pieces, by its place among all
+  std::string name;       ///< for its file: "A-port-bare"
   int row = 1, column = 1, rows = 1, columns = 1;
   std::string joined;  ///< the check across all of the joined pages, in words
 };
 
 /// A piece cut up, or whole where it fits.
 std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piece& piece);
-/// Pieces that fit, on shared pages.
-std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces);
+/// Pieces that fit, on shared pages; `places` among all pieces, beside them.
+std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces,
+                                 const std::vector<std::size_t>& places);
 /// Upright or lengthwise, whichever takes fewer pages; lengthwise where they are equal.
 bool better_lengthwise(const job::Print& print, const Paper& paper, double width, double height);
 

@@ -139,22 +139,26 @@ std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piec
   return out;
 }
 
-std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces) {
+std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::vector<Piece> pieces,
+                                 const std::vector<std::size_t>& places) {
   std::vector<Draft> out;
   for (const bool lengthwise : {true, false}) {
     const Layout layout(job.print, paper, lengthwise);
-    std::vector<Piece*> here;
-    for (Piece& piece : pieces) {
-      const bool first = fits_window(Layout(job.print, paper, true), piece.sheet.width, piece.sheet.height);
-      if (first == lengthwise) here.push_back(&piece);
-    }
+    std::vector<std::size_t> here;
     std::vector<Point> sizes;
-    for (const Piece* piece : here) sizes.emplace_back(piece->sheet.width, piece->sheet.height);
+    for (std::size_t k = 0; k < pieces.size(); ++k) {
+      const drawing::Sheet& sheet = pieces[k].sheet;
+      if (fits_window(Layout(job.print, paper, true), sheet.width, sheet.height) != lengthwise) continue;
+      here.push_back(k);
+      sizes.emplace_back(sheet.width, sheet.height);
+    }
     for (const auto& page : nest(sizes, layout.window_width(), layout.window_height(), nest_gap)) {
       Draft draft;
       draft.lengthwise = lengthwise;
+      draft.first = places[here[page.front().piece]];
       for (std::size_t k = 0; k < page.size(); ++k) {
-        Piece& piece = *here[page[k].piece];
+        Piece& piece = pieces[here[page[k].piece]];
+        draft.first = std::min(draft.first, places[here[page[k].piece]]);
         draft.holds.push_back(piece.label);
         const std::string prefix = page.size() > 1 ? "piece" + std::to_string(k + 1) + "-" : "";
         add_items(draft.content, std::move(piece.sheet), {page[k].at.x(), page[k].at.y()}, prefix);

@@ -71,17 +71,22 @@ int rows_for(const job::Print& print, double width, double height) {
 Pages make_pages(const job::Job& job, std::vector<Piece> pieces, const Kinds& kinds) {
   const Paper paper = paper_of(job.print, longest_of(pieces));
   std::vector<Piece> small;
-  std::vector<Draft> cut_up;
-  for (Piece& piece : pieces) {
+  std::vector<std::size_t> places;
+  std::vector<Draft> drafts;
+  for (std::size_t k = 0; k < pieces.size(); ++k) {
+    Piece& piece = pieces[k];
     if (fits_paper(job.print, paper, piece.sheet.width, piece.sheet.height)) {
       small.push_back(std::move(piece));
+      places.push_back(k);
     } else {
-      append(cut_up, drafts_of(job, paper, piece));
+      auto cut_up = drafts_of(job, paper, piece);
+      for (Draft& one : cut_up) one.first = k;
+      append(drafts, std::move(cut_up));
       piece.sheet = {};
     }
   }
-  auto drafts = shared_drafts(job, paper, std::move(small));
-  append(drafts, std::move(cut_up));
+  append(drafts, shared_drafts(job, paper, std::move(small), places));
+  std::stable_sort(drafts.begin(), drafts.end(), [](const Draft& a, const Draft& b) { return a.first < b.first; });
   auto all = covers_of(job, paper, drafts, kinds);
   append(all, std::move(drafts));
   return composed(job, paper, std::move(all));

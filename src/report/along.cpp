@@ -31,11 +31,20 @@ std::string governing_sentence(const Plan& plan, const plan::GoverningReading& o
   const auto& governing = *plan.targets[one.station].governing;
   return station_words(plan, one.station) + " is governed by the reading at x " + both_units(governing.x, plan.job.units) + ", " +
          side_words(measured, governing.face) + " (" + measured.readings_from + ":" + std::to_string(governing.line) +
-         "): without it the blade would take " +
-         (fixed(one.litres_without, 2) == fixed(plan.volumes.add, 2)
-              ? "as many litres"
-              : fixed(one.litres_without, 2) + " L instead of " + fixed(plan.volumes.add, 2) + " L") +
-         (plan.volumes.add - one.litres_without > plan.volumes.add_error ? ", so measure it again" : "");
+         "): without it the blade would take " + fixed(one.litres_without, 2) + " L instead of " + fixed(plan.volumes.add, 2) +
+         " L" + (plan.volumes.add - one.litres_without > plan.volumes.add_error ? ", so measure it again" : "");
+}
+
+/// Readings that settle a target and yet no litres are told in one breath: nothing hangs on any one of them.
+void governing_sentences(const Plan& plan, std::vector<std::string>& out) {
+  std::vector<std::string> idle;
+  for (const auto& one : plan.governing) {
+    if (fixed(one.litres_without, 2) != fixed(plan.volumes.add, 2)) out.push_back(governing_sentence(plan, one));
+    else idle.push_back(on_one_line(plan.targets[one.station].station));
+  }
+  if (idle.empty()) return;
+  out.push_back((idle.size() == 1 ? "station " : "stations ") + joined(idle) +
+                ": no reading there is worth litres by itself; the others hold the fair line where it is");
 }
 
 void pull_sentences(const Plan& plan, std::vector<std::string>& out) {
@@ -91,7 +100,7 @@ void twist_sentences(const Plan& plan, std::vector<std::string>& out) {
 
 std::vector<std::string> of_the_target(const Plan& plan) {
   std::vector<std::string> out{blade_sentence(plan)};
-  for (const auto& one : plan.governing) out.push_back(governing_sentence(plan, one));
+  governing_sentences(plan, out);
   pull_sentences(plan, out);
   screed_sentence(plan, out);
   return out;

@@ -337,3 +337,21 @@ TEST_CASE("names that could harm stay harmless") {
     CHECK(sheets::trouble(page.sheet) == "");
   }
 }
+
+TEST_CASE("2026-11-26: pages come in the order of their pieces, whether these are cut up or share a page") {
+  const auto blank = [](const char* label, double width, double height) {
+    pages::Piece piece;
+    piece.label = label;
+    piece.sheet.width = width;
+    piece.sheet.height = height;
+    return piece;
+  };
+  job::Job job;
+  const auto all =
+      pages::make_pages(job, {blank("one", 400, 60), blank("two", 60, 60), blank("three", 60, 70), blank("four", 500, 60)});
+  std::vector<std::string> order;
+  for (std::size_t k = 1; k < all.pages.size(); ++k) {
+    if (order.empty() || order.back() != all.pages[k].holds.front()) order.push_back(all.pages[k].holds.front());
+  }
+  CHECK(order == std::vector<std::string>{"one", "three", "four"});  // two and three share a page, the higher first
+}
