@@ -1,6 +1,7 @@
 // recheck.json and still-to-do.csv.
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include "base/text.hpp"
 #include "report/csv_cell.hpp"
@@ -118,30 +119,35 @@ std::string tail_of(const Recheck& all) {
   return " ],\n" + dumped(out).substr(2) + '\n';  // without its opening brace
 }
 
+/// Of a scan there are millions: by number, and sorted where they stand.
 struct Row {
-  const HeightRead* height;
-  const Judged* one;
+  std::uint32_t height = 0, reading = 0;
 };
 
 std::vector<Row> rows_to_do(const Recheck& all) {
+  const auto& heights = all.now().heights;
   std::vector<Row> rows;
-  for (const HeightRead& height : all.now().heights) {
-    for (const Judged& one : height.readings) {
-      if (within(all, one) || (one.both && one.face == section::Face::starboard)) continue;
-      rows.push_back({&height, &one});
+  rows.reserve(all.now().readings - all.now().within);
+  for (std::uint32_t h = 0; h < heights.size(); ++h) {
+    for (std::uint32_t k = 0; k < heights[h].readings.size(); ++k) {
+      const Judged& one = heights[h].readings[k];
+      if (!within(all, one) && !(one.both && one.face == section::Face::starboard)) rows.push_back({h, k});
     }
   }
-  std::stable_sort(rows.begin(), rows.end(),
-                   [](const Row& a, const Row& b) { return std::abs(a.one->depth) > std::abs(b.one->depth); });
+  const auto depth = [&](const Row& row) { return std::abs(heights[row.height].readings[row.reading].depth); };
+  std::sort(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
+    if (depth(a) != depth(b)) return depth(a) > depth(b);
+    return a.height != b.height ? a.height < b.height : a.reading < b.reading;
+  });
   return rows;
 }
 
-std::string row_of(const Row& row) {
+std::string row_of(const HeightRead& height, const Judged& one) {
   constexpr int decimals = 3;
-  return csv_cell(row.height->surface.name) + ',' + fixed(row.height->surface.down, decimals) + ',' +
-         fixed(row.one->read_x, decimals) + ',' + origin_of(*row.one) + ',' + side_of(*row.one) + ',' +
-         fixed(row.one->half_breadth, decimals) + ',' + fixed(row.one->target, decimals) + ',' + fixed(row.one->depth, decimals) +
-         ',' + (row.one->depth > 0 ? "add" : "take off") + (row.one->alone ? "; alone: read it again" : "") + '\n';
+  return csv_cell(height.surface.name) + ',' + fixed(height.surface.down, decimals) + ',' + fixed(one.read_x, decimals) + ',' +
+         origin_of(one) + ',' + side_of(one) + ',' + fixed(one.half_breadth, decimals) + ',' + fixed(one.target, decimals) + ',' +
+         fixed(one.depth, decimals) + ',' + (one.depth > 0 ? "add" : "take off") + (one.alone ? "; alone: read it again" : "") +
+         '\n';
 }
 
 }  // namespace
@@ -157,10 +163,13 @@ Pieces still_to_do_csv(const Recheck& all) {
   constexpr std::size_t together = 1000;  // rows to a piece
   auto rows = rows_to_do(all);
   const std::size_t pieces = 1 + (rows.size() + together - 1) / together;
-  return {pieces, [rows = std::move(rows)](std::size_t k) {
+  return {pieces, [rows = std::move(rows), &heights = all.now().heights](std::size_t k) {
             if (k == 0) return std::string("station,down,x,x_from,side,measured,target,change,what\n");
             std::string out;
-            for (std::size_t r = (k - 1) * together; r < std::min(rows.size(), k * together); ++r) out += row_of(rows[r]);
+            for (std::size_t r = (k - 1) * together; r < std::min(rows.size(), k * together); ++r) {
+              const HeightRead& height = heights[rows[r].height];
+              out += row_of(height, height.readings[rows[r].reading]);
+            }
             return out;
           }};
 }

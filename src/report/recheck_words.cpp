@@ -86,7 +86,7 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
   std::vector<std::vector<bool>> told;  // readings that a spot speaks for
   for (const HeightRead& height : heights) told.emplace_back(height.readings.size(), false);
   for (const Spot& spot : recheck.spots) {
-    out.push_back({spot.worst, true, true, &spot});
+    out.push_back({spot.worst, true, true, false, &spot});
     for (const recheck::Reach& reach : spot.reach) {
       for (std::size_t k = reach.first; k <= reach.last; ++k) {
         const Judged& one = heights[reach.height].readings[k];
@@ -94,19 +94,32 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
       }
     }
   }
+  const auto is_line = [&](std::size_t h, std::size_t k) {
+    const Judged& one = heights[h].readings[k];
+    return std::abs(one.depth) > recheck.options.tolerance + 1e-6 && !told[h][k] &&
+           !(one.both && one.face == section::Face::starboard);
+  };
+  std::size_t lines = out.size();
+  for (std::size_t h = 0; h < heights.size(); ++h) {
+    for (std::size_t k = 0; k < heights[h].readings.size(); ++k) lines += is_line(h, k) ? 1 : 0;
+  }
+  out.reserve(lines);
   for (std::size_t h = 0; h < heights.size(); ++h) {
     for (std::size_t k = 0; k < heights[h].readings.size(); ++k) {
+      if (!is_line(h, k)) continue;
       const Judged& one = heights[h].readings[k];
-      if (std::abs(one.depth) <= recheck.options.tolerance + 1e-6 || told[h][k]) continue;
-      if (one.both && one.face == section::Face::starboard) continue;
       constexpr double likely = 2.5, twice = 2;  // standard deviations
       const double out_by = std::abs(one.depth) / one.sigma;
       const bool work = recheck.verdict == recheck::Verdict::go_on && out_by > twice;
-      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work, nullptr, h, k, one.alone});
+      out.push_back({one.depth, !one.alone && out_by > likely, one.alone || work, one.alone, nullptr, h, k});
     }
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const ListLine& a, const ListLine& b) { return std::abs(a.depth) > std::abs(b.depth); });
+  // Of a scan there may be a million: sorted where they stand. As deep: spots first, then as they lie on the blade.
+  std::sort(out.begin(), out.end(), [](const ListLine& a, const ListLine& b) {
+    if (std::abs(a.depth) != std::abs(b.depth)) return std::abs(a.depth) > std::abs(b.depth);
+    if (a.spot || b.spot) return a.spot && (!b.spot || a.spot < b.spot);
+    return a.height != b.height ? a.height < b.height : a.reading < b.reading;
+  });
   return out;
 }
 

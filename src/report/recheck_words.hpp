@@ -23,9 +23,9 @@ struct ListLine {
   /// To be shown: a spot, a reading to take again, or one beyond twice its error while there is work to do at all. The
   /// rest is noise, as far as anyone can tell, and only counted.
   bool shown = true;
+  bool again = false;                   ///< a reading that stands alone: to be read again, not yet work
   const recheck::Spot* spot = nullptr;  ///< or none, and then
   std::size_t height = 0, reading = 0;  ///< the reading's place in the last round
-  bool again = false;                   ///< it stands alone: to be read again, not yet work
 };
 /// Worst first.
 std::vector<ListLine> list_lines(const recheck::Recheck& recheck);
