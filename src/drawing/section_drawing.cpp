@@ -10,6 +10,7 @@
 #include "drawing/marks.hpp"
 #include "drawing/outline.hpp"
 #include "drawing/readings_table.hpp"
+#include "fill/shown_rows.hpp"
 
 namespace fairblade::drawing {
 namespace {
@@ -46,12 +47,15 @@ class SectionDrawing {
         target_(target),
         change_(change),
         fitted_(fitted),
-        port_table_(job, fill::Offsets(measured, change).of(Face::port), target, Face::port),
-        starboard_table_(job, fill::Offsets(measured, change).of(Face::starboard), target, Face::starboard) {}
+        port_table_(job, rows_of(Face::port), target, Face::port),
+        starboard_table_(job, rows_of(Face::starboard), target, Face::starboard) {}
 
   Sheet draw();
 
  private:
+  std::vector<fill::OffsetRow> rows_of(Face face) const {
+    return measured_.points.empty() ? fill::rows_laid(measured_, target_, face) : fill::Offsets(measured_, change_).of(face);
+  }
   void place_across();
   void title_block();
   void areas();
@@ -126,7 +130,7 @@ void SectionDrawing::title_block() {
     where += " The stock centreline lies " + length_words(std::abs(*measured_.ahead), job_) +
              (*measured_.ahead > 0 ? " aft" : " ahead") + " of the leading edge, off this sheet.";
   }
-  if (port_table_.empty() && starboard_table_.empty()) where += " No readings here: laid between its neighbours.";
+  if (measured_.points.empty()) where += " No readings here: laid between its neighbours.";
   column.paragraph(where, 3.2);
   column.paragraph(form_words(), 3.2);
   column.paragraph(
@@ -229,7 +233,7 @@ void SectionDrawing::bottom_block() {
   x = key_entry(x, change_words("TAKE OFF", change_.remove_area, change_.removal), Sample::removal);
   x = key_entry(x, "target surface", Sample::line, Pen::cut);
   x = key_entry(x, "blade as measured", Sample::line, Pen::measured);
-  x = key_entry(x, "half-breadth at a reading", Sample::reading);
+  x = key_entry(x, measured_.points.empty() ? "half-breadth, laid there" : "half-breadth at a reading", Sample::reading);
   key_entry(x, "centre plane, stock centreline", Sample::line, Pen::datum);
   y_ += 9;
   add_check_bar_across(sheet_, {margin, y_}, "check-across");

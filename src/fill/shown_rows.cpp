@@ -1,6 +1,7 @@
 #include "fill/shown_rows.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace fairblade::fill {
 
@@ -14,6 +15,16 @@ std::vector<OffsetRow> rows_shown(std::vector<OffsetRow> rows, std::size_t most)
   kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
   std::vector<OffsetRow> out;
   for (const std::size_t k : kept) out.push_back(rows[k]);
+  return out;
+}
+
+std::vector<OffsetRow> rows_laid(const section::MeasuredSection& measured, const target::TargetSection& target, Face face) {
+  constexpr std::array<double, 18> percent{0, 1.25, 2.5, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 90, 95, 100};
+  std::vector<OffsetRow> out;
+  for (const double share : percent) {
+    const double x = share / 100 * measured.chord;
+    out.push_back({x, measured.side(face).at(x), target.half_breadth(face, x), face});
+  }
   return out;
 }
 

@@ -1,6 +1,8 @@
 #include "job/frozen_plan.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <filesystem>
 #include <utility>
 #include <vector>
@@ -181,6 +183,11 @@ class PlanReader {
     const std::size_t count = station.x.size();
     bool sound = count >= 20 && station.port.size() == count && station.starboard.size() == count;
     for (std::size_t k = 1; sound && k < count; ++k) sound = station.x[k] > station.x[k - 1];
+    // Its ends are the target's, and no half-breadth is as wide as the chord is long: someone's edit else.
+    const double chord = station.target_chord;
+    sound = sound && std::abs(station.x.back() - station.x.front() - chord) <= 0.01 * chord;
+    for (std::size_t k = 0; sound && k < count; ++k)
+      sound = std::max(std::abs(station.port[k]), std::abs(station.starboard[k])) < chord;
     if (!sound) fault(curve.line, "the target's curve of station " + station.name + " is not whole", give_folder);
   }
 

@@ -322,6 +322,15 @@ TEST_CASE("recheck: plans that are refused") {
             "this plan has no \"curve\":" + older));
   CHECK(has(without("short", [](Json& json) { json["stations"][0]["target"]["curve"]["port"].erase(5); }),
             "the target's curve of station A is not whole: " + give));
+  const auto not_whole = [&](const std::string& name, auto&& change) {
+    return has(without(name, [&](Json& json) { change(json["stations"][0]["target"]); }),
+               "the target's curve of station A is not whole: ");
+  };
+  CHECK(not_whole("wide", [](Json& target) { target["curve"]["port"][50] = 5000; }));  // 2026-11-26
+  CHECK(not_whole("chord", [](Json& target) { target["chord"] = target["chord"].get<double>() * 10; }));
+  CHECK(not_whole("long", [](Json& target) {
+    for (Json& x : target["curve"]["x"]) x = x.get<double>() * 10;
+  }));
   CHECK(has(without("text", [](Json& json) { json["stations"][1]["down"] = "300"; }),
             "\"down\" is the text \"300\": take the quotes off the number\n"));
   CHECK(has(without("unit", [](Json& json) { json["units"] = "cubits"; }), "\"units\" is none of mm, cm and in: "));

@@ -1,6 +1,8 @@
 #include "fill/shown_rows.hpp"
 
+#include "blade.hpp"
 #include "catch.hpp"
+#include "fill/planned.hpp"
 
 using namespace fairblade;
 
@@ -38,4 +40,19 @@ TEST_CASE("2026-11-26: a reading past an edge of the target is told from one at 
   CHECK(fill::past_of(target, 50) == fill::Past::none);
   CHECK(fill::past_of(target, 103) == fill::Past::none);
   CHECK(fill::past_of(target, 103.1) == fill::Past::trailing_edge);
+}
+
+TEST_CASE("2026-11-26: where nothing was read the rows are the laid outline's, at the published places") {
+  auto station = blade::exact("A", 0, 400, 0.12);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.15};
+  const auto p = planned::change(blade::job_of({station}));
+  const auto rows = fill::rows_laid(p.measured[0], p.targets[0], section::Face::starboard);
+  REQUIRE(rows.size() == 18);
+  CHECK(rows[1].x == Approx(5));
+  CHECK(rows.back().x == Approx(400));
+  for (const auto& row : rows) {
+    CHECK(row.face == section::Face::starboard);
+    CHECK(row.measured == Approx(400 * blade::naca(0.12, row.x / 400)).margin(1e-9));
+    CHECK(row.target == Approx(400 * blade::naca(0.15, row.x / 400)).margin(1e-9));
+  }
 }
