@@ -88,6 +88,10 @@ void say_once(std::vector<Finding>& list) {
   for (const Finding& one : list) {
     const auto slip =
         std::find_if(list.begin(), list.end(), [&](const Finding& s) { return s.code == "slipped-digit" && same_place(s, one); });
+    const bool misplaced = one.code == "x-out-of-order" && std::any_of(list.begin(), list.end(), [&](const Finding& s) {
+                             return s.code == "x-slipped" && same_place(s, one);
+                           });
+    if (misplaced) continue;
     const bool told_better = slip != list.end() && (one.code == "repeats-disagree" || (one.code == "caliper-disagrees" && one.x));
     if (told_better) continue;
     kept.push_back(one);
@@ -141,6 +145,7 @@ Findings find(const job::Job& job) {
     if (aside[k]) return;
     const job::Station& station = job.stations[k];
     judge_coverage(job, k, each[k].list, each[k].notes);
+    judge_order(job, station, each[k].list);
     judge_calipers(job, station, sigma, each[k].list);
     judge_repeats(job, station, sigma, each[k].list);
     if (places_read(station) < 3) judged[k].station = station;

@@ -11,6 +11,8 @@ namespace fairblade::check {
 void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out);
 void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, std::vector<Finding>& out);
 void judge_heights(const job::Job& job, std::vector<Finding>& out);
+/// One row whose x runs against the order of the others on the sheet.
+void judge_order(const job::Job& job, const job::Station& station, std::vector<Finding>& out);
 void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& out, std::vector<std::string>& notes);
 
 /// Greatest half-thickness that was read, by the third largest of nine and more (a slip or two do not move it); mm.

@@ -127,3 +127,29 @@ TEST_CASE("2026-11-26: of a scan check holds some rows against the other station
   CHECK(found.list.front().code == "sides-swapped");
   CHECK(found.list.front().station == "C");
 }
+
+TEST_CASE("2026-11-26: an x that runs against the order of the rows is named, where half-breadths cannot tell it") {
+  const auto plate = [](double) { return 0.04; };
+  auto job = blade::job_of({blade::station("A", 0, 400, plate, plate), blade::station("B", 300, 400, plate, plate)});
+  const auto told = [&](int row, double x) {
+    auto other = job;
+    auto& readings = other.stations[1].readings;
+    readings[static_cast<std::size_t>(row)].x = x;
+    std::stable_sort(readings.begin(), readings.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
+    std::string out;
+    for (const auto& one : check::find(other).list) {
+      if (one.code == "x-out-of-order") out += one.station + ":" + std::to_string(one.place.line) + ": " + one.what + "\n";
+    }
+    return out;
+  };
+  CHECK(told(8, 210) ==
+        "B:9: x stands between 80.0 mm and 160.0 mm on the sheet, where the other rows are in order; 120.0 mm would fit (two "
+        "digits "
+        "changed places)\n");
+  CHECK(told(8, 121).empty());   // in order
+  CHECK(told(13, 121).empty());  // the last row: one that was read once more
+  // From the trailing edge forward: the same, as the lines tell it.
+  for (auto& reading : job.stations[1].readings) reading.line = 100 - reading.line;
+  CHECK(told(8, 210).starts_with("B:91: x stands between 80.0 mm and 160.0 mm"));
+  CHECK(told(8, 120).empty());
+}
