@@ -1,4 +1,5 @@
-// Numbers and names as text, the same under every locale. Verbs: fixed, shortest, trimmed, nearest_name, xml_escaped.
+// Numbers and names as text, the same under every locale. Verbs: fixed, shortest, trimmed, append_trimmed, nearest_name,
+// xml_escaped, joined, is_digit, lower_case, upper_case, file_name_of, valid_utf8.
 #pragma once
 #include <span>
 #include <string>
@@ -20,6 +21,8 @@ std::string nearest_name(std::string_view word, std::span<const std::string_view
 std::string xml_escaped(std::string_view text);
 /// "a, b, c", each between `quote` marks.
 std::string joined(std::span<const std::string> names, std::string_view quote = {});
+/// Of ASCII, in every locale.
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 /// ASCII letters only; the rest stays.
 std::string lower_case(std::string_view text);
 std::string upper_case(std::string_view text);

@@ -1,5 +1,7 @@
 #include "base/units.hpp"
 
+#include <cmath>
+
 #include "base/text.hpp"
 
 namespace fairblade {
@@ -8,7 +10,7 @@ double millimetres_in(LengthUnit unit) {
   switch (unit) {
     case LengthUnit::mm: return 1.0;
     case LengthUnit::cm: return 10.0;
-    case LengthUnit::inch: return 25.4;
+    case LengthUnit::inch: return mm_per_inch;
   }
   return 1.0;
 }
@@ -35,5 +37,7 @@ std::string number_in_unit(double mm, LengthUnit unit) {
 }
 
 std::string in_unit(double mm, LengthUnit unit) { return number_in_unit(mm, unit) + " " + std::string(name_of(unit)); }
+
+std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard"); }
 
 }  // namespace fairblade

@@ -1,4 +1,5 @@
-// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit.
+// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit,
+// to_side.
 #pragma once
 #include <optional>
 #include <string>
@@ -8,7 +9,8 @@ namespace fairblade {
 
 enum class LengthUnit { mm, cm, inch };
 
-/// Millimetres in one unit: 1, 10, 25.4 (exact by definition).
+constexpr double mm_per_inch = 25.4;  ///< exact by definition
+/// Millimetres in one unit: 1, 10, 25.4.
 double millimetres_in(LengthUnit unit);
 /// "mm", "cm", "in".
 std::string_view name_of(LengthUnit unit);
@@ -16,7 +18,9 @@ std::string_view name_of(LengthUnit unit);
 std::optional<LengthUnit> length_unit(std::string_view name);
 /// A length in mm as the owner reads it in the job's unit: "12.3 mm", "1.23 cm", "0.484 in".
 std::string in_unit(double mm, LengthUnit unit);
-/// The same without the unit's name.
+/// "1.2 mm to port", to starboard where it is negative.
+std::string to_side(double mm, LengthUnit unit);
+/// The same as in_unit without the unit's name.
 std::string number_in_unit(double mm, LengthUnit unit);
 
 }  // namespace fairblade

@@ -11,8 +11,6 @@ namespace {
 
 constexpr int decimals = 5;  // as many as a written length has
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 void add_number(std::vector<Meant>& out, const std::string& text, double mm_in_unit, const char* how) {
   double value = 0;
   const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
@@ -35,7 +33,7 @@ std::vector<Meant> other_numbers(double mm, LengthUnit unit) {
   }
   for (const double factor : {10.0, 0.1, 100.0, 0.01}) out.push_back({mm * factor, "the decimal point slipped"});
   out.push_back({-mm, "a minus sign too many, or one that is lacking"});
-  const double inches = unit == LengthUnit::inch ? 1 / 25.4 : 25.4;
+  const double inches = unit == LengthUnit::inch ? 1 / mm_per_inch : mm_per_inch;
   out.push_back({mm * inches, unit == LengthUnit::inch ? "written in millimetres" : "written in inches"});
   for (std::size_t k = 0; k < text.size(); ++k) {
     if (!is_digit(text[k])) continue;

@@ -5,9 +5,10 @@
 namespace fairblade::check {
 
 std::vector<Unit> other_units(LengthUnit unit) {
-  if (unit == LengthUnit::inch) return {{"millimetres", "millimetres", 1 / 25.4}, {"centimetres", "centimetres", 1 / 2.54}};
+  if (unit == LengthUnit::inch)
+    return {{"millimetres", "millimetres", 1 / mm_per_inch}, {"centimetres", "centimetres", 10 / mm_per_inch}};
   if (unit == LengthUnit::cm) return {{"inches", "inches", 2.54}, {"millimetres", "millimetres", 0.1}};
-  return {{"inches", "inches", 25.4}, {"centimetres", "centimetres", 10}};
+  return {{"inches", "inches", mm_per_inch}, {"centimetres", "centimetres", 10}};
 }
 
 std::vector<Unit> units_of_heights(LengthUnit unit) {

@@ -5,10 +5,11 @@
 
 #include "check/fair_line.hpp"
 #include "check/findings.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::check {
 
-constexpr double beyond = 4.5;  ///< standard deviations; see findings.hpp
+constexpr double beyond = job::disagree_beyond;  ///< standard deviations; see findings.hpp
 
 /// What one station's readings say of each other.
 struct StationJudged {

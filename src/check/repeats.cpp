@@ -9,8 +9,6 @@
 namespace fairblade::check {
 namespace {
 
-constexpr double same_place = 1e-6;  // mm
-
 struct Group {
   Kind kind;
   double x = 0;
@@ -29,7 +27,7 @@ std::vector<Group> repeats_of(const job::Station& station) {
     std::vector<Group> groups;
     for (const Seen& seen : seen_at(station)) {
       if (seen.kind != kind) continue;
-      if (groups.empty() || seen.x - groups.back().x > same_place) groups.push_back({kind, seen.x, {}, 0});
+      if (groups.empty() || seen.x - groups.back().x > job::same_place) groups.push_back({kind, seen.x, {}, 0});
       groups.back().values.push_back(seen.value);
       groups.back().line = std::max(groups.back().line, seen.line);
     }

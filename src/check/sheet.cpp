@@ -192,16 +192,16 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
   if (job.stations.size() < 4) return;
   const double now = unevenness(downs);
   for (std::size_t k = 0; k < downs.size(); ++k) {
-    for (const double factor : {10.0, 0.1, 25.4, 1 / 25.4}) {
+    for (const double factor : {10.0, 0.1, mm_per_inch, 1 / mm_per_inch}) {
       auto other = downs;
       other[k] *= factor;
       if (other[k] == downs[k] || now < 4 || unevenness(other) > std::min(1.5, now / 4)) continue;
       const Station& station = job.stations[k];
-      const char* words = factor == 10 ? "centimetres" : factor == 25.4 ? "inches" : "a slipped point";
+      const char* words = factor == 10 ? "centimetres" : factor == mm_per_inch ? "inches" : "a slipped point";
       auto finding = of_station(station,
-                                factor == 10     ? "heights-in-cm"
-                                : factor == 25.4 ? "heights-in-inches"
-                                                 : "height-slipped",
+                                factor == 10            ? "heights-in-cm"
+                                : factor == mm_per_inch ? "heights-in-inches"
+                                                        : "height-slipped",
                                 Rank::heights,
                                 "its height " + in_unit(station.down, job.units) + " looks like " + words + ": " +
                                     in_unit(other[k], job.units) + " would stand evenly among the others",

@@ -24,8 +24,6 @@ Extremes extremes_of(const SpanNumbers& numbers) {
   return {*least, *most};
 }
 
-std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard"); }
-
 /// A section alone: it is turned where its two edges say so too, not only the lie of its faces.
 void judge_one(const Stations& blade, const SpanNumber& one, double sigma, std::vector<Finding>& out) {
   const auto& measured = blade.measured[one.station];

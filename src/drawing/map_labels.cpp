@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <boost/geometry.hpp>
 #include <cmath>
+#include <numbers>
 
 #include "base/polyline.hpp"
 #include "drawing/map_face.hpp"
@@ -16,7 +17,7 @@ constexpr double ring_radius = 2;                                               
 void add_ring(Sheet& sheet, Point centre) {
   std::vector<Point> ring;
   for (int k = 0; k < 32; ++k) {
-    const double angle = k * 3.14159265358979323846 / 16;
+    const double angle = k * std::numbers::pi / 16;
     ring.emplace_back(centre.x() + ring_radius * std::cos(angle), centre.y() + ring_radius * std::sin(angle));
   }
   sheet.items.emplace_back(Path{{ring}, true, Pen::cut, Fill::none, {}});

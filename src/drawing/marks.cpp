@@ -1,6 +1,7 @@
 #include "drawing/marks.hpp"
 
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 namespace fairblade::drawing {
@@ -28,7 +29,7 @@ void add_text_on_white(Sheet& sheet, const Text& text) {
 void add_dot(Sheet& sheet, Point at, double radius) {
   std::vector<Point> ring;
   for (int k = 0; k < 16; ++k) {
-    const double angle = k * 3.14159265358979323846 / 8;
+    const double angle = k * std::numbers::pi / 8;
     ring.push_back(moved(at, radius * std::cos(angle), radius * std::sin(angle)));
   }
   sheet.items.emplace_back(Path{{ring}, true, Pen::none, Fill::dark, {}});
@@ -52,7 +53,7 @@ void add_forward_arrow(Sheet& sheet, Point tip, double length) {
 void add_up_mark(Sheet& sheet, Point centre) {
   std::vector<Point> ring;
   for (int k = 0; k < 48; ++k) {
-    const double angle = k * 3.14159265358979323846 / 24;
+    const double angle = k * std::numbers::pi / 24;
     ring.push_back(moved(centre, 2.5 * std::cos(angle), 2.5 * std::sin(angle)));
   }
   sheet.items.emplace_back(Path{{ring}, true, Pen::outline, Fill::none, {}});

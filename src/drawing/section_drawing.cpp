@@ -34,7 +34,7 @@ MultiPolygon on_sheet(const MultiPolygon& polygons, double x_origin, double cent
 
 /// A distance that rounds to nothing is said to be small, not to be nothing.
 std::string miss_words(double mm, LengthUnit unit) {
-  const double least = unit == LengthUnit::inch ? 0.001 * 25.4 : 0.1;  // mm, the last place shown
+  const double least = unit == LengthUnit::inch ? 0.001 * mm_per_inch : 0.1;  // mm, the last place shown
   return mm < least / 2 ? "less than " + in_unit(least, unit) : in_unit(mm, unit);
 }
 
@@ -198,7 +198,7 @@ std::string SectionDrawing::change_words(const char* what, double total, const f
   if (total < sliver) return std::string(what) + ": nothing";
   const bool inches = job_.units == LengthUnit::inch;
   const std::string area_words =
-      inches ? fixed(total / (25.4 * 25.4), 2) + " in\xc2\xb2" : fixed(total, total < 10 ? 1 : 0) + " mm\xc2\xb2";
+      inches ? fixed(total / (mm_per_inch * mm_per_inch), 2) + " in\xc2\xb2" : fixed(total, total < 10 ? 1 : 0) + " mm\xc2\xb2";
   return std::string(what) + ": " + area_words + ", deepest " + in_unit(deepest.depth, job_.units) +
          " at x = " + number_in_unit(deepest.x, job_.units) + ", " + section::name_of(deepest.face);
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <boost/geometry.hpp>
 #include <cmath>
+#include <numbers>
 
 namespace bg = boost::geometry;
 
@@ -77,7 +78,7 @@ double width_of(const std::string& words, double size, bool bold) {
 Box box_of(const Text& text) {
   const double width = width_of(text.words, text.size, text.bold);
   const double left = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? -width / 2 : -width;
-  const double angle = text.turn * 3.14159265358979323846 / 180;
+  const double angle = text.turn * std::numbers::pi / 180;
   const double cosine = std::cos(angle), sine = std::sin(angle);
   Box box;
   bg::assign_inverse(box);

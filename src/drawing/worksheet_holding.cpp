@@ -1,4 +1,5 @@
 #include <cmath>
+#include <numbers>
 
 #include "base/plain_form.hpp"
 #include "drawing/marks.hpp"
@@ -54,7 +55,7 @@ class Holding {
     add_line(sheet_, {centre, nose - (reaches_out ? 9 : 3)}, {centre, nose + length + (reaches_out ? 13 : 2)}, Pen::datum);
     std::vector<Point> ring;
     for (int k = 0; k < 24; ++k) {
-      const double angle = k * 3.14159265358979323846 / 12;
+      const double angle = k * std::numbers::pi / 12;
       ring.emplace_back(centre + 2.2 * std::cos(angle), stock_y() + 2.2 * std::sin(angle));
     }
     sheet_.items.emplace_back(Path{{ring}, true, Pen::measured, Fill::white, {}});

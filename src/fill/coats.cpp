@@ -2,19 +2,19 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "base/numerics.hpp"
 #include "base/text.hpp"
+#include "fill/fill.hpp"
 #include "fill/nose_glass.hpp"
 
 namespace fairblade::fill {
 namespace {
 
-constexpr double mm2_per_m2 = 1e6;
-constexpr double nothing = 0.01;         // mm, as for the zones' areas
 constexpr double estimated_solids = 50;  // %, where neither solids nor spreading rate are given
 constexpr double overlaps = 1.10;        // of cloth
-constexpr double degrees = 57.29577951308232;
+constexpr double degrees = 180 / std::numbers::pi;
 
 double area_of(const Wetted& wetted, job::CoatedPart on) {
   switch (on) {
@@ -29,7 +29,7 @@ PartPack part_pack_of(const job::Job& job, const job::Coat& coat, const CoatPlan
   PartPack out;
   out.minutes = coat.working_time->minutes * std::exp2((coat.working_time->at - job.workshop.temperature) / 10);
   const double layer_minutes = plan.area / job.workshop.paint_m2_per_minute;
-  const double keep = 1 - job.workshop.loss_percent / 100;
+  const double keep = job.workshop.kept();
   const double litres = plan.litres_a_layer / keep;
   double mixes = std::max(1.0, std::ceil(layer_minutes / out.minutes - 1e-9));
   if (coat.pack) mixes = std::max(mixes, std::ceil(litres / coat.pack->size - 1e-9));
@@ -56,7 +56,7 @@ void plan_paint(const job::Job& job, const job::Coat& coat, CoatPlan& plan) {
     plan.spread = film_spread(coat.volume_solids_percent.value_or(estimated_solids), 1000 * plan.build / coat.layers);
   }
   plan.litres_a_layer = plan.area / plan.spread;
-  plan.litres = plan.litres_a_layer * coat.layers / (1 - job.workshop.loss_percent / 100);
+  plan.litres = plan.litres_a_layer * coat.layers / job.workshop.kept();
   plan.thinner_litres = plan.litres * coat.thinner_percent.value_or(0) / 100;
   if (coat.working_time && plan.area > 0) plan.part_pack = part_pack_of(job, coat, plan);
   if (!coat.pack) return;
@@ -70,13 +70,13 @@ void plan_paint(const job::Job& job, const job::Coat& coat, CoatPlan& plan) {
 // The cloth told, or what cloth of the default fibre share would be so thick.
 void plan_glass(const job::Job& job, const job::Coat& coat, CoatPlan& plan) {
   job::Cloth cloth = coat.cloth.value_or(job::Cloth{});
-  if (!coat.cloth) cloth.g_per_m2 = *coat.thickness / glass_layer(1);
   const double x = cloth.fibre_weight_percent / 100;
+  if (!coat.cloth) cloth.g_per_m2 = *coat.thickness / job::glass_layer(1, x, cloth.fibre_density, job::mixed_epoxy_density);
   ClothNeed need;
   need.area = plan.area * coat.layers * overlaps;
   need.width = cloth.width;
   need.metres = need.area / (cloth.width / 1000);
-  need.resin_kg = need.area * cloth.g_per_m2 / 1000 * (1 - x) / x / (1 - job.workshop.loss_percent / 100);
+  need.resin_kg = need.area * cloth.g_per_m2 / 1000 * (1 - x) / x / job.workshop.kept();
   if (cloth.price_per_m) plan.cost = need.metres * *cloth.price_per_m;
   plan.cloth = need;
 }
@@ -114,10 +114,6 @@ std::vector<Edge> edges_of(const std::vector<target::TargetSection>& targets, do
 
 }  // namespace
 
-double glass_layer(double g_per_m2, double fibre_fraction, double fibre_density, double resin_density) {
-  return g_per_m2 / 1000 * (1 / fibre_density + (1 - fibre_fraction) / (fibre_fraction * resin_density));
-}
-
 double film_spread(double volume_solids_percent, double dry_film_um) { return 10 * volume_solids_percent / dry_film_um; }
 
 double build_of(const job::Coat& coat) {
@@ -152,7 +148,7 @@ Wetted wetted_of(const job::Job& job, const std::vector<section::MeasuredSection
   double filled = 0, sum = 0;
   for (const Piece& piece : surface) {
     sum += piece.area;
-    if (piece.depth > build + nothing) filled += piece.area;
+    if (piece.depth > build + no_filler) filled += piece.area;
   }
   out.filled = sum > 0 ? out.faces * filled / sum : 0;
   const double bare = job.workshop.bare_percent.value_or(job.coating_to_strip > 0 ? 100 : 0) / 100;
@@ -167,7 +163,7 @@ Coats coats_of(const job::Job& job, const std::vector<section::MeasuredSection>&
   Coats out;
   out.build = build_of(job);
   out.wetted = wetted_of(job, measured, targets, surface, out.build);
-  out.pinhole_litres = out.wetted.filled * job.workshop.pinhole_litres_per_m2 / (1 - job.workshop.loss_percent / 100);
+  out.pinhole_litres = out.wetted.filled * job.workshop.pinhole_litres_per_m2 / job.workshop.kept();
   for (const job::Coat& coat : job.coats) out.coats.push_back(plan_coat(job, coat, out.wetted));
   out.edges = edges_of(targets, out.build);
   if (job.nose_glass) out.nose_glass = nose_glass_of(job, measured, zones, surface, out.build);

@@ -1,5 +1,5 @@
 // Product: the coats over the filler: wetted area, litres, packs, weighed part-packs, cloth, dry build, and what the
-// build does to the edges. Verbs: wetted_of, build_of, glass_layer, film_spread, narrowed_edge, coats_of.
+// build does to the edges. Verbs: wetted_of, build_of, film_spread, narrowed_edge, coats_of.
 #pragma once
 #include <optional>
 #include <string>
@@ -18,8 +18,6 @@ struct Wetted {
   double patches = 0;                    ///< under the supports, within all; coated after the rest
 };
 
-/// Thickness of one layer, mm: W/rho_f + W (1 - X)/(X rho_r), rho in kg/L, resin 1.15 unless told.
-double glass_layer(double g_per_m2, double fibre_fraction = 0.5, double fibre_density = 2.54, double resin_density = 1.15);
 /// m² per litre: 10 x volume solids % / dry film in micrometres.
 double film_spread(double volume_solids_percent, double dry_film_um);
 /// Dry build a side, mm: of one coat, and of all that lie on the filler.

@@ -15,7 +15,8 @@ namespace fairblade::fill {
 
 using section::Face;
 
-constexpr double mm3_per_litre = 1e6;
+constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
+constexpr double no_filler = 0.01;  ///< mm: no filler is spread so thin
 
 /// Half-breadths at a reading, mm.
 struct OffsetRow {

@@ -90,7 +90,7 @@ NoseGlassPlan nose_glass_of(const job::Job& job, const std::vector<section::Meas
   const double x = wanted.cloth.fibre_weight_percent / 100;
   NoseGlassPlan out;
   out.cover = wanted.cover;
-  out.layer = glass_layer(wanted.cloth.g_per_m2, x, wanted.cloth.fibre_density, job.edges.resin_density);
+  out.layer = job::glass_layer(wanted.cloth.g_per_m2, x, wanted.cloth.fibre_density, job.edges.resin_density);
   out.under = layers_under(surface, build, out.layer, out.cover);
   double cloth_mm2 = 0, covered = 0, depth_sum = 0;
   for (std::size_t k = 0; k < surface.size(); ++k) {

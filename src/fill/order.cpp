@@ -28,8 +28,6 @@ const char* name_of(Task task) {
 
 namespace {
 
-constexpr double nothing = 0.01;  // mm: shallower is the breadth of a line
-
 Step simple(Task task) {
   Step out;
   out.task = task;
@@ -45,7 +43,7 @@ void before_filling(const OrderOf& of, std::vector<Step>& out) {
   }
   const auto deepest = std::max_element(of.changes.begin(), of.changes.end(),
                                         [](const auto& a, const auto& b) { return a.removal.depth < b.removal.depth; });
-  if (deepest != of.changes.end() && deepest->removal.depth > nothing) {
+  if (deepest != of.changes.end() && deepest->removal.depth > no_filler) {
     Step step = simple(Task::take_off);
     step.depth = deepest->removal.depth;
     step.litres = of.volumes.remove + of.volumes.above_remove + of.volumes.below_remove;

@@ -8,9 +8,6 @@
 namespace fairblade::fill {
 namespace {
 
-constexpr double mm2_per_m2 = 1e6;
-constexpr double nothing = 0.01;  // mm, as for the zones' areas
-
 struct Depths {  // of one zone
   double build, allowance;
   const NoseGlassPlan* glass;  ///< under this zone, or none
@@ -20,7 +17,7 @@ struct Depths {  // of one zone
   double to_put_on(const Piece& piece) const { return to_put_on(piece.depth, piece); }
   // As deep as that, over the glass of this piece.
   double to_put_on(double depth, const Piece& piece) const {
-    if (!(depth > build + nothing)) return 0;
+    if (!(depth > build + no_filler)) return 0;
     const double under = glass ? glass->under[static_cast<std::size_t>(&piece - surface.data())] * glass->layer : 0;
     return std::max(0.0, depth - build - under) + allowance;
   }
@@ -73,7 +70,7 @@ void share_out(const Depths& depths, double litres, ZonePasses& out) {
       pass.litres += piece->area * std::clamp(depths.to_put_on(*piece) - pass.left_over, 0.0, each);
     }
     for (PassStation& station : out.stations) {
-      if (station.depth <= pass.left_over + nothing) continue;
+      if (station.depth <= pass.left_over + no_filler) continue;
       pass.stations.push_back(station.station);
       ++station.passes;
     }

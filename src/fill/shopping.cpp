@@ -51,7 +51,7 @@ void add_fillers(const job::Job& job, const std::array<ZoneMix, 3>& mixes, const
   // Cloth is wetted, and pinholes skimmed, with the edges' epoxy.
   double neat = coats.pinhole_litres * job.edges.resin_density;
   for (const CoatPlan& coat : coats.coats) neat += coat.cloth ? coat.cloth->resin_kg : 0;
-  if (coats.nose_glass) neat += coats.nose_glass->resin_kg / (1 - job.workshop.loss_percent / 100);
+  if (coats.nose_glass) neat += coats.nose_glass->resin_kg / job.workshop.kept();
   edges.add_mixed(neat, job.edges);
   if (same_epoxy(job.edges, job.faces)) {
     edges.resin += faces.resin;

@@ -10,8 +10,6 @@
 namespace fairblade::fill {
 namespace {
 
-constexpr double mm2_per_m2 = 1e6;
-constexpr double nothing = 0.01;  // mm: no filler is spread so thin
 using Three = std::array<double, 3>;
 
 // Litres, or nothing where they are less than a cubic millimetre: two outlines that meet leave rounding behind.
@@ -78,7 +76,7 @@ void take_surface(const std::vector<Piece>& surface, double build, Zones& out) {
     zone.deepest = std::max(zone.deepest, piece.depth);
     depth_sum[k] += piece.area * piece.depth;
     coats_sum[k] += piece.area * std::min(piece.depth, build);
-    if (piece.depth > build + nothing) zone.filled_area += piece.area / mm2_per_m2;
+    if (piece.depth > build + no_filler) zone.filled_area += piece.area / mm2_per_m2;
   }
   for (std::size_t k = 0; k < 3; ++k) {
     ZoneAmount& zone = out.by_zone[k];
@@ -92,7 +90,7 @@ void finish(const job::Job& job, Zones& out) {
     zone.filler = std::max(0.0, zone.net + zone.beyond - zone.taken_by_coats - zone.taken_by_glass);
     zone.sanding = zone.filled_area * job.workshop.sanding_allowance;  // m² x mm = litres
     const double useful = zone.filler + zone.sanding;
-    zone.to_mix = useful / (1 - job.workshop.loss_percent / 100);
+    zone.to_mix = useful / job.workshop.kept();
     zone.loss = zone.to_mix - useful;
     out.whole.net += zone.net;
     out.whole.beyond += zone.beyond;

@@ -16,10 +16,8 @@ void read_stage(const Reader& reader, const Node& node, const std::string& prefi
   }
 }
 
-// Cloth and the resin in it: W/rho_f + W (1 - X)/(X rho_r), g/m² over kg/L giving micrometres; resin 1.15 kg/L.
 double layer_of(const Cloth& cloth) {
-  const double x = cloth.fibre_weight_percent / 100;
-  return cloth.g_per_m2 / 1000 * (1 / cloth.fibre_density + (1 - x) / (x * 1.15));
+  return glass_layer(cloth.g_per_m2, cloth.fibre_weight_percent / 100, cloth.fibre_density, mixed_epoxy_density);
 }
 
 void read_build(const Reader& reader, const Node& node, Coat& coat) {

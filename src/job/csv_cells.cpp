@@ -12,8 +12,6 @@ namespace {
 
 constexpr double furthest = 10000;  // mm; the chord gives the closer limits
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 /// "16-Mar", "2026-03-16", "3/16/2026", "05.03.2026": a fraction or a decimal that a spreadsheet took for a day.
 bool looks_like_a_day(std::string_view cell) {
   static constexpr std::array<std::string_view, 14> months{"jan", "feb", "mar", "apr", "may", "jun", "jul",

@@ -10,7 +10,6 @@
 namespace fairblade::job {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_word(char c) {
   return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || c == '.' || c == '+' || c == '-';
 }
@@ -37,16 +36,10 @@ Word word_around(std::string_view text, std::size_t at) {
   return word;
 }
 
-std::string lower(std::string_view text) {
-  std::string out(text);
-  std::transform(out.begin(), out.end(), out.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? char(c + 32) : c; });
-  return out;
-}
-
 /// A word that is no JSON value: which mistake is it?
 JsonTrouble word_trouble(std::string_view text, Word place) {
   const std::string word(text.substr(place.begin, place.end - place.begin));
-  const std::string small = lower(word);
+  const std::string small = lower_case(word);
   if (small == "nan" || small == "-nan" || small.find("inf") != std::string::npos) {
     return {word + " is not a number", "write a number, or null for a side that was not read"};
   }

@@ -1,6 +1,6 @@
 // What is put on the blade, and where: coats, cloth, fillers, packs, the workshop. Read with the job (job.hpp).
 // Where the owner gave a data sheet's figure it is here; what stays at its default is generic and listed as such.
-// Verbs: filler_with.
+// Verbs: glass_layer, filler_with.
 #pragma once
 #include <array>
 #include <optional>
@@ -13,6 +13,13 @@ namespace fairblade::job {
 struct Window {
   double from = 0, to = 0;
 };
+
+constexpr double mixed_epoxy_density = 1.15;  ///< kg/L, where no data sheet was given
+
+/// Thickness of one layer of cloth and the resin in it, mm: W/rho_f + W (1 - X)/(X rho_r), g/m² over kg/L giving micrometres.
+inline double glass_layer(double g_per_m2, double fibre_fraction, double fibre_density, double resin_density) {
+  return g_per_m2 / 1000 * (1 / fibre_density + (1 - fibre_fraction) / (fibre_fraction * resin_density));
+}
 
 struct Cloth {
   double g_per_m2 = 0;
@@ -60,7 +67,7 @@ struct Coat {
 
 /// A filler's mix; what the owner did not give is a default, listed.
 struct Filler {
-  double resin_density = 1.15;  ///< kg/L, mixed epoxy
+  double resin_density = mixed_epoxy_density;  ///< kg/L, mixed
   double resin_by_weight = 100, hardener_by_weight = 38;
   double powder_density = 0.35;      ///< kg/L of the particles, not of the bulk
   double powder_per_100_epoxy = 35;  ///< mass
@@ -86,11 +93,12 @@ struct Workshop {
   double humidity_percent = 60;
   double pot_life_minutes = 25, pot_life_at = 25, pot_life_mass_g = 100;
   double batch_limit_g = 300;
-  double loss_percent = 12;            ///< of what is mixed
-  double sanding_allowance = 0.5;      ///< mm over the faces that are filled
-  double spread_kg_per_minute = 0.05;  ///< filler, one pair of hands; common practice, no source
-  double paint_m2_per_minute = 0.1;    ///< one pair of hands with a roller; common practice, no source
-  double pinhole_litres_per_m2 = 0.1;  ///< common practice
+  double loss_percent = 12;                               ///< of what is mixed
+  double kept() const { return 1 - loss_percent / 100; }  ///< the share that stays on the blade
+  double sanding_allowance = 0.5;                         ///< mm over the faces that are filled
+  double spread_kg_per_minute = 0.05;                     ///< filler, one pair of hands; common practice, no source
+  double paint_m2_per_minute = 0.1;                       ///< one pair of hands with a roller; common practice, no source
+  double pinhole_litres_per_m2 = 0.1;                     ///< common practice
   bool coat_tip = true, coat_top = false;
   double support_patches_m2 = 0;       ///< under the blade's supports, coated after the rest
   std::optional<double> bare_percent;  ///< of the surface that is not filled

@@ -7,6 +7,8 @@
 #include <string>
 #include <utility>
 
+#include "base/text.hpp"
+
 namespace fairblade::job {
 namespace {
 
@@ -19,8 +21,6 @@ std::optional<double> whole(std::string_view text) {
   if (end.ec != std::errc{} || end.ptr != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
   return value;
 }
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// 1 to 6 digits.
 std::optional<double> count(std::string_view text) {

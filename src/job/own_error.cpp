@@ -8,12 +8,10 @@
 namespace fairblade::job {
 namespace {
 
-constexpr double same_place = 1e-6;  // mm
-
 void count_place(const std::vector<double>& values, double told, Repeats& out) {
   if (values.size() < 2) return;
   const auto [low, high] = std::minmax_element(values.begin(), values.end());
-  if (*high - *low > 6 * std::sqrt(2.0) * told) return;
+  if (*high - *low > repeats_agree_within(told)) return;
   double mean = 0;
   for (const double value : values) mean += value / static_cast<double>(values.size());
   for (const double value : values) out.square += (value - mean) * (value - mean);

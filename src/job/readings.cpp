@@ -3,13 +3,11 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "job/own_error.hpp"
 #include "job/stations.hpp"
 
 namespace fairblade::job {
 namespace {
-
-/// How far x may lie outside the chord before it is a slip: three standard deviations of one reading.
-constexpr double reading_errors_outside = 3;
 
 class Settler {
  public:

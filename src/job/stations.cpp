@@ -47,7 +47,7 @@ void read_sizes(const Reader& reader, const Node& node, StationDraft& draft) {
   const double chord = station.chord > 0 ? station.chord : 5000;
   if (const Node* ahead = node.find("ahead")) {
     // A leading edge further from the stock than the chord is long is a slip, on either side.
-    station.ahead = reader.length(*ahead, "ahead", {-chord, chord});
+    station.ahead = reader.length(*ahead, "ahead", {-chord, chord}, "no farther than the chord is long, or look at the chord");
     if (!station.ahead) draft.sound = false;
   }
   if (const Node* off = node.find("trailing_edge_off_centre")) {

@@ -120,7 +120,8 @@ std::string thickness_words(const Plan& plan) {
 std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {
   switch (idea.gain) {
     case Gain::edges_alone: return "Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was";
-    case Gain::thinnest: return "The thinnest sections that keep your cutting limit, " + thickness_words(plan);
+    case Gain::thinnest:
+      return "The thinnest sections that keep your cutting limit on the faces, the edges apart, " + thickness_words(plan);
     case Gain::thinnest_built_out:
       return "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " +
              trimmed((choice.after.area - choice.before.area) / 100, 0) + " cm² more blade";
@@ -146,7 +147,7 @@ Choice weigh(const job::Job& job, const Sections& sections, const Idea& idea) {
   job::Job changed = job;
   idea.change(changed.target);
   for (auto& station : changed.stations) idea.change(station.target);
-  const auto plan = run_line(changed, sections);
+  const auto plan = run_line(std::move(changed), sections);
   if (!plan) {
     const Fault& fault = plan.faults().front();
     out.refused = fault.what + ": " + fault.remedy;

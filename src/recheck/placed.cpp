@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "job/own_error.hpp"
 #include "recheck/mistaken.hpp"
 #include "recheck/nearest.hpp"
 #include "recheck/old_marks.hpp"
@@ -11,12 +12,10 @@
 namespace fairblade::recheck {
 namespace {
 
-constexpr double reading_errors_outside = 3;  // how far x may lie outside the chord before it is a slip, as in a job
 constexpr double built_out = 0.25;    // of the chord: how far beyond the target's edges a blade may stand, counted from the stock
 constexpr double not_cut_yet = 0.05;  // aft of them, where no chord was told
 constexpr double elsewhere = 0.5;     // of the chord: so far from the target's no leading edge stands
 constexpr double same_height = 0.05;  // mm
-constexpr double same_x = 1e-6;       // mm
 
 /// Where the edges are now, in the frame of the surface; told by the row, or taken from the target.
 struct Edges {
@@ -31,7 +30,7 @@ class Placer {
   /// Lays one reading against the face; what lies beyond the target's trailing edge has no face to lie on.
   void lay(double read_x, job::XFrom from, double x, const job::Reading& reading, bool calipers, bool old_edge = false) {
     const auto& section = out_.surface.section;
-    if (x > section.trailing_edge_x + reading_errors_outside * sigma_) {
+    if (x > section.trailing_edge_x + job::reading_errors_outside * sigma_) {
       ++out_.beyond_edge;
       return;
     }
@@ -68,7 +67,7 @@ class Placer {
     std::size_t kept = 0;
     for (const Judged& one : all) {
       Judged* mean = kept > 0 ? &all[kept - 1] : nullptr;
-      if (mean && mean->face == one.face && one.x - mean->x <= same_x) {
+      if (mean && mean->face == one.face && one.x - mean->x <= job::same_place) {
         mean->half_breadth += (one.half_breadth - mean->half_breadth) / ++mean->repeats;
       } else {
         all[kept++] = one;
@@ -244,7 +243,7 @@ class RoundPlacer {
     const double outside = std::max(now.leading - x, x - now.trailing), chord = now.trailing - now.leading;
     const bool by_stock = one.x_from == job::XFrom::stock, aft = x > now.trailing;
     const double more = one.chord ? 0 : by_stock ? built_out * chord : aft ? not_cut_yet * chord : 0;
-    if (outside > std::max(more, reading_errors_outside * sigma_)) {
+    if (outside > std::max(more, job::reading_errors_outside * sigma_)) {
       fault(place,
             "x = " + shown(reading.x) + " lies " + shown(outside) +
                 (x < now.leading ? " ahead of the leading edge" : " beyond the trailing edge") + " of station " + one.name +

@@ -6,13 +6,13 @@
 
 #include "base/numerics.hpp"
 #include "base/text.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::recheck {
 namespace {
 
-constexpr double false_alarms = 0.005;   // of rounds of noise alone, by each of three tests
-constexpr double clearly = 3;            // standard deviations of a mean that is told in so many words
-constexpr double calipers_beyond = 4.5;  // port + starboard against calipers, in sqrt(3) reading errors, as check has it
+constexpr double false_alarms = 0.005;  // of rounds of noise alone, by each of three tests
+constexpr double clearly = 3;           // standard deviations of a mean that is told in so many words
 
 void count(RoundResult& out, double tolerance) {
   for (const HeightRead& height : out.heights) {
@@ -96,7 +96,8 @@ std::vector<Aside> asides_of(const RoundResult& round) {
     const bool opposite = (mean[0] > 0) != (mean[1] > 0);
     const double lesser = std::min(std::abs(mean[0]), std::abs(mean[1]));
     const bool both = opposite && lesser > clearly * std::max(error[0], error[1]);
-    if (both && std::abs(across) > 2 * std::abs(along) && std::abs(across) > 4.5 * own) out.push_back({h, across});
+    if (both && std::abs(across) > 2 * std::abs(along) && std::abs(across) > job::disagree_beyond * own)
+      out.push_back({h, across});
   }
   return out;
 }
@@ -200,7 +201,7 @@ class Maker {
       for (const job::Reading& one : station.readings) {
         if (!one.port || !one.starboard || !one.caliper) continue;
         const double off = *one.port + *one.starboard - *one.caliper;
-        if (std::abs(off) <= calipers_beyond * std::sqrt(3.0) * result.told_error) continue;
+        if (std::abs(off) <= job::disagree_beyond * std::sqrt(3.0) * result.told_error) continue;
         out_.notes.push_back(station.name + " at x " + shown(one.x) + ": port + starboard is " + shown(std::abs(off)) +
                              (off > 0 ? " more" : " less") + " than the calipers say (" + round.file + ":" +
                              std::to_string(one.line) + "): read it again.");

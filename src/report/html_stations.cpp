@@ -15,7 +15,7 @@ constexpr std::size_t most_rows = 40;  // of one face
 
 std::string area_words(double mm2, LengthUnit unit) {
   const std::string metric = fixed(mm2 / 100, mm2 < 1000 ? 1 : 0) + " cm²";
-  return unit == LengthUnit::inch ? metric + " (" + fixed(mm2 / (25.4 * 25.4), 2) + " in²)" : metric;
+  return unit == LengthUnit::inch ? metric + " (" + fixed(mm2 / (mm_per_inch * mm_per_inch), 2) + " in²)" : metric;
 }
 
 std::string depth_words(const Plan& plan, std::size_t k, const fill::Deepest& deepest, double area) {

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <functional>
+#include <numbers>
 
 #include "base/text.hpp"
 #include "report/layout.hpp"
@@ -36,7 +37,7 @@ PlainTable blade_table(const Plan& plan) {
   row("aspect ratio, geometric", known, [](const BladeWater& b) { return fixed(b.geometric_aspect, 2); });
   row(std::string("aspect ratio, effective (hull as end plate: ") + flow::name_of(water.end_plate) + ")", known,
       [](const BladeWater& b) { return fixed(b.effective_aspect, 2); });
-  row("lift per degree of helm", known, [](const BladeWater& b) { return fixed(b.lift_slope * 3.14159265358979 / 180, 4); });
+  row("lift per degree of helm", known, [](const BladeWater& b) { return fixed(b.lift_slope * std::numbers::pi / 180, 4); });
   row("centre of pressure, mean chords aft", known, [](const BladeWater& b) { return fixed(b.centre_of_pressure, 3); });
   row("its lever aft of the stock", known, [&](const BladeWater& b) { return maybe(b.lever, length); });
   row("lever by class rules, going ahead", known, [&](const BladeWater& b) { return maybe(b.class_lever_ahead, length); });

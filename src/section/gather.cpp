@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::section {
 namespace {
@@ -45,12 +46,11 @@ void tell_of_calipers(const job::Station& station, std::vector<Warning>& warning
 std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& station, Face face,
                                       std::vector<Warning>& warnings) {
   std::vector<SurfacePoint> out;
-  const double close = 1e-6;  // mm: the same x, written twice
   double low = 0;
   double high = 0;
   int repeats = 0;
   const auto judge = [&] {
-    if (repeats < 2 || high - low <= 6 * job.reading_error * std::sqrt(2.0)) return;
+    if (repeats < 2 || high - low <= job::repeats_agree_within(job.reading_error)) return;
     warnings.push_back({"repeats-disagree", where(station),
                         std::string(name_of(face)) + " at x " + in_unit(out.back().x, job.units) + " was read " +
                             std::to_string(repeats) + " times and the readings differ by " + in_unit(high - low, job.units) +
@@ -59,7 +59,7 @@ std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& s
   for (const job::Reading& reading : station.readings) {
     const std::optional<double> half = half_of(station, reading, face);
     if (!half) continue;
-    if (!out.empty() && reading.x - out.back().x <= close) {
+    if (!out.empty() && reading.x - out.back().x <= job::same_place) {
       SurfacePoint& point = out.back();
       point.half_breadth += (*half - point.half_breadth) / ++repeats;
       low = std::min(low, *half);

@@ -109,7 +109,7 @@ EdgesWish edges_wish(const job::Station& station, const MeasuredSection& measure
 }
 
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                                       const form::FittedForm& fitted, const EdgesWish& wish) {
+                                       const form::FittedForm& fitted, const EdgesWish& wish, bool with_remedies) {
   const Blade blade{job, station, measured, fitted};
   if (auto fault = refuse_wish(blade, wish)) return *fault;
   const KeptBody body = blade.body(wish);
@@ -119,7 +119,7 @@ Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& 
   double centre = 0;
   if (wish.nose) {
     const NoseSite site = nose_site(blade, body, wish);
-    if (!site.fair(wish.radius)) faults.push_back(refuse_nose(blade, site, wish));
+    if (!site.fair(wish.radius)) faults.push_back(with_remedies ? refuse_nose(blade, site, wish) : Fault{});
     centre = site.centre;
     nose = {NoseCurve(site.joint[0], site.length, wish.radius), NoseCurve(site.joint[1], site.length, wish.radius)};
     joints.nose = {joint_of(measured.port, body.at(Face::port, wish.keep_from), wish.keep_from),
@@ -128,7 +128,7 @@ Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& 
   std::array<TailCurve, 2> tail;
   if (wish.tail) {
     const TailSite site = tail_site(blade, body, wish);
-    if (!site.fair(wish.edge)) faults.push_back(refuse_tail(blade, site, wish));
+    if (!site.fair(wish.edge)) faults.push_back(with_remedies ? refuse_tail(blade, site, wish) : Fault{});
     tail = {site.curve(Face::port, wish.edge), site.curve(Face::starboard, wish.edge)};
     joints.tail = {joint_of(measured.port, site.joint[0], wish.keep_to),
                    joint_of(measured.starboard, site.joint[1], wish.keep_to)};

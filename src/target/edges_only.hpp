@@ -23,9 +23,10 @@ struct EdgesWish {
 EdgesWish edges_wish(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted,
                      double extend_leading, double extend_trailing);
 
-/// The target with rebuilt edges; or, where no fair curve exists, what to change, to what: each remedy was run.
+/// The target with rebuilt edges; or, where no fair curve exists, what to change, to what: each remedy was run. Without
+/// `with_remedies` it is refused without words.
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
-                                       const form::FittedForm& fitted, const EdgesWish& wish);
+                                       const form::FittedForm& fitted, const EdgesWish& wish, bool with_remedies = true);
 /// With the station's own fixed extensions ("up_to" is none).
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
                                        const form::FittedForm& fitted);

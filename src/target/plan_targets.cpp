@@ -90,7 +90,8 @@ Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station,
       if ((!fore.up_to && i > 0) || j > steps || (!aft.up_to && j > 0)) continue;
       const double leading = fore.up_to ? fore.mm * i / steps : fore.mm;
       const double trailing = aft.up_to ? aft.mm * j / steps : aft.mm;
-      auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing));
+      auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing),
+                                 sum == 0);  // of the others nobody asks what would mend them
       if (one) {
         if (station.target.no_cut.empty()) return one;
         bend_round_patches(job, measured, station.target, *one);

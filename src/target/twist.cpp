@@ -69,8 +69,6 @@ StationTwist twist_of(const job::Station& station, const MeasuredSection& measur
   return out;
 }
 
-std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard"); }
-
 // Slope of the mid-chord line, weightless stations left out.
 std::optional<double> lean_of(const std::vector<MeasuredSection>& measured, const std::vector<StationTwist>& stations) {
   SpanQuantity middle;

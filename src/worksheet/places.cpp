@@ -69,7 +69,7 @@ bool runs_aft(const std::vector<double>& places, bool forwards) {
 
 std::vector<double> suggested_places(const job::StationToMeasure& station, LengthUnit units) {
   const bool inches = units == LengthUnit::inch;
-  double least = inches ? 25.4 / 16 : 1;
+  double least = inches ? mm_per_inch / 16 : 1;
   std::vector<double> out = rounded(station, units, least);
   // A chord so short that a millimetre is too coarse.
   while (!runs_aft(out, origin_of(station).forwards) && least > 1e-3) out = rounded(station, units, least /= inches ? 2 : 10);
@@ -79,9 +79,9 @@ std::vector<double> suggested_places(const job::StationToMeasure& station, Lengt
 std::string on_rule(double mm, LengthUnit units) {
   if (units != LengthUnit::inch) return trimmed(mm / millimetres_in(units), units == LengthUnit::mm ? 1 : 2);
   constexpr int finest = 64;  // parts of an inch
-  const double inches = std::abs(mm) / 25.4, parts = inches * finest;
+  const double inches = std::abs(mm) / mm_per_inch, parts = inches * finest;
   const double whole = std::round(parts);
-  if (std::abs(parts - whole) > 0.02 || whole > 1e9) return trimmed(mm / 25.4, 3);
+  if (std::abs(parts - whole) > 0.02 || whole > 1e9) return trimmed(mm / mm_per_inch, 3);
   auto over = static_cast<long long>(whole);
   const std::string sign = mm < 0 && over > 0 ? "-" : "";
   const long long units_of = over / finest;

@@ -15,7 +15,7 @@ constexpr double deep_blade = 1000;  // mm; below it three stations are enough
 double height_step(const Spacing& spacing) {
   const double between = spacing.span / spacing.stations;
   constexpr double close = 40;  // mm
-  if (spacing.units == LengthUnit::inch) return between > close ? 6.35 : 25.4 / 16;
+  if (spacing.units == LengthUnit::inch) return between > close ? mm_per_inch / 4 : mm_per_inch / 16;
   return between > close ? 5 : 1;
 }
 
@@ -69,7 +69,7 @@ Outcome<std::vector<job::StationToMeasure>> evenly_spaced(const Spacing& spacing
     const bool end = share == 0 || share == 1;
     station.down = end ? share * spacing.span : std::round(share * spacing.span / step) * step;
     const double chord = spacing.chord + (spacing.tip_chord - spacing.chord) * station.down / spacing.span;
-    const double fine = spacing.units == LengthUnit::inch ? 25.4 / 16 : 1;
+    const double fine = spacing.units == LengthUnit::inch ? mm_per_inch / 16 : 1;
     station.chord = end ? chord : std::round(chord / fine) * fine;
     out.push_back(station);
   }

@@ -38,7 +38,7 @@ double wetted(const Row& in) {
 
 const std::map<std::string, std::function<double(const Row&)>>& operations() {
   static const std::map<std::string, std::function<double(const Row&)>> out{
-      {"glass", [](const Row& in) { return fill::glass_layer(in[0], in[1] / 100, in[2], in[3]); }},
+      {"glass", [](const Row& in) { return job::glass_layer(in[0], in[1] / 100, in[2], in[3]); }},
       {"film", [](const Row& in) { return fill::film_spread(in[0], in[1]); }},
       {"pot life", pot_life},
       {"working time", working_time},
