@@ -42,9 +42,10 @@ double cube(double d) { return d * d * d; }
 
 using Reading = std::pair<double, double>;  // x, half-breadth
 
-// A scan's thousands become the means of neighbours, some two hundred: the spline through n places takes n³ steps.
+// A scan's thousands become the means of neighbours, eighty to a face: the spline through n places takes n³ steps, and a
+// yard reads fourteen.
 std::vector<Reading> means_of(const std::vector<Reading>& all) {
-  constexpr std::size_t most = 200;
+  constexpr std::size_t most = 80;
   if (all.size() <= most) return all;
   std::vector<Reading> out(most);
   for (std::size_t bin = 0; bin < most; ++bin) {
