@@ -74,7 +74,7 @@ Stations measure(const job::Job& job, const std::vector<StationJudged>& judged, 
 std::size_t places_read(const job::Station& station) {
   std::size_t out = 0;
   for (std::size_t k = 0; k < station.readings.size(); ++k) {
-    if (k == 0 || station.readings[k].x > station.readings[k - 1].x + 1e-6) ++out;
+    if (k == 0 || station.readings[k].x > station.readings[k - 1].x + job::same_place) ++out;
   }
   return out;
 }
@@ -82,7 +82,7 @@ std::size_t places_read(const job::Station& station) {
 // Where one of three readings of a place was found wrong, the caliper's disagreement is told with it, not twice.
 void say_once(std::vector<Finding>& list) {
   const auto same_place = [](const Finding& a, const Finding& b) {
-    return a.station == b.station && a.x && b.x && std::abs(*a.x - *b.x) < 1e-6;
+    return a.station == b.station && a.x && b.x && std::abs(*a.x - *b.x) < job::same_place;
   };
   std::vector<Finding> kept;
   for (const Finding& one : list) {

@@ -5,6 +5,7 @@
 #include "base/units.hpp"
 #include "check/digits.hpp"
 #include "check/sheet.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::check {
 namespace {
@@ -29,7 +30,7 @@ void judge_order(const job::Job& job, const job::Station& station, std::vector<F
   const auto rows = rows_of(station);
   std::vector<std::size_t> falls;  // before these the order breaks
   for (std::size_t k = 1; k < rows.size(); ++k) {
-    if (rows[k]->x < rows[k - 1]->x - 1e-6) falls.push_back(k);
+    if (rows[k]->x < rows[k - 1]->x - job::same_place) falls.push_back(k);
   }
   if (falls.size() != 1) return;
   // Either row beside the break may be the odd one. At an end of the sheet it is one that was added, and no slip.

@@ -7,7 +7,7 @@ namespace fairblade::check {
 std::vector<Unit> other_units(LengthUnit unit) {
   if (unit == LengthUnit::inch)
     return {{"millimetres", "millimetres", 1 / mm_per_inch}, {"centimetres", "centimetres", 10 / mm_per_inch}};
-  if (unit == LengthUnit::cm) return {{"inches", "inches", 2.54}, {"millimetres", "millimetres", 0.1}};
+  if (unit == LengthUnit::cm) return {{"inches", "inches", mm_per_inch / 10}, {"millimetres", "millimetres", 0.1}};
   return {{"inches", "inches", mm_per_inch}, {"centimetres", "centimetres", 10}};
 }
 

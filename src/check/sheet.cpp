@@ -8,6 +8,7 @@
 #include "base/numerics.hpp"
 #include "base/units.hpp"
 #include "check/other_units.hpp"
+#include "job/own_error.hpp"
 
 namespace fairblade::check {
 namespace {
@@ -224,7 +225,7 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
   for (int side = 0; side < 2; ++side) {
     for (const job::Reading& r : station.readings) {
       auto& mine = places[static_cast<std::size_t>(side)];
-      if (has(r, side) && (mine.empty() || r.x > mine.back() + 1e-6)) mine.push_back(r.x);
+      if (has(r, side) && (mine.empty() || r.x > mine.back() + job::same_place)) mine.push_back(r.x);
     }
   }
   const bool alike = places[0] == places[1];
@@ -243,7 +244,7 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
           std::nullopt);
       continue;
     }
-    if (mine.back() < (1 - section::most_unread_aft) * station.chord) {
+    if (section::tail_unread(mine.back(), station.chord)) {
       add("tail-not-read", Sureness::certain,
           "nothing was read aft of x " + in_unit(mine.back(), job.units) + " of the " + in_unit(station.chord, job.units) +
               " chord",
@@ -256,7 +257,8 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
           "read eight to twelve a side, crowded toward the nose", std::nullopt);
       continue;
     }
-    const auto in_tenth = std::count_if(mine.begin(), mine.end(), [&](double x) { return x > 1e-6 && x <= 0.1 * station.chord; });
+    const auto in_tenth =
+        std::count_if(mine.begin(), mine.end(), [&](double x) { return x > job::same_place && x <= 0.1 * station.chord; });
     if (in_tenth == 0 && station.skeg == 0) {
       add("first-tenth-empty", Sureness::certain,
           "no reading in the first tenth of the chord (" + in_unit(station.chord / 10, job.units) + "), where the nose is",
@@ -268,7 +270,7 @@ void judge_coverage(const job::Job& job, std::size_t k, std::vector<Finding>& ou
           "nothing was read between x " + in_unit(mine[j - 1], job.units) + " and " + in_unit(mine[j], job.units),
           "read a place or two in between", mine[j - 1]);
     }
-    if (station.skeg == 0 && mine.front() > 1e-6) {
+    if (station.skeg == 0 && mine.front() > job::same_place) {
       const std::string note = "read x = 0 too: it tells whether the leading edge is worn";
       if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
     }

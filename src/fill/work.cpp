@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "fill/stages.hpp"
+#include "fill/trailing_edge.hpp"
 
 namespace fairblade::fill {
 
@@ -23,6 +24,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   for (Fault& fault : faults_of(job)) out.faults.push_back(std::move(fault));
   out.schedule = schedule_of(job, targets, out.coats, out.faults);
   out.shopping = shopping_of(job, out.mixes, out.coats);
+  out.sawn_off = litres_sawn_off(edge_card_of(job, targets, job.print.gauge_spacing, measured));
   if (job.compare_coatings.size() == 2) out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
   out.order = order_of_work({job, changes, volumes, out.zones, out.passes, out.batches, out.coats});
   for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule)}) {

@@ -20,6 +20,7 @@ struct Work {
   Coats coats;
   Schedule schedule;
   Shopping shopping;
+  double sawn_off = 0;  ///< litres built past the trailing edge's saw line, in none of the above
   std::optional<YearCost> year_cost;
   std::vector<Step> order;    ///< what is done first, and next
   std::vector<Fault> faults;  ///< what cannot be done as asked: refuse the plan with these

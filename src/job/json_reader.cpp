@@ -217,6 +217,12 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   JsonState state_ = JsonState::nothing;
 };
 
+bool parse(std::function<std::string_view()> more, Builder& builder, Tally& tally) {
+  Feed feed(std::move(more), tally);
+  return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
+                                   true);
+}
+
 }  // namespace
 
 bool read_tree(std::string_view text, const std::string& file, Faults& faults, Node& root) {
@@ -224,18 +230,14 @@ bool read_tree(std::string_view text, const std::string& file, Faults& faults, N
   const std::vector<LongList> none;
   Tally tally;
   Builder builder([text] { return std::string(text); }, file, tally, faults, root, most_values, none);
-  Feed feed([rest = text]() mutable { return std::exchange(rest, {}); }, tally);
-  return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
-                                   true);
+  return parse([rest = text]() mutable { return std::exchange(rest, {}); }, builder, tally);
 }
 
 bool read_tree(TextInPieces& text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
                const std::vector<LongList>& long_lists) {
   Tally tally;
   Builder builder([&text] { return text.whole(); }, file, tally, faults, root, most_values, long_lists);
-  Feed feed([&text] { return text.next(); }, tally);
-  return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
-                                   true);
+  return parse([&text] { return text.next(); }, builder, tally);
 }
 
 }  // namespace fairblade::job

@@ -52,19 +52,14 @@ void tell_carried_on(const Plan& plan, std::vector<Warning>& out) {
   constexpr double too_far = 1.5;     // of the widest step between stations
   constexpr double beyond_one = 0.5;  // of the chord, where there is one station alone
   const auto& measured = plan.measured;
-  double step = beyond_one / too_far * measured.front().chord;
-  for (std::size_t k = 1; k < measured.size(); ++k) {
-    const double here = measured[k].down - measured[k - 1].down;
-    step = k == 1 ? here : std::max(step, here);
-  }
+  double step = measured.size() > 1 ? 0 : beyond_one / too_far * measured.front().chord;
+  for (std::size_t k = 1; k < measured.size(); ++k) step = std::max(step, measured[k].down - measured[k - 1].down);
   const auto tell = [&](double length, const section::MeasuredSection& station, const char* where, double add, double remove) {
     if (length <= too_far * step) return;
     out.push_back({"carried-on", "station " + station.station,
                    in_unit(length, plan.job.units) + " of the blade lie " + where +
-                       ", farther than the stations lie apart, and nothing was "
-                       "read there: " +
-                       fixed(add, 2) + " L to add and " + fixed(remove, 2) +
-                       " L to take off are this section carried on; measure one more station there"});
+                       ", farther than the stations lie apart, and nothing was read there: " + fixed(add, 2) + " L to add and " +
+                       fixed(remove, 2) + " L to take off are this section carried on; measure one more station there"});
   };
   const fill::Volumes& v = plan.volumes;
   tell(measured.front().down, measured.front(), "above it", v.above_add, v.above_remove);

@@ -1,4 +1,5 @@
-// Product: HeightRead, the readings of one height laid against the frozen target. Verbs: place_round, place_first. mm.
+// Product: HeightRead, the readings of one height laid against the frozen target. Verbs: place_round, place_first,
+// within. mm.
 //
 // x is counted from an edge that the work itself may have moved, so it is brought to the stock first: with `ahead` in
 // the row, from where the leading edge is now; without it, the leading edge is taken to stand where the target has it
@@ -8,6 +9,7 @@
 // alone: what is left is shared by both faces.
 #pragma once
 #include <array>
+#include <cmath>
 #include <vector>
 
 #include "job/round.hpp"
@@ -32,6 +34,9 @@ struct Judged {
   bool both = false;   ///< calipers: stands for port and starboard alike
   bool alone = false;  ///< far out, with neighbours that are not: read it again (set by mark_alone)
 };
+
+/// A reading that needs nothing done: to a rounding, for depths are told to a tenth.
+inline bool within(const Judged& one, double tolerance) { return std::abs(one.depth) <= tolerance + 1e-6; }
 
 /// Where an edge stands against the target's, as far as `ahead` and `chord` tell; positive: it is short of it.
 struct EdgesRead {

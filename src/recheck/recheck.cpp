@@ -18,7 +18,7 @@ void count(RoundResult& out, double tolerance) {
   for (const HeightRead& height : out.heights) {
     for (const Judged& one : height.readings) {
       ++out.readings;
-      out.within += std::abs(one.depth) <= tolerance + 1e-6 ? 1 : 0;
+      out.within += within(one, tolerance) ? 1 : 0;
       if (one.alone) continue;
       out.deepest_low = std::max(out.deepest_low, one.depth);
       out.deepest_high = std::max(out.deepest_high, -one.depth);

@@ -19,8 +19,6 @@ using recheck::RoundResult;
 
 const char* side_of(const Judged& one) { return one.both ? "both" : section::name_of(one.face); }
 std::string origin_of(const Judged& one) { return one.from_old_edge ? "old-leading-edge" : std::string(name_of(one.from)); }
-bool within(const Recheck& all, const Judged& one) { return std::abs(one.depth) <= all.options.tolerance + 1e-6; }
-
 // A line each, without a tree made of them: of a scanned blade there are millions.
 std::string reading_of(const Recheck& all, const Judged& one) {
   const auto truth = [](bool value) { return value ? "true" : "false"; };
@@ -29,7 +27,10 @@ std::string reading_of(const Recheck& all, const Judged& one) {
   out.append(number(one.x)).append(", \"side\": \"").append(section::name_of(one.face)).append("\", \"calipers\": ");
   out.append(truth(one.both)).append(", \"measured\": ").append(number(one.half_breadth)).append(", \"target\": ");
   out.append(number(one.target)).append(", \"change\": ").append(number(one.depth)).append(", \"within\": ");
-  out.append(truth(within(all, one))).append(", \"alone\": ").append(truth(one.alone)).append(", \"repeats\": ");
+  out.append(truth(recheck::within(one, all.options.tolerance)))
+      .append(", \"alone\": ")
+      .append(truth(one.alone))
+      .append(", \"repeats\": ");
   return out + std::to_string(one.repeats) + ", \"line\": " + std::to_string(one.line) + '}';
 }
 
@@ -131,7 +132,8 @@ std::vector<Row> rows_to_do(const Recheck& all) {
   for (std::uint32_t h = 0; h < heights.size(); ++h) {
     for (std::uint32_t k = 0; k < heights[h].readings.size(); ++k) {
       const Judged& one = heights[h].readings[k];
-      if (!within(all, one) && !(one.both && one.face == section::Face::starboard)) rows.push_back({h, k});
+      if (!recheck::within(one, all.options.tolerance) && !(one.both && one.face == section::Face::starboard))
+        rows.push_back({h, k});
     }
   }
   const auto depth = [&](const Row& row) { return std::abs(heights[row.height].readings[row.reading].depth); };

@@ -109,16 +109,16 @@ std::string by_height(const Recheck& all) {
   table.row({"", "", length, length, "(L)", "(L)"});
   for (std::size_t h = 0; h < now.heights.size(); ++h) {
     double low = 0, high = 0;
-    std::size_t within = 0;
+    std::size_t near = 0;
     for (const recheck::Judged& one : now.heights[h].readings) {
-      within += std::abs(one.depth) <= all.options.tolerance + 1e-6 ? 1 : 0;
+      near += recheck::within(one, all.options.tolerance) ? 1 : 0;
       if (one.alone) continue;
       low = std::max(low, one.depth);
       high = std::max(high, -one.depth);
     }
     const recheck::Amount& amount = now.litres.by_height[h];
     table.row({on_one_line(now.heights[h].surface.name),
-               std::to_string(within) + "/" + std::to_string(now.heights[h].readings.size()), number_in_unit(low, unit),
+               std::to_string(near) + "/" + std::to_string(now.heights[h].readings.size()), number_in_unit(low, unit),
                number_in_unit(high, unit), fixed(amount.add, 2), fixed(amount.remove, 2)});
   }
   return '\n' + table.text();

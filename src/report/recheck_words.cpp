@@ -94,20 +94,11 @@ std::vector<ListLine> list_lines(const Recheck& recheck) {
       }
     }
   }
-  const auto is_line = [&](std::size_t h, std::size_t k) {
-    const Judged& one = heights[h].readings[k];
-    return std::abs(one.depth) > recheck.options.tolerance + 1e-6 && !told[h][k] &&
-           !(one.both && one.face == section::Face::starboard);
-  };
-  std::size_t lines = out.size();
-  for (std::size_t h = 0; h < heights.size(); ++h) {
-    for (std::size_t k = 0; k < heights[h].readings.size(); ++k) lines += is_line(h, k) ? 1 : 0;
-  }
-  out.reserve(lines);
   for (std::size_t h = 0; h < heights.size(); ++h) {
     for (std::size_t k = 0; k < heights[h].readings.size(); ++k) {
-      if (!is_line(h, k)) continue;
       const Judged& one = heights[h].readings[k];
+      if (recheck::within(one, recheck.options.tolerance) || told[h][k]) continue;
+      if (one.both && one.face == section::Face::starboard) continue;
       constexpr double likely = 2.5, twice = 2;  // standard deviations
       const double out_by = std::abs(one.depth) / one.sigma;
       const bool work = recheck.verdict == recheck::Verdict::go_on && out_by > twice;

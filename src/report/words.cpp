@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "base/text.hpp"
-#include "fill/trailing_edge.hpp"
 #include "report/layout.hpp"
 #include "report/report.hpp"
 
@@ -136,9 +135,9 @@ std::vector<std::string> not_included(const Plan& plan) {
   if (!plan.job.bottom) {
     out.push_back("what lies below the last station, at " + both_units(last, plan.job.units) + ": the job gives no \"bottom\"");
   }
-  const auto card = fill::edge_card_of(plan.job, plan.targets, plan.job.print.gauge_spacing, plan.measured);
-  if (const double off = fill::litres_sawn_off(card); off >= 0.005) {
-    out.push_back("what is built past the trailing edge's saw line and sawn off again: " + litres(off) + " of paste");
+  if (plan.work.sawn_off >= 0.005) {
+    out.push_back("what is built past the trailing edge's saw line and sawn off again: " + litres(plan.work.sawn_off) +
+                  " of paste");
   }
   if (plan.job.coats.empty() && !plan.job.nose_glass) out.push_back("glass and paint: the job names no \"coats\"");
   return out;

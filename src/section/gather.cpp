@@ -87,7 +87,7 @@ std::optional<Fault> refuse_unread(const job::Job& job, const job::Station& stat
                    "station " + station.name + " was read at only " + (side->size() == 1 ? "one place" : "two places") + on,
                    "measure at least three places on each side, better eight to twelve"};
     }
-    if (side->back().x >= (1 - most_unread_aft) * station.chord) continue;
+    if (!tail_unread(side->back().x, station.chord)) continue;
     return Fault{{station.readings_from, side->back().line},
                  "station " + station.name + ": nothing was read" + on + " aft of x " + in_unit(side->back().x, job.units) +
                      " of its " + in_unit(station.chord, job.units) + " chord",

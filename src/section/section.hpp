@@ -1,5 +1,5 @@
 // Product of the section room: the measured outline of one station, a smooth curve for each side.
-// Verbs: measure_section.
+// Verbs: measure_section, tail_unread.
 //
 // Method: each side is the least-squares unit 4-digit form plus a shape-preserving cubic (PCHIP) through what is
 // left, in u = sqrt(x/chord), because a round nose is root-shaped (Fritsch & Carlson 1980 for PCHIP).
@@ -52,8 +52,8 @@ struct MeasuredSection {
   const Side& side(Face face) const { return face == Face::port ? port : starboard; }
 };
 
-/// Of the chord, at the trailing edge: where more was not read, there is no section.
-constexpr double most_unread_aft = 0.2;
+/// Was so much of the chord not read at the trailing edge, mm, that there is no section? A fifth.
+constexpr bool tail_unread(double last_read, double chord) { return last_read < 0.8 * chord; }
 
 /// The outline of one station, or why there is none. `job` gives reading error and coating to strip.
 Outcome<MeasuredSection> measure_section(const job::Job& job, const job::Station& station);
