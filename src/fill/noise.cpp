@@ -34,6 +34,11 @@ void NoiseSum::add(const WeighedChange& one) {
   excess_ += one.weight * one.sigma * (normal_density(z) - z * (1 - normal_below(z)));
 }
 
+void NoiseSum::add(const NoiseSum& other) {
+  variance_ += other.variance_;
+  excess_ += other.excess_;
+}
+
 Noise NoiseSum::total() const { return {std::sqrt(variance_), excess_}; }
 
 }  // namespace fairblade::fill

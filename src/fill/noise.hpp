@@ -24,6 +24,7 @@ struct Noise {
 class NoiseSum {
  public:
   void add(const WeighedChange& one);
+  void add(const NoiseSum& other);
   Noise total() const;
 
  private:

@@ -12,7 +12,8 @@ struct Depths {  // of one zone
   double build, allowance;
   const NoseGlassPlan* glass;  ///< under this zone, or none
   const std::vector<Piece>& surface;
-  std::vector<const Piece*> pieces;
+  std::vector<const Piece*> pieces;                   ///< its own
+  std::vector<std::vector<const Piece*>> of_station;  ///< the same
 
   double to_put_on(const Piece& piece) const { return to_put_on(piece.depth, piece); }
   // As deep as that, over the glass of this piece.
@@ -23,8 +24,8 @@ struct Depths {  // of one zone
   }
   const Piece* nearest(std::size_t station, double x, Face face) const {
     const Piece* best = nullptr;
-    for (const Piece* piece : pieces) {
-      if (piece->station != station || piece->face != face) continue;
+    for (const Piece* piece : of_station[station]) {
+      if (piece->face != face) continue;
       if (!best || std::abs(piece->x - x) < std::abs(best->x - x)) best = piece;
     }
     return best;
@@ -35,9 +36,7 @@ void find_stations(const std::vector<section::MeasuredSection>& measured, const 
                    const job::ZoneBounds& bounds, const Depths& depths, ZonePasses& out) {
   for (std::size_t k = 0; k < measured.size(); ++k) {
     PassStation here{measured[k].station, measured[k].down, 0, 0};
-    for (const Piece* piece : depths.pieces) {
-      if (piece->station == k) here.depth = std::max(here.depth, depths.to_put_on(*piece));
-    }
+    for (const Piece* piece : depths.of_station[k]) here.depth = std::max(here.depth, depths.to_put_on(*piece));
     const Deepest& deep = changes[k].add;  // known exactly
     if (zone_at(deep.x, measured[k].chord, bounds) == out.zone) {
       const Piece* piece = depths.nearest(k, deep.x, deep.face);
@@ -112,9 +111,12 @@ std::array<ZonePasses, 3> passes_of(const job::Job& job, const std::vector<secti
     zone.zone = static_cast<Zone>(k);
     zone.layer_limit = filler_of(job, zone.zone).layer_limit;
     const bool glazed = zone.zone == Zone::leading_edge && coats.nose_glass;
-    Depths depths{coats.build, job.workshop.sanding_allowance, glazed ? &*coats.nose_glass : nullptr, surface, {}};
+    Depths depths{coats.build, job.workshop.sanding_allowance, glazed ? &*coats.nose_glass : nullptr, surface, {}, {}};
+    depths.of_station.resize(measured.size());
     for (const Piece& piece : surface) {
-      if (piece.zone == zone.zone) depths.pieces.push_back(&piece);
+      if (piece.zone != zone.zone) continue;
+      depths.pieces.push_back(&piece);
+      if (piece.station) depths.of_station[*piece.station].push_back(&piece);
     }
     find_stations(measured, changes, job.zones, depths, zone);
     if (!(zones.by_zone[k].to_mix > 0)) continue;

@@ -96,20 +96,22 @@ std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
                    Volumes& out) {
   const auto span = span_weights(measured);
-  NoiseSum sum;
-  for (std::size_t k = 0; k < measured.size(); ++k) {
+  std::vector<NoiseSum> of_station(measured.size());
+  side_by_side(measured.size(), [&](std::size_t k) {
     const bool halves = measured[k].thickness_only;
     const bool copies = halves || measured[k].one_side_only;
     const double sigma = halves ? job.reading_error / 2 : job.reading_error;
-    if (!(sigma > 0) || measured[k].interpolated) continue;
+    if (!(sigma > 0) || measured[k].interpolated) return;
     const Offsets rows(measured[k], changes[k]);
     const auto stretch = stretches(rows, measured[k].chord);
     const double twice = copies ? 2 : 1;
     for (std::size_t i = 0; i < rows.size(); ++i) {
       if (copies && rows[i].face == Face::starboard) continue;
-      sum.add({rows[i].change(), sigma, twice * span[k] * stretch[i]});
+      of_station[k].add({rows[i].change(), sigma, twice * span[k] * stretch[i]});
     }
-  }
+  });
+  NoiseSum sum;
+  for (const NoiseSum& one : of_station) sum.add(one);
   const Noise noise = sum.total();
   out.add_error = noise.error / mm3_per_litre;
   out.may_be_reading_error = std::min(out.add, noise.excess / mm3_per_litre);

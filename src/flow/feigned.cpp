@@ -4,6 +4,7 @@
 #include <cmath>
 #include <random>
 
+#include "base/side_by_side.hpp"
 #include "flow/stall.hpp"
 #include "section/outline.hpp"
 
@@ -75,15 +76,24 @@ class Subject {
     if (!copied_) starboard_ = near_nodes(starboard_, nodes);
   }
 
+  /// Both faces, read once more.
+  struct Reading {
+    std::vector<section::Node> port, starboard;
+  };
+  Reading read(double error, std::mt19937& random) const {
+    Reading out;
+    out.port = read(port_, error, random);
+    out.starboard = copied_ ? out.port : read(starboard_, error, random);
+    return out;
+  }
+
   struct Shown {
     double suction = 0, cancel = 0;
   };
-  std::optional<Shown> shown_by(double error, std::mt19937& random) const {
+  std::optional<Shown> shown_by(const Reading& reading) const {
     section::MeasuredSection again = bare_;
-    const auto port = read(port_, error, random);
-    const auto starboard = copied_ ? port : read(starboard_, error, random);
-    again.port = section::Side(measured_.chord, port, measured_.skeg, measured_.port.with_form());
-    again.starboard = section::Side(measured_.chord, starboard, measured_.skeg, measured_.starboard.with_form());
+    again.port = section::Side(measured_.chord, reading.port, measured_.skeg, measured_.port.with_form());
+    again.starboard = section::Side(measured_.chord, reading.starboard, measured_.skeg, measured_.starboard.with_form());
     section::meet_where_crossed(again);
     auto nodes = nodes_of(again, target_, feigned_panels, Crowd::nose);
     const double effect = helm_effect(nodes);
@@ -125,12 +135,16 @@ Feigned feigned_by(const section::MeasuredSection& measured, const target::Targe
   Feigned out;
   std::mt19937 random(seed);
   const Subject subject(measured, target);
-  const auto clean = subject.shown_by(0, random);
+  std::vector<Subject::Reading> readings{subject.read(0, random)};  // the first without errors
+  for (int k = 0; k < draws; ++k) readings.push_back(subject.read(reading_error, random));
+  std::vector<std::optional<Subject::Shown>> all(readings.size());
+  side_by_side(all.size(), [&](std::size_t k) { all[k] = subject.shown_by(readings[k]); });
+  const auto clean = all.front();
   if (!clean) return out;
   double sum = 0, square = 0, cancel_square = 0;
   int count = 0;
-  for (int k = 0; k < draws; ++k) {
-    const auto shown = subject.shown_by(reading_error, random);
+  for (std::size_t k = 1; k < all.size(); ++k) {
+    const auto& shown = all[k];
     if (!shown) continue;
     const double more = shown->suction - clean->suction;
     sum += more;

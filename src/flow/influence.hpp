@@ -36,15 +36,14 @@ class Influence {
   void add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out);
 
  private:
-  void settle_angles(Eigen::Index own);
-  void settle_logarithms();
+  struct Pair;
+  void settle_near(Pair& pair, Eigen::Index first, Eigen::Index own) const;
   void add_base(const Vec& point, const Vec& square, Eigen::Ref<Eigen::ArrayXd> out) const;
 
   using Row = Eigen::ArrayXd;
   const Shape& shape_;
   Eigen::Index count_;
-  Row node_x_, node_y_, along_x_, along_y_, length_;
-  Row from_x_, from_y_, distance_, x_, y_, rise_, run_, ratio_, square_, angle_, lg_, on_, left_, whole_, growing_;
+  Row node_x_, node_y_, along_x_, along_y_, length_, row_;  // a panel of no direction makes their number even: it sends nothing
 };
 
 }  // namespace fairblade::flow

@@ -69,9 +69,29 @@ Eigen::MatrixXd left_over(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& 
   return out;
 }
 
+/// By a factorisation in short numbers, at half the cost, refined until nothing more comes of it (Wilkinson 1963; Higham 2002,
+/// chapter 12: as good as one in long numbers wherever each round takes most of what is left). Nothing where it does not.
+std::optional<Eigen::MatrixXd> refined(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& right) {
+  constexpr double better = 0.05, settled = 1e-12;  // of the solution's own size
+  const Eigen::PartialPivLU<Eigen::MatrixXf> factors(matrix.cast<float>());
+  Eigen::MatrixXd solution = factors.solve(right.cast<float>()).cast<double>();
+  double size = solution.cwiseAbs().maxCoeff(), last = size;
+  while (true) {
+    const Eigen::MatrixXd more = factors.solve((right - matrix * solution).cast<float>()).cast<double>();
+    const double step = more.cwiseAbs().maxCoeff();
+    if (!(step < better * last)) return std::nullopt;
+    solution += more;
+    if (step < settled * size) break;
+    last = step;
+  }
+  solution += factors.solve(left_over(matrix, solution, right).cast<float>()).cast<double>();
+  return solution;
+}
+
 /// Nothing where the matrix is all but singular.
 std::optional<Eigen::MatrixXd> solved(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& right) {
   if (!matrix.allFinite()) return std::nullopt;
+  if (auto quick = refined(matrix, right)) return quick;
   const Eigen::PartialPivLU<Eigen::MatrixXd> factors(matrix);
   if (!(factors.rcond() > 1e-13)) return std::nullopt;
   Eigen::MatrixXd solution = factors.solve(right);

@@ -42,7 +42,7 @@ Distance normal_distance(const Sample& p, const Curve& f, double thickness, cons
     if (std::abs(move) < 1e-7) break;  // what is left in u is the square of that, and in the distance the square of this
   }
   const double rise = scale * f.slope(u) + 2 * u * centre.skew;
-  const double length = std::hypot(2 * u, rise);
+  const double length = std::sqrt(4 * u * u + rise * rise);
   if (!(length > 0)) return {std::abs(p.y), u, 1};
   const double along_normal = (p.x - u * u) * -rise + (p.y - scale * f.at(u) - centre.at(u * u)) * 2 * u;
   return {p.sign * along_normal / length, u, 2 * u / length};

@@ -101,6 +101,7 @@ class Asking {
  public:
   explicit Asking(Plan& plan) : plan_(plan) {
     if (target::stations_stand_alone(plan.job)) one_.emplace(plan.measured, plan.targets);
+    else all_.emplace(plan.job, plan.measured, plan.fitted);
   }
   std::optional<double> litres(std::size_t k, Unread unread) {
     if (!one_) return of_all(k, unread);
@@ -114,15 +115,15 @@ class Asking {
     std::swap(plan_.measured[k], unread.measured);
     std::swap(plan_.fitted[k], unread.fitted);
     std::optional<double> out;
-    if (const auto targets = target::plan_targets(plan_.job, plan_.measured, plan_.fitted))
-      out = fill::litres_to_add(plan_.measured, *targets);
+    if (const auto targets = all_->with(k)) out = fill::litres_to_add(plan_.measured, *targets);
     std::swap(plan_.measured[k], unread.measured);
     std::swap(plan_.fitted[k], unread.fitted);
     return out;
   }
 
   Plan& plan_;
-  std::optional<fill::LitresWithAnother> one_;
+  std::optional<fill::LitresWithAnother> one_;  // or
+  std::optional<target::TargetsAgain> all_;
 };
 
 void ask_governing(Plan& plan) {
@@ -160,9 +161,9 @@ Outcome<Plan> make_plan(job::Job asked) {
   if (!plan) return plan;
   const job::Job& job = plan->job;
   plan->twist = target::find_twist(job, plan->measured, plan->fitted);
-  for (std::size_t k = 0; k < plan->measured.size(); ++k) {
-    plan->asymmetry.push_back(target::asymmetry_of(plan->measured[k], plan->fitted[k]));
-  }
+  plan->asymmetry.resize(plan->measured.size());
+  side_by_side(plan->asymmetry.size(),
+               [&](std::size_t k) { plan->asymmetry[k] = target::asymmetry_of(plan->measured[k], plan->fitted[k]); });
   plan->make_one = target::make_one(plan->measured);
   auto& warnings = plan->blade_warnings;
   for (auto& one : target::name_strays(job, plan->measured, target::find_strays(job, plan->measured, plan->fitted))) {

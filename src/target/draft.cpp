@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 #include "target/span_line.hpp"
 
 namespace fairblade::target {
@@ -126,7 +127,7 @@ void fair_family(const job::Job& job, const std::vector<MeasuredSection>& measur
 
 // Thickness for outline and family as they now are: the least, and what was asked in mm.
 void renew_thickness(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
-  for (std::size_t k = 0; k < drafts.size(); ++k) {
+  side_by_side(drafts.size(), [&](std::size_t k) {
     const TargetRequest& asked = job.stations[k].target;
     if (least(job.stations[k])) {
       drafts[k].need = needed_thickness(measured[k], drafts[k].wish, asked);
@@ -134,7 +135,7 @@ void renew_thickness(const job::Job& job, const std::vector<MeasuredSection>& me
     } else if (asked.thickness.kind == job::Thickness::Kind::mm) {
       drafts[k].thickness_ratio = asked.thickness.value / drafts[k].wish.chord;
     }
-  }
+  });
 }
 
 void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {

@@ -31,21 +31,22 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
   const double u0 = std::sqrt(from - target.leading_edge_x);
   const double u1 = std::sqrt(to - target.leading_edge_x);
   constexpr int steps = 400;
-  double best = most;
+  double best = most * most;
   for (int k = 0; k <= steps; ++k) {
     const double u = u0 + (u1 - u0) * k / steps;
     const double x = std::min(target.leading_edge_x + u * u, to);
-    best = std::min(best, std::hypot(x - point.x, target.half_breadth(point.face, x) - point.half_breadth));
+    const double along = x - point.x, across = target.half_breadth(point.face, x) - point.half_breadth;
+    best = std::min(best, along * along + across * across);
   }
-  return best;
+  return std::sqrt(best);
 }
 
-EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to) {
+EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to, double beyond) {
   std::vector<std::pair<double, const section::SurfacePoint*>> outside;  // what may stand out furthest comes first
   for (const auto& point : measured.points) {
     if (point.x < from || point.x > to) continue;
     const double most = most_outside(target, point);
-    if (most > 0) outside.emplace_back(most, &point);
+    if (most > beyond) outside.emplace_back(most, &point);
   }
   std::stable_sort(outside.begin(), outside.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   EdgeCut out;
@@ -63,12 +64,12 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
 
 }  // namespace
 
-EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target) {
-  return deepest(measured, target, -1, cut_from * measured.chord);
+EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target, double beyond) {
+  return deepest(measured, target, -1, cut_from * measured.chord, beyond);
 }
 
-EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target) {
-  return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord);
+EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target, double beyond) {
+  return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord, beyond);
 }
 
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
@@ -77,9 +78,9 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   const double limit = request.max_removal;
   const auto keeps = [&](const Wish& changed, bool nose) {
     const TargetSection tried = target_of(changed, thickness_ratio);
-    return (nose ? nose_cut(measured, tried) : tail_cut(measured, tried)).depth <= limit + 1e-9;
+    return (nose ? nose_cut(measured, tried, limit) : tail_cut(measured, tried, limit)).depth <= limit + 1e-9;
   };
-  const EdgeCut nose = measured.skeg > 0 ? EdgeCut{} : nose_cut(measured, target);
+  const EdgeCut nose = measured.skeg > 0 ? EdgeCut{} : nose_cut(measured, target, limit);
   if (nose.depth > limit + 1e-9) {
     const auto forward = least_tenth(0, 0.2 * measured.chord, [&](double d) {
       Wish changed = wish;
@@ -93,7 +94,7 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
                                std::string(section::name_of(nose.face)) + ": the leading edge would be cut " + mm(nose.depth) +
                                    " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(nose.depth) + " off there"});
   }
-  const EdgeCut tail = tail_cut(measured, target);
+  const EdgeCut tail = tail_cut(measured, target, limit);
   if (tail.depth <= limit + 1e-9) return;
   const auto aft = least_tenth(0, 0.4 * measured.chord, [&](double d) {
     Wish changed = wish;

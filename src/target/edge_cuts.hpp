@@ -13,9 +13,9 @@ struct EdgeCut {
   Face face = Face::port;
 };
 
-/// Readings ahead of 2 % of the chord, and aft of 92 %.
-EdgeCut nose_cut(const section::MeasuredSection& measured, const TargetSection& target);
-EdgeCut tail_cut(const section::MeasuredSection& measured, const TargetSection& target);
+/// Readings ahead of 2 % of the chord, and aft of 92 %. Cuts no deeper than `beyond`, mm, need not be found.
+EdgeCut nose_cut(const section::MeasuredSection& measured, const TargetSection& target, double beyond = 0);
+EdgeCut tail_cut(const section::MeasuredSection& measured, const TargetSection& target, double beyond = 0);
 
 /// Warnings where an edge is cut deeper than max_removal: how far forward or aft to build, how thick to leave the edge,
 /// or how much to let come off, each tried at this thickness. Codes "nose-cut" and "tail-cut".

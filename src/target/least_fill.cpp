@@ -124,11 +124,15 @@ Needs needs_of(const MeasuredSection& measured, const Wish& wish, const TargetRe
   return out;
 }
 
-/// Need::thickness_ratio alone: where what the readings need can be built, no search for the least that can.
+/// The greater of a ratio and the least that can be built: no search for this where that can.
+double at_least_buildable(const Wish& wish, double ratio) {
+  if (ratio >= thinnest && ratio <= thickest && buildable(curve_of(wish, ratio))) return ratio;
+  return std::max(ratio, least_buildable(wish));
+}
+
+/// Need::thickness_ratio alone.
 double needed_ratio(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
-  const double greatest = needs_of(measured, wish, request).greatest;
-  if (greatest >= thinnest && greatest <= thickest && buildable(curve_of(wish, greatest))) return greatest;
-  return std::max(greatest, least_buildable(wish));
+  return at_least_buildable(wish, needs_of(measured, wish, request).greatest);
 }
 
 }  // namespace
@@ -136,21 +140,19 @@ double needed_ratio(const MeasuredSection& measured, const Wish& wish, const Tar
 Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
   const auto [needs, greatest, governing] = needs_of(measured, wish, request);
   Need out;
-  out.governing = governing;
-  const double least = least_buildable(wish);
-  if (greatest <= least) out.governing.reset();
-  out.thickness_ratio = std::max(greatest, least);
+  out.thickness_ratio = at_least_buildable(wish, greatest);
+  if (greatest >= out.thickness_ratio) out.governing = governing;
   out.without_governing = out.thickness_ratio;
   if (out.governing) {
     // A caliper reading stands on both faces: without it both go.
     const auto& away = measured.points[*out.governing];
     const bool both = measured.thickness_only || measured.one_side_only;
-    double rest = least;
+    double rest = 0;
     for (std::size_t k = 0; k < needs.size(); ++k) {
       const bool same = k == *out.governing || (both && measured.points[k].x == away.x);
       if (!same) rest = std::max(rest, needs[k]);
     }
-    out.without_governing = rest;
+    out.without_governing = at_least_buildable(wish, rest);
   }
   out.possible = out.thickness_ratio <= thickest;
   return out;

@@ -56,8 +56,10 @@ Fault impossible(const job::Job& job, const job::Station& station, const Measure
           either(ways_out(job, measured, draft.wish, station.target), "this blade is too far from any foil: take edges-only")};
 }
 
+enum class Edges { judged, unjudged };  // to judge them, for the warnings alone, takes longer than all else
+
 Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                              const Draft& draft) {
+                              const Draft& draft, Edges edges) {
   TargetSection out = target_of(draft.wish, draft.thickness_ratio);
   out.station = measured.station;
   out.down = measured.down;
@@ -69,7 +71,7 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   }
   out.pull = draft.pull;
   fill_in_figures(out);
-  judge_edges(job, measured, station.target, draft.wish, draft.thickness_ratio, out);
+  if (edges == Edges::judged) judge_edges(job, measured, station.target, draft.wish, draft.thickness_ratio, out);
   if (station.target.leading_edge == job::LeadingEdgeWork::leave) leave_leading_edge(job, measured, station.target, out);
   if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, out);
   if (out.port_shape || out.starboard_shape) fill_in_figures(out);
@@ -145,9 +147,9 @@ Draft draft_alone(const job::Station& station, const MeasuredSection& measured, 
 }
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                                   const FittedForm& fitted, const Draft& draft) {
+                                   const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged) {
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
-  return edges_only(station) ? rebuilt(job, station, measured, fitted) : finish(job, station, measured, draft);
+  return edges_only(station) ? rebuilt(job, station, measured, fitted) : finish(job, station, measured, draft, edges);
 }
 
 }  // namespace
@@ -163,12 +165,27 @@ Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& stat
 
 namespace {
 
-std::vector<Draft> drafts_of(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                             const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
+std::vector<Draft> drafts_alone(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                                const std::vector<FittedForm>& fitted) {
   std::vector<Draft> drafts(measured.size());
   side_by_side(drafts.size(), [&](std::size_t k) { drafts[k] = draft_alone(job.stations[k], measured[k], fitted[k]); });
+  return drafts;
+}
+
+std::vector<Draft> drafts_of(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                             const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
+  auto drafts = drafts_alone(job, measured, fitted);
   if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);
   return drafts;
+}
+
+Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                                                 const std::vector<FittedForm>& fitted, const std::vector<Draft>& drafts,
+                                                 Edges edges) {
+  std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
+  side_by_side(targets.size(),
+               [&](std::size_t k) { targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k], edges); });
+  return all_or_faults(std::move(targets));
 }
 
 }  // namespace
@@ -191,17 +208,30 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   unseen_patches(job, measured, warnings);
   unused_keys(job, warnings);
-  const auto drafts = drafts_of(job, measured, fitted, warnings);
-  std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
-  side_by_side(targets.size(),
-               [&](std::size_t k) { targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k]); });
-  return all_or_faults(std::move(targets));
+  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, warnings), Edges::judged);
 }
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted) {
   std::vector<Warning> unheard;
   return plan_targets(job, measured, fitted, unheard);
+}
+
+TargetsAgain::TargetsAgain(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                           const std::vector<FittedForm>& fitted)
+    : job_(job),
+      measured_(measured),
+      fitted_(fitted),
+      drafts_(std::make_shared<const std::vector<Draft>>(drafts_alone(job, measured, fitted))) {}
+
+std::optional<std::vector<TargetSection>> TargetsAgain::with(std::size_t k) const {
+  std::vector<Draft> drafts = *drafts_;
+  drafts[k] = draft_alone(job_.stations[k], measured_[k], fitted_[k]);
+  std::vector<Warning> unheard;
+  if (!stations_stand_alone(job_)) fair_drafts(job_, measured_, drafts, unheard);
+  auto targets = targets_from(job_, measured_, fitted_, drafts, Edges::unjudged);
+  if (!targets) return std::nullopt;
+  return std::move(*targets);
 }
 
 }  // namespace fairblade::target

@@ -1,4 +1,4 @@
-// Product of the target room: what each section should become. Verbs: plan_targets, plan_target.
+// Product of the target room: what each section should become. Verbs: plan_targets, plan_target, TargetsAgain.
 #pragma once
 #include <array>
 #include <memory>
@@ -91,6 +91,23 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
                                                  const std::vector<form::FittedForm>& fitted, std::vector<Warning>& warnings);
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted);
+
+/// The targets of one blade asked for again and again, each time with another reading of one station. Nothing is told of them:
+/// no warnings, no faults.
+class TargetsAgain {
+ public:
+  /// All must outlive this.
+  TargetsAgain(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+               const std::vector<form::FittedForm>& fitted);
+  /// As plan_targets has them where `measured` and `fitted` have since been changed at station k alone.
+  std::optional<std::vector<TargetSection>> with(std::size_t k) const;
+
+ private:
+  const job::Job& job_;
+  const std::vector<section::MeasuredSection>& measured_;
+  const std::vector<form::FittedForm>& fitted_;
+  std::shared_ptr<const std::vector<struct Draft>> drafts_;  // each station by itself
+};
 
 /// Does each station's target follow from its own readings, whatever the others are? Then plan_target gives it.
 bool stations_stand_alone(const job::Job& job);

@@ -17,6 +17,29 @@ TEST_CASE("every piece of work is done once") {
   }
 }
 
+TEST_CASE("work may share out work of its own, to any depth, and its exceptions come out") {
+  std::vector<std::atomic<int>> done(8 * 9 * 10);
+  fairblade::side_by_side(8, [&](std::size_t a) {
+    fairblade::side_by_side(
+        9, [&](std::size_t b) { fairblade::side_by_side(10, [&](std::size_t c) { ++done[(a * 9 + b) * 10 + c]; }); });
+  });
+  for (const auto& times : done) CHECK(times == 1);
+
+  const auto inner = [](std::size_t k) {
+    if (k == 3) throw std::runtime_error("inner");
+  };
+  CHECK_THROWS_AS(fairblade::side_by_side(4, [&](std::size_t) { fairblade::side_by_side(5, inner); }), std::runtime_error);
+}
+
+TEST_CASE("one piece that takes long leaves the others to whoever is free") {
+  std::atomic<int> others{0};
+  fairblade::side_by_side(2, [&](std::size_t part) {
+    if (part == 0) return std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    fairblade::side_by_side(100, [&](std::size_t) { ++others; });
+  });
+  CHECK(others == 100);
+}
+
 TEST_CASE("work that waits is done by as many at once as asked, and no more") {
   std::atomic<int> now{0}, most{0};
   fairblade::side_by_side(
