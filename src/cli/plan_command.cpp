@@ -5,6 +5,7 @@
 #include <optional>
 #include <ostream>
 
+#include "base/side_by_side.hpp"
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
@@ -112,6 +113,23 @@ std::vector<Fault> told_of(const std::string& path, const std::vector<job::Overr
   return job ? slips_told(*job, std::move(faults)) : faults;
 }
 
+struct Planned {
+  Outcome<plan::Plan> plan;
+  check::Findings findings;
+};
+
+/// A plan, and what a mate would say of its readings: neither needs the other.
+Planned planned(job::Job job) {
+  if (plan::is_scan(job)) return {plan::make_plan(std::move(job)), {}};
+  const job::Job read = job;
+  Planned out{Fault{}, {}};
+  side_by_side(2, [&](std::size_t part) {
+    if (part == 0) out.plan = plan::make_plan(std::move(job));
+    else out.findings = found_in(read);
+  });
+  return out;
+}
+
 // Files at the top by name, drawings by their number in each folder.
 void print_files(const std::string& folder, const std::vector<emit::File>& files, std::ostream& out) {
   std::map<std::string, std::size_t> drawings;
@@ -155,9 +173,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, asked->job)) return refuse({*fault}, err);
     job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
   }
-  auto plan = plan::make_plan(std::move(asked->job));
+  auto [plan, findings] = planned(std::move(asked->job));
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), plan.faults()), err);
-  const auto findings = found_in(plan->job);
   for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
   if (!saves && plan::is_scan(plan->job)) {  // of a scan they take much room, and what follows asks the sections alone
     for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);

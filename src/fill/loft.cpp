@@ -67,11 +67,13 @@ Outline refined(const Outline& own, const std::vector<double>& places) {
     out.port.push_back(p);
     out.starboard.push_back(s);
   };
+  double a = 0, b = std::sqrt(own.x[k] - front);  // roots at k - 1 and k
   for (const double x : places) {
     if (x < front - close || x > own.x.back() + close) continue;
-    while (k + 1 < own.x.size() && own.x[k] < x) ++k;
-    const double a = std::sqrt(own.x[k - 1] - front);
-    const double b = std::sqrt(own.x[k] - front);
+    while (k + 1 < own.x.size() && own.x[k] < x) {
+      a = b;
+      b = std::sqrt(own.x[++k] - front);
+    }
     const double w = std::clamp((std::sqrt(std::max(0.0, x - front)) - a) / (b - a), 0.0, 1.0);
     push(x, own.port[k - 1] + w * (own.port[k] - own.port[k - 1]),
          own.starboard[k - 1] + w * (own.starboard[k] - own.starboard[k - 1]));

@@ -106,6 +106,13 @@ struct Influence::Pair {
   Two angle, lg;
 };
 
+/// Do the series serve both?
+inline bool Influence::far(const Pair& pair) {
+  const Two run = small * pair.run, apart = pair.first - pair.second, both = small * (pair.first + pair.second);
+  const auto out = (pair.rise < run) & (-pair.rise < run) & (apart < both) & (-apart < both);
+  return out[0] != 0 && out[1] != 0;
+}
+
 void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
   const Vec& point = shape_.middle[i];
   const Vec square = left_of(shape_.along[i]);
@@ -123,7 +130,7 @@ void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
     const Two ratio = pair.rise / pair.run, share = (pair.first - pair.second) / (pair.first + pair.second);
     pair.angle = angle_series(ratio, ratio * ratio);
     pair.lg = half_log_series(share, share * share);
-    settle_near(pair, j, own);
+    if (!far(pair)) settle_near(pair, j, own);
     const Two on = along_x * square[0] + along_y * square[1], left = along_x * square[1] - along_y * square[0];
     const Two whole = pair.angle * on - pair.lg * left;
     // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
@@ -137,12 +144,11 @@ void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
 
 /// Where the series would not do, by the functions themselves.
 void Influence::settle_near(Pair& pair, Eigen::Index first, Eigen::Index own) const {
-  const Two run = small * pair.run, apart = pair.first - pair.second, both = small * (pair.first + pair.second);
-  const auto far = (pair.rise < run) & (-pair.rise < run) & (apart < both) & (-apart < both);
-  if (far[0] != 0 && far[1] != 0) return;
   for (int k = 0; k < 2; ++k) {
-    if (!(std::abs(pair.rise[k]) < run[k])) pair.angle[k] = first + k == own ? 0 : std::atan2(pair.rise[k], pair.run[k]);
-    if (!(std::abs(apart[k]) < both[k])) pair.lg[k] = std::log(pair.first[k] / pair.second[k]) / 2;
+    if (!(std::abs(pair.rise[k]) < small * pair.run[k]))
+      pair.angle[k] = first + k == own ? 0 : std::atan2(pair.rise[k], pair.run[k]);
+    if (!(std::abs(pair.first[k] - pair.second[k]) < small * (pair.first[k] + pair.second[k])))
+      pair.lg[k] = std::log(pair.first[k] / pair.second[k]) / 2;
   }
 }
 

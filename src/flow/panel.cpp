@@ -72,16 +72,19 @@ Eigen::MatrixXd left_over(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& 
 /// By a factorisation in short numbers, at half the cost, refined until nothing more comes of it (Wilkinson 1963; Higham 2002,
 /// chapter 12: as good as one in long numbers wherever each round takes most of what is left). Nothing where it does not.
 std::optional<Eigen::MatrixXd> refined(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& right) {
-  constexpr double better = 0.05, settled = 1e-12;  // of the solution's own size
+  constexpr double better = 0.05, settled = 1e-15;  // of the solution's own size
   const Eigen::PartialPivLU<Eigen::MatrixXf> factors(matrix.cast<float>());
   Eigen::MatrixXd solution = factors.solve(right.cast<float>()).cast<double>();
-  double size = solution.cwiseAbs().maxCoeff(), last = size;
+  const double size = solution.cwiseAbs().maxCoeff();
+  double last = size;
   while (true) {
-    const Eigen::MatrixXd more = factors.solve((right - matrix * solution).cast<float>()).cast<double>();
-    const double step = more.cwiseAbs().maxCoeff();
-    if (!(step < better * last)) return std::nullopt;
+    Eigen::MatrixXd left = right;
+    for (Eigen::Index side = 0; side < left.cols(); ++side) left.col(side).noalias() -= matrix * solution.col(side);
+    const Eigen::MatrixXd more = factors.solve(left.cast<float>()).cast<double>();
+    const double step = more.cwiseAbs().maxCoeff(), share = step / last;
+    if (!(share < better)) return std::nullopt;
     solution += more;
-    if (step < settled * size) break;
+    if (step * share * share < settled * size) break;  // what the last round below leaves
     last = step;
   }
   solution += factors.solve(left_over(matrix, solution, right).cast<float>()).cast<double>();

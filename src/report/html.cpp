@@ -80,19 +80,23 @@ std::string inline_svg(std::string_view svg, std::string_view prefix) {
   // Ids are marked so in our drawings' tags, and referred to so; words never hold a bare quote or angle.
   static constexpr std::array<std::string_view, 4> before{" id=\"", "href=\"#", "url(#", " aria-labelledby=\""};
   std::string out;
-  bool in_tag = false;
-  for (std::size_t at = 0; at < svg.size();) {
-    const auto here = svg.substr(at);
-    const auto mark = std::find_if(before.begin(), before.end(), [&](auto one) { return here.substr(0, one.size()) == one; });
-    if (in_tag && mark != before.end()) {
-      out += std::string(*mark) + std::string(prefix);
-      at += mark->size();
-      continue;
+  out.reserve(svg.size() + svg.size() / 8);
+  std::size_t copied = 0;
+  for (std::size_t tag = svg.find('<'); tag != std::string_view::npos; tag = svg.find('<', tag)) {
+    const std::size_t end = std::min(svg.find('>', tag), svg.size());
+    while (tag < end) {
+      tag = svg.find_first_of(" hu", tag);  // as the marks begin
+      if (tag >= end) break;
+      const auto here = svg.substr(tag);
+      const auto mark = std::find_if(before.begin(), before.end(), [&](auto one) { return here.substr(0, one.size()) == one; });
+      tag += mark == before.end() ? 1 : mark->size();
+      if (mark == before.end()) continue;
+      out.append(svg.substr(copied, tag - copied)).append(prefix);
+      copied = tag;
     }
-    if (svg[at] == '<') in_tag = true;
-    if (svg[at] == '>') in_tag = false;
-    out += svg[at++];
+    tag = end;
   }
+  out += svg.substr(copied);
   out.insert(4, " role=\"img\"");
   return out;
 }

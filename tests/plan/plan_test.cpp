@@ -82,17 +82,19 @@ TEST_CASE("2026-11-26: a thickness asked in mm comes out, whatever fairing does 
 }
 
 TEST_CASE("the governing reading's litres are those of a plan without it") {
-  auto job = tapered(4, 0.12, 0.4, 3, Thickness::Kind::least_fill, job::Spanwise::as_measured);
-  *job.stations[2].readings[9].port += 4;  // one proud place
-  const auto plan = must(job);
-  REQUIRE(plan.targets[2].governing);
-  CHECK(plan.targets[2].governing->line == 10);
-  const auto note = std::find_if(plan.governing.begin(), plan.governing.end(), [](const auto& g) { return g.station == 2; });
-  REQUIRE(note != plan.governing.end());
-  auto without = job;
-  without.stations[2].readings[9].port.reset();
-  CHECK(note->litres_without == Approx(must(without).volumes.add).epsilon(1e-9));
-  CHECK(note->litres_without < plan.volumes.add - 0.05);
+  for (const auto spanwise : {job::Spanwise::as_measured, job::Spanwise::fair}) {  // the station alone, and all of them again
+    auto job = tapered(4, 0.12, 0.4, 3, Thickness::Kind::least_fill, spanwise);
+    *job.stations[2].readings[9].port += 4;  // one proud place
+    const auto plan = must(job);
+    REQUIRE(plan.targets[2].governing);
+    CHECK(plan.targets[2].governing->line == 10);
+    const auto note = std::find_if(plan.governing.begin(), plan.governing.end(), [](const auto& g) { return g.station == 2; });
+    REQUIRE(note != plan.governing.end());
+    auto without = job;
+    without.stations[2].readings[9].port.reset();
+    CHECK(note->litres_without == Approx(must(without).volumes.add).epsilon(1e-9));
+    CHECK(note->litres_without < plan.volumes.add - 0.05);
+  }
 }
 
 TEST_CASE("a station marked as interpolated leaves the plan as it was") {
