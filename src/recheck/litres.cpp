@@ -6,6 +6,7 @@
 #include <map>
 
 #include "base/polyline.hpp"
+#include "base/side_by_side.hpp"
 #include "fill/fill.hpp"
 #include "fill/noise.hpp"
 #include "target/target.hpp"
@@ -22,9 +23,9 @@ struct Profile {
   std::size_t height = 0;  ///< which of the round's
   std::vector<double> place, depth;
 
-  double at(double g) const {
-    const auto k = std::clamp<std::size_t>(
-        static_cast<std::size_t>(std::upper_bound(place.begin(), place.end(), g) - place.begin()), 1, place.size() - 1);
+  /// At the piece that begins at the last place up to g, looked for from `k` on: asked for rising places.
+  double at(double g, std::size_t& k) const {
+    while (k + 1 < place.size() && place[k] <= g) ++k;
     const double run = place[k] - place[k - 1];
     const double w = run > 0 ? std::clamp((g - place[k - 1]) / run, 0.0, 1.0) : 1;
     return depth[k - 1] + w * (depth[k] - depth[k - 1]);
@@ -57,9 +58,10 @@ Bay bay_of(const Profile& a, const Profile& b) {
   out.place.reserve(a.place.size() + b.place.size());
   std::merge(a.place.begin(), a.place.end(), b.place.begin(), b.place.end(), std::back_inserter(out.place));
   out.place.erase(std::unique(out.place.begin(), out.place.end()), out.place.end());
+  std::size_t in_a = 1, in_b = 1;
   for (const double place : out.place) {
-    out.a.push_back(a.at(place));
-    out.b.push_back(b.at(place));
+    out.a.push_back(a.at(place, in_a));
+    out.b.push_back(b.at(place, in_b));
   }
   return out;
 }
@@ -201,11 +203,13 @@ Litres litres_left(const Frozen& frozen, const std::vector<HeightRead>& heights)
     for (const auto& [down, girth] : girths) turns.push_back(down);
     for (std::size_t k = 1; k < profiles.size(); ++k) turns.push_back((profiles[k - 1].down + profiles[k].down) / 2);
     std::sort(turns.begin(), turns.end());
+    std::vector<Amount> here(turns.size());  // from the turn before
+    side_by_side(turns.size(), [&](std::size_t k) {
+      if (k > 0 && turns[k] > turns[k - 1] && turns[k] <= last) here[k] = integral.over(turns[k - 1], turns[k]);
+    });
     for (std::size_t k = 1; k < turns.size(); ++k) {
-      if (!(turns[k] > turns[k - 1]) || turns[k] > last) continue;
-      const Amount here = integral.over(turns[k - 1], turns[k]);
-      add_up(out.left, here);
-      add_up(out.by_height[integral.nearest((turns[k - 1] + turns[k]) / 2)], here);
+      add_up(out.left, here[k]);
+      add_up(out.by_height[integral.nearest((turns[k - 1] + turns[k]) / 2)], here[k]);
     }
     if (first > top) add_up(out.beyond, integral.over(top, first));
     if (bottom > last) add_up(out.beyond, integral.over(last, bottom));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "job/own_error.hpp"
 #include "recheck/mistaken.hpp"
@@ -297,10 +298,14 @@ Outcome<std::vector<HeightRead>> place_round(const Frozen& frozen, const job::Ro
 }
 
 Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::FrozenPlan& plan) {
-  std::vector<HeightRead> out;
-  for (const job::FrozenStation& one : plan.stations) {
+  std::vector<Outcome<HeightRead>> out(plan.stations.size(), Fault{});
+  side_by_side(out.size(), [&](std::size_t k) {
+    const job::FrozenStation& one = plan.stations[k];
     auto surface = surface_at(frozen, one.down, one.name, {plan.file, 0});
-    if (!surface) return surface.faults();
+    if (!surface) {
+      out[k] = surface.faults();
+      return;
+    }
     HeightRead height;
     height.surface = std::move(*surface);
     height.calipers = one.calipers;
@@ -312,9 +317,9 @@ Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::Fr
       placer.lay(row.x, job::XFrom::leading_edge, row.x, reading, one.calipers);
     }
     placer.judge();
-    out.push_back(std::move(height));
-  }
-  return out;
+    out[k] = std::move(height);
+  });
+  return all_or_faults(std::move(out));
 }
 
 }  // namespace fairblade::recheck

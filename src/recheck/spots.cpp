@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 
 namespace fairblade::recheck {
 namespace {
@@ -51,6 +52,7 @@ struct Line {
   std::vector<std::size_t> of;        // HeightRead::readings
   std::vector<double> depth, weight;  // less the face's level where that was found; 1/s²
   std::vector<char> out;              // alone: left out of the scan
+  std::vector<Spot> found;
 };
 
 class Scan {
@@ -62,7 +64,7 @@ class Scan {
     for (std::size_t h = 0; h < heights_.size(); ++h) {
       for (const Face face : {Face::port, Face::starboard}) {
         if (heights_[h].calipers && face == Face::starboard) continue;
-        Line line{h, face, heights_[h].of(face), {}, {}, {}};
+        Line line{h, face, heights_[h].of(face), {}, {}, {}, {}};
         const auto n = static_cast<double>(line.of.size());
         runs += n * (n - 1) / 2;
         for (const std::size_t k : line.of) {
@@ -74,14 +76,14 @@ class Scan {
       }
     }
     least_ = threshold(false_alarms / std::max(1.0, runs));
-    for (Line& line : lines_) {
-      if (line.of.size() >= 2) face(line);
-    }
+    side_by_side(lines_.size(), [&](std::size_t k) {
+      if (lines_[k].of.size() >= 2) face(lines_[k]);
+    });
     return joined();
   }
 
  private:
-  void face(Line& line) {
+  void face(Line& line) const {
     const std::size_t last = line.of.size() - 1;
     if (const Run level = best(line, 0, last); level.z > 0 && spans(line, level)) {
       add(line, level, level.mean > 0 ? SpotKind::face_low : SpotKind::face_high);
@@ -90,7 +92,7 @@ class Scan {
     search(line, 0, last);
   }
 
-  void search(const Line& line, std::size_t from, std::size_t to) {
+  void search(Line& line, std::size_t from, std::size_t to) const {
     const Run found = best(line, from, to);
     if (!(found.z > 0)) return;
     if (!spans(line, found)) add(line, found, found.mean > 0 ? low_kind(line, found) : SpotKind::hump);
@@ -176,7 +178,7 @@ class Scan {
     return told && -curve < flat_below * -target ? SpotKind::flat : SpotKind::low;
   }
 
-  void add(const Line& line, const Run& run, SpotKind kind) {
+  void add(Line& line, const Run& run, SpotKind kind) const {
     Spot out;
     out.kind = kind;
     out.face = line.face;
@@ -195,7 +197,7 @@ class Scan {
     out.mean /= weight;
     // Low only against a face that is high as a whole, or the other way about: that face's spot says it.
     if (out.mean * run.mean < 0 || std::abs(out.mean) < tolerance_ / 2) return;
-    found_.push_back(out);
+    line.found.push_back(out);
   }
 
   /// From where to where, in fractions of the girth.
@@ -208,7 +210,9 @@ class Scan {
   /// The same at neighbouring heights is one spot.
   std::vector<Spot> joined() {
     std::vector<Spot> out;
-    for (const Spot& one : found_) {
+    std::vector<Spot> found;
+    for (Line& line : lines_) found.insert(found.end(), line.found.begin(), line.found.end());
+    for (const Spot& one : found) {
       const auto joins = [&](const Spot& other) {
         const auto [a, b] = ends(one.reach.front(), one.face);
         const auto [c, d] = ends(other.reach.back(), one.face);
@@ -235,7 +239,6 @@ class Scan {
   double tolerance_;
   double least_ = 0;
   std::vector<Line> lines_;
-  std::vector<Spot> found_;
 };
 
 }  // namespace
