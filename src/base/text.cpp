@@ -67,6 +67,12 @@ std::string trimmed(double value, int decimals) {
   return out;
 }
 
+void append_fixed(std::string& out, double value, int decimals) {
+  Digits digits;
+  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) out += quick;
+  else out += fixed(value, decimals);
+}
+
 void append_trimmed(std::string& out, double value, int decimals) {
   Digits digits;
   if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) out += without_trailing(quick);

@@ -1,5 +1,5 @@
-// Numbers and names as text, the same under every locale. Verbs: fixed, shortest, trimmed, append_trimmed, nearest_name,
-// xml_escaped, joined, is_digit, lower_case, upper_case, file_name_of, valid_utf8.
+// Numbers and names as text, the same under every locale. Verbs: fixed, append_fixed, shortest, trimmed, append_trimmed,
+// nearest_name, xml_escaped, joined, is_digit, lower_case, upper_case, file_name_of, valid_utf8.
 #pragma once
 #include <span>
 #include <string>
@@ -9,6 +9,8 @@ namespace fairblade {
 
 /// A number with a fixed count of decimals, by std::to_chars; "-0.00" is written "0.00".
 std::string fixed(double value, int decimals);
+/// The same at the end of `out`.
+void append_fixed(std::string& out, double value, int decimals);
 /// The shortest text that reads back as the same number.
 std::string shortest(double value);
 /// As `fixed`, with trailing zeros and a trailing point dropped: 12.50 -> "12.5", 3.00 -> "3".

@@ -12,8 +12,14 @@ std::string rows_of(const Plan& plan, std::size_t k) {
   const std::string start = csv_cell(plan.changes[k].station) + ',' + fixed(plan.measured[k].down, decimals) + ',';
   std::string out;
   for (const fill::OffsetRow& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
-    out += start + fixed(row.x, decimals) + ',' + section::name_of(row.face) + ',' + fixed(row.measured, decimals) + ',' +
-           fixed(row.target, decimals) + ',' + fixed(row.change(), decimals) + '\n';
+    out += start;
+    append_fixed(out, row.x, decimals);
+    out.append(",").append(section::name_of(row.face));
+    for (const double mm : {row.measured, row.target, row.change()}) {
+      out += ',';
+      append_fixed(out, mm, decimals);
+    }
+    out += '\n';
   }
   return out;
 }
