@@ -9,14 +9,14 @@
 namespace fairblade::fill {
 namespace {
 
-struct Place {
+struct Corner {
   double x, y;
 };
 
 void add_pieces(const job::Job& job, const Slice& slice, const std::vector<double>& fractions, std::vector<Piece>& out) {
   const Pair pair = pair_of(slice.measured, slice.target, fractions);
   const Outline& t = pair.target;
-  const auto add = [&](Face face, Place a, Place b) {
+  const auto add = [&](Face face, Corner a, Corner b) {
     Piece piece;
     piece.down = slice.down;
     piece.x = (a.x + b.x) / 2;

@@ -32,6 +32,8 @@ class SectionCurve {
 
   /// Ahead of m: y = n[0] s + n[1] s² + n[2] s⁴ + n[3] s⁶ + n[4] s⁸ with s = sqrt(x).
   const std::array<double, 5>& nose() const { return nose_; }
+  /// Aft of m, of a modified form with its own edge: y = t[0] + t[1] z + t[2] z² + t[3] z³ with z = 1 - x.
+  const std::array<double, 4>& tail() const { return tail_; }
   /// Does the nose stay convex (never flat or hollow) and the tail never hollow? Tested on the curve.
   bool nose_convex() const;
   bool tail_convex() const;

@@ -120,7 +120,7 @@ double first_thickness(const std::vector<Sample>& samples) {
 // The MAD of some thirty readings is itself uncertain by a sixth: below most of the owner's own reading error it is
 // not believed, which also serves exact data, whose MAD is 0. `reading_error` in chords.
 PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double reading_error) {
-  constexpr double settled = 1e-12;
+  constexpr double settled = 1e-12, roughly = 1e-8;  // the latter while the scale itself is not settled
   const double floor = std::max(1e-10, 0.8 * reading_error);
   PlainFit fit;
   fit.thickness = first_thickness(samples);
@@ -145,7 +145,9 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
     for (int k = 0; k < 40; ++k) {
       auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
       if (!moved) moved = step(samples, fit, centred, weight, weight);
-      if (moved.value_or(0) < settled) break;
+      if (!moved) break;
+      const double left = close ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
+      if (left < (round < 2 ? roughly : settled)) break;
       close = *moved < 1e-3 && *moved < last;
       last = *moved;
     }

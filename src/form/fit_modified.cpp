@@ -15,13 +15,42 @@ using Vector5 = Eigen::Matrix<double, 5, 1>;
 using Matrix5 = Eigen::Matrix<double, 5, 5>;
 
 // Parameters: thickness, shift, skew, index, place.
+// A form's polynomials, here where they are asked millions of times.
 struct UnitCurve {
-  explicit UnitCurve(double index, double place) : curve(Form{1.0, index, place}) {}
-  SectionCurve curve;
-  double at(double u) const { return curve.at_u(u); }
-  double slope(double u) const { return curve.slope_u(u); }
-  double second(double u) const { return curve.second_u(u); }
+  UnitCurve(double index, double place) : m(place) {
+    const SectionCurve curve(Form{1.0, index, place});
+    nose = curve.nose();
+    tail = curve.tail();
+  }
+  double m;
+  std::array<double, 5> nose;
+  std::array<double, 4> tail;
+  double at(double u) const {
+    const double x = u * u, z = 1 - x;
+    return x < m ? u * (nose[0] + u * (nose[1] + x * (nose[2] + x * (nose[3] + x * nose[4]))))
+                 : tail[0] + z * (tail[1] + z * (tail[2] + z * tail[3]));
+  }
+  double slope(double u) const {
+    const double x = u * u, z = 1 - x;
+    return x < m ? nose[0] + u * (2 * nose[1] + x * (4 * nose[2] + x * (6 * nose[3] + x * 8 * nose[4])))
+                 : -2 * u * (tail[1] + z * (2 * tail[2] + z * 3 * tail[3]));
+  }
+  double second(double u) const {
+    const double x = u * u, z = 1 - x;
+    return x < m ? 2 * nose[1] + x * (12 * nose[2] + x * (30 * nose[3] + x * 56 * nose[4]))
+                 : -2 * (tail[1] + z * (2 * tail[2] + z * 3 * tail[3])) + 4 * x * (2 * tail[2] + z * 6 * tail[3]);
+  }
 };
+
+/// By how much the curve grows for each unit between two of its neighbours. Where m itself moves, curve, slope and curvature
+/// agree on both sides of it, so that the stretch between the two m needs no piece of its own.
+UnitCurve growth(const UnitCurve& from, const UnitCurve& to, double apart) {
+  UnitCurve out = from;
+  out.m = (from.m + to.m) / 2;
+  for (std::size_t k = 0; k < out.nose.size(); ++k) out.nose[k] = (to.nose[k] - from.nose[k]) / apart;
+  for (std::size_t k = 0; k < out.tail.size(); ++k) out.tail[k] = (to.tail[k] - from.tail[k]) / apart;
+  return out;
+}
 
 Vector5 held(Vector5 p) {
   p[0] = std::clamp(p[0], 1e-3, 1.0);
@@ -70,16 +99,15 @@ Vector5 step_of(const System& system, double damping, bool near) {
 System linearised(const std::vector<Sample>& samples, const Distances& all, const Vector5& p, double scale, bool centred) {
   const UnitCurve curve(p[3], p[4]);
   const double di = 1e-4, dm = 1e-5;
-  const UnitCurve index_up(p[3] + di, p[4]), index_down(p[3] - di, p[4]);
-  const UnitCurve place_up(p[3], p[4] + dm), place_down(p[3], p[4] - dm);
+  const UnitCurve by_index = growth({p[3] - di, p[4]}, {p[3] + di, p[4]}, 2 * di);
+  const UnitCurve by_place = growth({p[3], p[4] - dm}, {p[3], p[4] + dm}, 2 * dm);
   System out;
   for (std::size_t k = 0; k < samples.size(); ++k) {
     const Distance& d = all[k];
     const double side = centred ? 0 : samples[k].sign * d.cosine;
     Vector5 row;
-    row << d.cosine * curve.at(d.u), side, side * (d.u * d.u - 0.5),
-        d.cosine * p[0] * (index_up.at(d.u) - index_down.at(d.u)) / (2 * di),
-        d.cosine * p[0] * (place_up.at(d.u) - place_down.at(d.u)) / (2 * dm);
+    row << d.cosine * curve.at(d.u), side, side * (d.u * d.u - 0.5), d.cosine * p[0] * by_index.at(d.u),
+        d.cosine * p[0] * by_place.at(d.u);
     const double w = tukey_weight(d.value, scale);
     out.normal += w * row * row.transpose();
     out.newton += tukey_slope(d.value, scale) * row * row.transpose();

@@ -13,7 +13,7 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::uintmax_t largest = 2048u << 20;  // bytes: of a blade scanned at ten million places
+constexpr std::uintmax_t largest_plan = 2048u << 20;  // bytes: of a blade scanned at ten million places
 constexpr std::size_t most_values = 200'000'000;
 constexpr Range lengths{-20000, 20000};  // mm; the widest that a job may hold
 constexpr Range anything{-1e9, 1e9};
@@ -24,7 +24,7 @@ class PlanReader {
   explicit PlanReader(const std::string& file) : reader_{faults_, file, LengthUnit::mm, "", nullptr} { plan_.file = file; }
 
   Outcome<FrozenPlan> run() {
-    auto text = TextInPieces::open(plan_.file, largest, faults_);
+    auto text = TextInPieces::open(plan_.file, largest_plan, faults_);
     Node root;
     // Of a scanned blade the tree would be many times the file. What is read here is kept whatever else is found to be wrong, and
     // what is wrong with it is told after all else.

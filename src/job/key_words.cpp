@@ -7,7 +7,7 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 55> table{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 55> words_of_keys{{
     {"units", "mm, cm or in: every length here without a unit of its own"},
     {"reading_error", "how far one reading usually strays, one standard deviation"},
     {"coating_to_strip", "old coating that was measured over and will come off"},
@@ -69,11 +69,11 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 55> table{{
 
 std::string_view words_of(std::string_view path) {
   const auto is = [](std::string_view name) { return [name](const auto& row) { return row.first == name; }; };
-  auto found = std::find_if(table.begin(), table.end(), is(path));
-  if (found == table.end() && path.starts_with("fillers.")) {
-    found = std::find_if(table.begin(), table.end(), is(path.substr(path.rfind('.') + 1)));
+  auto found = std::find_if(words_of_keys.begin(), words_of_keys.end(), is(path));
+  if (found == words_of_keys.end() && path.starts_with("fillers.")) {
+    found = std::find_if(words_of_keys.begin(), words_of_keys.end(), is(path.substr(path.rfind('.') + 1)));
   }
-  return found == table.end() ? std::string_view() : found->second;
+  return found == words_of_keys.end() ? std::string_view() : found->second;
 }
 
 }  // namespace fairblade::job

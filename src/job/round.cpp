@@ -12,15 +12,15 @@
 namespace fairblade::job {
 namespace {
 
-constexpr std::uintmax_t largest = 512u << 20;  // bytes
-constexpr Range error_range{0.001, 50};         // mm, as in a job
+constexpr std::uintmax_t largest_round = 512u << 20;  // bytes
+constexpr Range error_range{0.001, 50};               // mm, as in a job
 
 class RoundReader {
  public:
   RoundReader(const std::string& path, const std::vector<std::string>& known) : known_(known) { round_.file = path; }
 
   Outcome<Round> run(LengthUnit unit) {
-    const auto text = read_text(round_.file, largest, faults_);
+    const auto text = read_text(round_.file, largest_round, faults_);
     auto content = text ? read_csv(*text, round_.file, unit, true, known_, faults_) : std::nullopt;
     if (content && content->whole && !anything_read(*content, faults_)) content.reset();
     if (content) {

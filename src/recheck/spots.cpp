@@ -9,7 +9,7 @@
 namespace fairblade::recheck {
 namespace {
 
-constexpr double false_alarms = 0.005;  // of whole rounds of noise
+constexpr double false_spots = 0.005;  // of whole rounds of noise
 constexpr double without_greatest = 2;
 constexpr double alone_beyond = 4, neighbours_within = 2;  // standard deviations
 constexpr double whole_face = 0.8;                         // of the girth that was read
@@ -75,7 +75,7 @@ class Scan {
         lines_.push_back(std::move(line));
       }
     }
-    least_ = threshold(false_alarms / std::max(1.0, runs));
+    least_ = threshold(false_spots / std::max(1.0, runs));
     side_by_side(lines_.size(), [&](std::size_t k) {
       if (lines_[k].of.size() >= 2) face(lines_[k]);
     });

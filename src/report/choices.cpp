@@ -13,7 +13,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using plan::Choice;
 
-std::string place_words(const plan::DeepestPlace& place) {
+std::string deepest_place_words(const plan::DeepestPlace& place) {
   if (place.depth <= 0) return "0.0";
   return fixed(place.depth, 1) + " at " + place.station + " " + section::name_of(place.face) + ", x " + fixed(place.x, 0);
 }
@@ -56,8 +56,9 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
       table.row({one.name, "-", "-", "cannot be had", "", "", "", ""});
       continue;
     }
-    table.row({one.name, fixed(one.add, 2), fixed(one.remove, 2), place_words(one.deepest_add), place_words(one.deepest_removal),
-               fixed(one.after.area / 100, 0), balance_words(one), one.breaks_limit ? "cuts too deep" : ""});
+    table.row({one.name, fixed(one.add, 2), fixed(one.remove, 2), deepest_place_words(one.deepest_add),
+               deepest_place_words(one.deepest_removal), fixed(one.after.area / 100, 0), balance_words(one),
+               one.breaks_limit ? "cuts too deep" : ""});
   }
   std::string out = on_one_line(job.name) + "\n\n" + table.text() + "\n";
   for (const Choice& one : choices) {

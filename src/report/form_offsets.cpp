@@ -13,7 +13,7 @@ using Json = nlohmann::ordered_json;
 using target::FormOffsets;
 
 /// One place finer than readings are told: a template is cut to a tenth of a millimetre.
-std::string number(double mm, LengthUnit unit) { return fixed(mm / millimetres_in(unit), unit == LengthUnit::mm ? 2 : 3); }
+std::string in_unit_alone(double mm, LengthUnit unit) { return fixed(mm / millimetres_in(unit), unit == LengthUnit::mm ? 2 : 3); }
 
 std::string percent_of_chord(double mm, const FormOffsets& offsets, int decimals) {
   return fixed(100 * mm / offsets.asked.chord, decimals);
@@ -47,8 +47,8 @@ std::string form_offsets_text(const FormOffsets& offsets) {
   table.row({"x", "x", "half-breadth", "thickness", "half-breadth"});
   table.row({"(% chord)", in, in, in, "(% chord)"});
   for (const auto& row : offsets.rows) {
-    table.row({percent_of_chord(row.x, offsets, 2), number(row.x, unit), number(row.half_breadth, unit),
-               number(2 * row.half_breadth, unit), percent_of_chord(row.half_breadth, offsets, 3)});
+    table.row({percent_of_chord(row.x, offsets, 2), in_unit_alone(row.x, unit), in_unit_alone(row.half_breadth, unit),
+               in_unit_alone(2 * row.half_breadth, unit), percent_of_chord(row.half_breadth, offsets, 3)});
   }
   std::string out =
       offsets.name + ", chord " + both_units(offsets.asked.chord, unit) + "\n\n" + table.text() + "\n" + figures_words(offsets);

@@ -13,14 +13,14 @@ namespace {
 
 constexpr std::size_t most_rows = 40;  // of one face
 
-std::string area_words(double mm2, LengthUnit unit) {
+std::string square_words(double mm2, LengthUnit unit) {
   const std::string metric = fixed(mm2 / 100, mm2 < 1000 ? 1 : 0) + " cm²";
   return unit == LengthUnit::inch ? metric + " (" + fixed(mm2 / (mm_per_inch * mm_per_inch), 2) + " in²)" : metric;
 }
 
-std::string depth_words(const Plan& plan, std::size_t k, const fill::Deepest& deepest, double area) {
+std::string change_words(const Plan& plan, std::size_t k, const fill::Deepest& deepest, double area) {
   if (!(deepest.depth > 0)) return "nothing";
-  return area_words(area, plan.job.units) + " of the section, deepest " + both_units(deepest.depth, plan.job.units) + ", " +
+  return square_words(area, plan.job.units) + " of the section, deepest " + both_units(deepest.depth, plan.job.units) + ", " +
          aft_words(deepest.x, plan.job.units) + ", " + side_words(plan.measured[k], deepest.face);
 }
 
@@ -74,8 +74,8 @@ std::string station_html(const Plan& plan, std::size_t k, const ReportPictures& 
   if (picture != pictures.stations.end()) {
     out += html::figure(picture->second.svg, "s" + std::to_string(k) + "-", picture->second.title);
   }
-  out += html::paragraph("Add: " + depth_words(plan, k, change.add, change.add_area) + ".") +
-         html::paragraph("Take off: " + depth_words(plan, k, change.removal, change.remove_area) + ".") + "</div>\n";
+  out += html::paragraph("Add: " + change_words(plan, k, change.add, change.add_area) + ".") +
+         html::paragraph("Take off: " + change_words(plan, k, change.removal, change.remove_area) + ".") + "</div>\n";
   out += "<div class=\"side-by-side\">\n" + offsets_table(plan, k, section::Face::port);
   if (!measured.thickness_only) out += offsets_table(plan, k, section::Face::starboard);
   return out + "</div>\n</div>\n</div>\n";

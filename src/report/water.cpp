@@ -20,7 +20,7 @@ std::string hertz_words(const std::optional<flow::Band>& band) {
   return band ? fixed(band->low, 0) + " to " + fixed(band->high, 0) : unknown;
 }
 
-PlainTable blade_table(const Plan& plan) {
+PlainTable water_blade(const Plan& plan) {
   const flow::Water& water = plan.water;
   PlainTable out{"The blade as a whole", {{"", "now", "then"}}};
   using Words = std::function<std::string(const BladeWater&)>;
@@ -53,7 +53,7 @@ PlainTable blade_table(const Plan& plan) {
   return out;
 }
 
-PlainTable station_table(const Plan& plan) {
+PlainTable water_stations(const Plan& plan) {
   const flow::Water& water = plan.water;
   PlainTable out{"Station by station, now and then", {}};
   const std::string at = " at " + trimmed(flow::judged_helm, 0) + "\xc2\xb0";
@@ -79,8 +79,8 @@ WaterPage water_page(const Plan& plan) {
   if (!water.meaning.pull.empty()) out.sentences.push_back(water.meaning.pull);
   out.verdict = water.meaning.verdict;
   out.caution = "A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.";
-  out.blade = blade_table(plan);
-  out.stations = station_table(plan);
+  out.blade = water_blade(plan);
+  out.stations = water_stations(plan);
   for (const flow::EdgeOption& option : water.edge_options) {
     std::string words = option.name + ": " + option.words;
     if (option.frequency) words += " (" + hertz_words(option.frequency) + " Hz at " + trimmed(water.knots, 1) + " knots)";

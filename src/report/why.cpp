@@ -11,15 +11,15 @@ namespace {
 
 using job::TargetRequest;
 
-std::string place_words(const job::ChordPlace& place, LengthUnit unit) {
+std::string chord_place_words(const job::ChordPlace& place, LengthUnit unit) {
   return place.in_mm ? both_units(place.value, unit) : trimmed(100 * place.value, 1) + " % of the chord";
 }
 
 std::string approach_words(const TargetRequest& request, LengthUnit unit) {
   if (request.approach == job::Approach::full_section)
     return "the whole section becomes one of the standard family (NACA 4-digit), both sides alike";
-  return "only the edges are rebuilt: the body from " + place_words(request.keep_from, unit) + " to " +
-         place_words(request.keep_to, unit) + " stays as it is, and nose and tail are laid onto it, each face on its own";
+  return "only the edges are rebuilt: the body from " + chord_place_words(request.keep_from, unit) + " to " +
+         chord_place_words(request.keep_to, unit) + " stays as it is, and nose and tail are laid onto it, each face on its own";
 }
 
 std::string thickness_words(const TargetRequest& request, LengthUnit unit) {
@@ -55,7 +55,7 @@ std::string nose_words(const TargetRequest& request, const target::TargetSection
   return "the nose has a radius of " + trimmed(request.leading_edge_radius.value, 2) + " % of the chord, as asked";
 }
 
-std::string edge_words(const TargetRequest& request, LengthUnit unit) {
+std::string asked_edge_words(const TargetRequest& request, LengthUnit unit) {
   if (request.trailing_edge_thickness.kind == job::TrailingEdgeThickness::Kind::form)
     return "the trailing edge is as thin as the section has it (2.5 to 4 mm square is the usual compromise: common practice)";
   return "the trailing edge is " + both_units(request.trailing_edge_thickness.value, unit) + " thick, as asked";
@@ -105,7 +105,7 @@ std::vector<std::string> why_this_target(const Plan& plan) {
   each([&](std::size_t k) { return thickness_words(request(k), unit); });
   each([&](std::size_t k) { return greatest_at_words(request(k)); });
   each([&](std::size_t k) { return nose_words(request(k), plan.targets[k], unit); });
-  each([&](std::size_t k) { return edge_words(request(k), unit); });
+  each([&](std::size_t k) { return asked_edge_words(request(k), unit); });
   each([&](std::size_t k) { return extension_words(request(k).extend_leading_edge, "leading", unit); });
   each([&](std::size_t k) { return extension_words(request(k).extend_trailing_edge, "trailing", unit); });
   each([&](std::size_t k) { return patch_words(request(k)); });

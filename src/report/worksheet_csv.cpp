@@ -12,12 +12,12 @@ namespace {
 using job::MeasuredBy;
 using job::StationToMeasure;
 
-std::string number(double mm, LengthUnit unit) { return trimmed(mm / millimetres_in(unit), 6); }
-std::string number(const std::optional<double>& mm, LengthUnit unit) { return mm ? number(*mm, unit) : std::string(); }
+std::string cell_of(double mm, LengthUnit unit) { return trimmed(mm / millimetres_in(unit), 6); }
+std::string cell_of(const std::optional<double>& mm, LengthUnit unit) { return mm ? cell_of(*mm, unit) : std::string(); }
 
-class Table {
+class SheetTable {
  public:
-  explicit Table(const worksheet::Worksheet& sheet)
+  explicit SheetTable(const worksheet::Worksheet& sheet)
       : sheet_(sheet), units_(sheet.job.units), by_(sheet.job.stations.front().measured_by) {}
 
   std::string write(bool names_the_job) {
@@ -41,7 +41,7 @@ class Table {
     };
     if (names_the_job && !told("job")) row({"job", job.job});
     row({"units", std::string(name_of(units_))});
-    if (names_the_job && job.bottom && !told("bottom")) row({"bottom", number(*job.bottom, units_)});
+    if (names_the_job && job.bottom && !told("bottom")) row({"bottom", cell_of(*job.bottom, units_)});
     const auto origin = job.stations.front().x_from;
     if (origin != job::XFrom::leading_edge && !told("x_from")) row({"x_from", std::string(name_of(origin))});
     for (const auto& [key, values] : job.keys) {
@@ -74,11 +74,11 @@ class Table {
     for (std::size_t p = 0; p < sheet_.places[k].size(); ++p) {
       std::vector<std::string> cells{one.name};
       const bool first = p == 0 && !again;
-      cells.push_back(first ? number(one.down, units_) : "");
-      cells.push_back(first ? number(one.ahead, units_) : "");
-      cells.push_back(first ? number(one.chord, units_) : "");
-      if (gaps()) cells.push_back(first ? number(one.board_port, units_) : "");
-      cells.push_back(number(sheet_.places[k][p], units_));
+      cells.push_back(first ? cell_of(one.down, units_) : "");
+      cells.push_back(first ? cell_of(one.ahead, units_) : "");
+      cells.push_back(first ? cell_of(one.chord, units_) : "");
+      if (gaps()) cells.push_back(first ? cell_of(one.board_port, units_) : "");
+      cells.push_back(cell_of(sheet_.places[k][p], units_));
       cells.resize(width);
       if (p == 0 && again) cells.back() = "measured a second time";
       row(cells);
@@ -118,6 +118,8 @@ std::optional<Fault> judge_one_table(const worksheet::Worksheet& sheet) {
   return std::nullopt;
 }
 
-std::string worksheet_csv(const worksheet::Worksheet& sheet, bool names_the_job) { return Table(sheet).write(names_the_job); }
+std::string worksheet_csv(const worksheet::Worksheet& sheet, bool names_the_job) {
+  return SheetTable(sheet).write(names_the_job);
+}
 
 }  // namespace fairblade::report

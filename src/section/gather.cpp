@@ -9,8 +9,6 @@
 namespace fairblade::section {
 namespace {
 
-std::string where(const job::Station& station) { return "station " + station.name; }
-
 // The half-breadth of that side: read, or half the caliper, or where the other side was read, the caliper less that.
 std::optional<double> half_of(const job::Station& station, const job::Reading& reading, Face face) {
   if (station.measured_by == job::MeasuredBy::thickness && reading.caliper) return *reading.caliper / 2;

@@ -1,4 +1,5 @@
-// From lines of the measuring sheet to surface points: calipers halved, repeats averaged, a missing side mirrored. Verbs: gather.
+// From lines of the measuring sheet to surface points: calipers halved, repeats averaged, a missing side mirrored. Verbs: gather,
+// where.
 #pragma once
 #include "section/section.hpp"
 
@@ -9,6 +10,9 @@ struct Gathered {
   bool thickness_only = false, one_side_only = false;
   std::vector<Warning> warnings;
 };
+
+/// "station A", as warnings have it.
+inline std::string where(const job::Station& station) { return "station " + station.name; }
 
 Outcome<Gathered> gather(const job::Job& job, const job::Station& station);
 

@@ -36,8 +36,6 @@ bool meet_where_crossed(MeasuredSection& measured) {
 
 namespace {
 
-std::string where(const job::Station& station) { return "station " + station.name; }
-
 std::vector<Node> nodes_of(const std::vector<SurfacePoint>& points) {
   std::vector<Node> out;
   for (const SurfacePoint& point : points) out.push_back({point.x, point.half_breadth});

@@ -7,7 +7,7 @@ function(run)
   endif()
 endfunction()
 
-run(${CMAKE_COMMAND} -S ${SOURCE} -B ${BUILD} -G Ninja -DCMAKE_CXX_COMPILER=${CLANG} -DFAIRBLADE_FUZZ=ON)
+run(${CMAKE_COMMAND} -S ${SOURCE} -B ${BUILD} -G Ninja -DCMAKE_CXX_COMPILER=${CLANG} -DFAIRBLADE_FUZZ=ON -DFAIRBLADE_AT_ONCE=ON)
 run(${CMAKE_COMMAND} --build ${BUILD})
 # What a search finds stays in the build folder; the seeds are only read.
 set(commands)
