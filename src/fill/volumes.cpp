@@ -49,6 +49,8 @@ Areas integral(const Bay& bay, double h, std::size_t bays) {
   return integral(bay, 0, 1, h, bay.at(0), bay.at(1), 8, settled);
 }
 
+}  // namespace
+
 /// All stations at the same chord fractions.
 struct Ribs {
   Ribs(const std::vector<MeasuredSection>& sections, const std::vector<TargetSection>& targets)
@@ -61,6 +63,8 @@ struct Ribs {
   std::vector<double> fractions = chord_fractions(240);
   std::vector<Rib> measured, target;
 };
+
+namespace {
 
 /// mm³ between two stations.
 Areas in_bay(const Bay& bay, std::size_t bays) { return integral(bay, bay.measured_b.down - bay.measured_a.down, bays); }
