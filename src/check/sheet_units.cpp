@@ -60,102 +60,159 @@ Finding of_the_whole_job(const job::Job& job, const char* code, std::string what
   return {code, Rank::units, Sureness::certain, "", "", std::nullopt, {job.file, 0}, std::move(what), std::move(remedy)};
 }
 
+/// All lengths in another unit, told by the chords.
+std::optional<Finding> whole_job(const job::Job& job, double chord) {
+  const std::string looks = "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like ";
+  if (chord < shortest_chord && job.units == LengthUnit::mm) {
+    const bool inches = chord < 25;  // they run to some twenty, centimetres to some sixty
+    return of_the_whole_job(job, inches ? "inches" : "centimetres",
+                            looks + (inches ? "inches" : "centimetres") + " in a job in millimetres",
+                            std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm");
+  }
+  if (chord > longest_chord && job.units != LengthUnit::mm) {
+    return of_the_whole_job(job, "millimetres",
+                            looks + "millimetres in a job in " + (job.units == LengthUnit::inch ? "inches" : "centimetres"),
+                            "say \"units\": \"mm\", or write all lengths in " + std::string(name_of(job.units)));
+  }
+  return std::nullopt;
+}
+
+/// What is looked for at one station, in this order: the first that is found tells the others.
+class OneStation {
+ public:
+  OneStation(const job::Job& job, std::size_t k, double usual_chord)
+      : job_(job),
+        k_(k),
+        station_(job.stations[k]),
+        usual_chord_(usual_chord),
+        extent_(furthest_aft(station_)),
+        half_(half_thickness(station_)) {}
+
+  std::optional<Finding> find() const {
+    for (const auto look : {&OneStation::chord_beside_the_others, &OneStation::near_the_others,
+                            &OneStation::chord_beside_readings, &OneStation::readings, &OneStation::one_side}) {
+      if (auto found = (this->*look)()) return found;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  std::string shown(double mm) const { return in_unit(mm, job_.units); }
+  std::string unit() const { return std::string(name_of(job_.units)); }
+  Finding told(const Unit& found, std::string what, std::string remedy, Sureness sure = Sureness::certain) const {
+    Finding out = of_station(station_, found.code, Rank::units, std::move(what), std::move(remedy));
+    out.sure = sure;
+    return out;
+  }
+
+  std::optional<Finding> chord_beside_the_others() const {
+    const double chord = station_.chord;
+    if (job_.stations.size() < 2 || (chord >= usual_chord_ / 7 && chord <= usual_chord_ * 7)) return std::nullopt;
+    const auto found = unit_between(chord, usual_chord_, 1.6, job_.units);
+    if (!found) return std::nullopt;
+    const bool all = extent_ < 1.05 * chord;  // the readings are small with it
+    return told(*found,
+                (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words +
+                    ", as it seems: chord " + shown(chord) + " where the others have some " + shown(usual_chord_),
+                "write them in " + unit());
+  }
+
+  std::optional<Finding> near_the_others() const {
+    const auto found = near_unit(job_, k_);
+    if (!found) return std::nullopt;
+    return told(*found,
+                "chord and readings look like " + std::string(found->words) + ": chord " + shown(station_.chord) +
+                    " where the line of the others has " + shown(*chord_by_the_others(job_, k_)),
+                "write them in " + unit() + "; leave them if the outline is so", Sureness::likely);
+  }
+
+  std::optional<Finding> chord_beside_readings() const {
+    if (!(extent_ > 3 * station_.chord)) return std::nullopt;
+    const auto found = unit_between(station_.chord, extent_, 1.2, job_.units);
+    if (!found) return std::nullopt;
+    return told(*found,
+                "the chord looks like " + std::string(found->words) + ": " + shown(station_.chord) +
+                    " where the readings run to " + shown(extent_),
+                "write it in " + unit());
+  }
+
+  std::optional<Finding> readings() const {
+    const double chord = station_.chord, by_chord = 2 * half_ / chord;
+    const auto in_x = extent_ < chord / 5 || extent_ > 5 * chord ? unit_between(extent_, chord, 1.2, job_.units) : std::nullopt;
+    const auto in_size =
+        by_chord < thinnest || by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job_.units) : std::nullopt;
+    if (!in_x && !in_size) return std::nullopt;
+    const Unit found = in_x ? *in_x : *in_size;
+    const std::string which = in_x && in_size ? "the readings look" : in_x ? "the places x look" : "the half-breadths look";
+    const std::string numbers = in_x ? ": they run to " + shown(extent_) + " on a chord of " + shown(chord)
+                                     : ": the blade would be " + shown(2 * half_) + " thick on a chord of " + shown(chord);
+    return told(found, which + " like " + found.words + numbers, "write them in " + unit() + ", or say \"units\"",
+                in_x ? Sureness::certain : Sureness::likely);
+  }
+
+  std::optional<Finding> one_side() const {
+    const double port = side_size(station_, true), starboard = side_size(station_, false);
+    const double small = std::min(port, starboard), large = std::max(port, starboard);
+    if (!(small > 0) || large <= 5 * small) return std::nullopt;
+    const auto found = unit_between(small, large, 1.5, job_.units);
+    if (!found) return std::nullopt;
+    auto out = told(
+        *found,
+        std::string("one side looks like ") + found->words + ": at most " + shown(small) + " where the other has " + shown(large),
+        "write it in " + unit());
+    out.side = port < starboard ? "port" : "starboard";
+    return out;
+  }
+
+  const job::Job& job_;
+  std::size_t k_;
+  const Station& station_;
+  double usual_chord_, extent_, half_;
+};
+
+/// Thicknesses written where half-breadths belong, at every station, look like one: a blade twice as thick as most.
+std::optional<Finding> whole_thicknesses(const job::Job& job) {
+  constexpr double uncommon = 0.2;  // by chord, at every station; common practice, no source
+  double least = 1, thick = 0, chord = 0;
+  for (const Station& station : job.stations) {
+    const bool calipers = std::any_of(station.readings.begin(), station.readings.end(),
+                                      [](const job::Reading& r) { return r.caliper.has_value(); });
+    if (calipers) return std::nullopt;  // they would have told
+    const double half = half_thickness(station);
+    if (!(half > 0)) continue;
+    if (2 * half / station.chord > least) continue;
+    least = 2 * half / station.chord;
+    thick = 2 * half;
+    chord = station.chord;
+  }
+  if (!(thick > 0) || least <= uncommon) return std::nullopt;
+  Finding out =
+      of_the_whole_job(job, "whole-thickness",
+                       "every section is thicker than a fifth of its chord, the thinnest " + in_unit(thick, job.units) + " on " +
+                           in_unit(chord, job.units) + ": are these whole thicknesses?",
+                       "write half-breadths, from the centre plane to one face, or whole thicknesses as caliper readings; "
+                       "leave them if the blade is so thick");
+  out.sure = Sureness::look;
+  return out;
+}
+
 }  // namespace
 
 void judge_units(const job::Job& job, std::vector<bool>& aside, std::vector<Finding>& out) {
-  const std::string unit(name_of(job.units));
   const double chord = median(chords_of(job));
-  if (chord < shortest_chord && job.units == LengthUnit::mm) {
-    // Inches run to some twenty, centimetres to some sixty.
-    const bool inches = chord < 25;
-    out.push_back(of_the_whole_job(job, inches ? "inches" : "centimetres",
-                                   "a blade with a chord of " + in_unit(chord, job.units) + ": this looks like " +
-                                       (inches ? "inches" : "centimetres") + " in a job in millimetres",
-                                   std::string("say \"units\": \"") + (inches ? "in" : "cm") + "\", or write all lengths in mm"));
-    aside.assign(aside.size(), true);
-    return;
-  }
-  if (chord > longest_chord && job.units != LengthUnit::mm) {
-    out.push_back(of_the_whole_job(job, "millimetres",
-                                   "a blade with a chord of " + in_unit(chord, job.units) +
-                                       ": this looks like millimetres in a job in " +
-                                       (job.units == LengthUnit::inch ? "inches" : "centimetres"),
-                                   "say \"units\": \"mm\", or write all lengths in " + unit));
+  if (auto found = whole_job(job, chord)) {
+    out.push_back(std::move(*found));
     aside.assign(aside.size(), true);
     return;
   }
   for (std::size_t k = 0; k < job.stations.size(); ++k) {
-    const Station& station = job.stations[k];
-    const double extent = furthest_aft(station), half = half_thickness(station);
-    const double by_chord = 2 * half / station.chord;
-    if (job.stations.size() > 1 && (station.chord < chord / 7 || station.chord > chord * 7)) {
-      if (const auto found = unit_between(station.chord, chord, 1.6, job.units)) {
-        const bool all = extent < 1.05 * station.chord;  // the readings are small with it
-        out.push_back(of_station(station, found->code, Rank::units,
-                                 (all ? "chord and readings are " : "the chord is ") + std::string("in ") + found->words +
-                                     ", as it seems: chord " + in_unit(station.chord, job.units) +
-                                     " where the others have some " + in_unit(chord, job.units),
-                                 "write them in " + unit));
-        aside[k] = true;
-        continue;
-      }
-    }
-    if (const auto found = near_unit(job, k)) {
-      auto finding = of_station(station, found->code, Rank::units,
-                                "chord and readings look like " + std::string(found->words) + ": chord " +
-                                    in_unit(station.chord, job.units) + " where the line of the others has " +
-                                    in_unit(*chord_by_the_others(job, k), job.units),
-                                "write them in " + unit + "; leave them if the outline is so");
-      finding.sure = Sureness::likely;
-      out.push_back(std::move(finding));
-      aside[k] = true;
-      continue;
-    }
-    if (extent > 3 * station.chord) {
-      if (const auto found = unit_between(station.chord, extent, 1.2, job.units)) {
-        out.push_back(of_station(station, found->code, Rank::units,
-                                 "the chord looks like " + std::string(found->words) + ": " + in_unit(station.chord, job.units) +
-                                     " where the readings run to " + in_unit(extent, job.units),
-                                 "write it in " + unit));
-        aside[k] = true;
-        continue;
-      }
-    }
-    const auto in_x = extent < station.chord / 5 || extent > 5 * station.chord
-                          ? unit_between(extent, station.chord, 1.2, job.units)
-                          : std::nullopt;
-    const auto in_size = by_chord < thinnest   ? unit_between(by_chord, usual_thickness, 2.4, job.units)
-                         : by_chord > thickest ? unit_between(by_chord, usual_thickness, 2.4, job.units)
-                                               : std::nullopt;
-    if (in_x || in_size) {
-      const Unit found = in_x ? *in_x : *in_size;
-      const std::string which = in_x && in_size ? "the readings look" : in_x ? "the places x look" : "the half-breadths look";
-      const std::string numbers =
-          in_x ? ": they run to " + in_unit(extent, job.units) + " on a chord of " + in_unit(station.chord, job.units)
-               : ": the blade would be " + in_unit(2 * half, job.units) + " thick on a chord of " +
-                     in_unit(station.chord, job.units);
-      auto finding = of_station(station, found.code, Rank::units, which + " like " + found.words + numbers,
-                                "write them in " + unit + ", or say \"units\"");
-      finding.sure = in_x ? Sureness::certain : Sureness::likely;
-      out.push_back(std::move(finding));
-      aside[k] = true;
-      continue;
-    }
-    const double port = side_size(station, true), starboard = side_size(station, false);
-    if (port > 0 && starboard > 0 && std::max(port, starboard) > 5 * std::min(port, starboard)) {
-      const bool port_small = port < starboard;
-      if (const auto found = unit_between(std::min(port, starboard), std::max(port, starboard), 1.5, job.units)) {
-        auto finding = of_station(station, found->code, Rank::units,
-                                  std::string("one side looks like ") + found->words + ": at most " +
-                                      in_unit(std::min(port, starboard), job.units) + " where the other has " +
-                                      in_unit(std::max(port, starboard), job.units),
-                                  "write it in " + unit);
-        finding.side = port_small ? "port" : "starboard";
-        out.push_back(std::move(finding));
-        aside[k] = true;
-      }
-    }
+    auto found = OneStation(job, k, chord).find();
+    if (!found) continue;
+    out.push_back(std::move(*found));
+    aside[k] = true;
   }
+  if (std::find(aside.begin(), aside.end(), true) != aside.end()) return;
+  if (auto found = whole_thicknesses(job)) out.push_back(std::move(*found));
 }
 
 }  // namespace fairblade::check

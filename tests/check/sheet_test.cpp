@@ -153,3 +153,25 @@ TEST_CASE("2026-11-26: an x that runs against the order of the rows is named, wh
   CHECK(told(8, 210).starts_with("B:91: x stands between 80.0 mm and 160.0 mm"));
   CHECK(told(8, 120).empty());
 }
+
+TEST_CASE("2026-11-26: whole thicknesses where half-breadths belong, at every station, are asked about") {
+  const auto codes = [](double t, bool calipers) {
+    auto job = blade::job_of({blade::exact("A", 0, 400, t), blade::exact("B", 400, 300, t)});
+    for (auto& station : job.stations) {
+      for (auto& one : station.readings) {
+        if (calipers) one.caliper = *one.port;  // what they read is half of what was written for both sides
+      }
+    }
+    std::vector<std::string> out;
+    for (const auto& one : check::find(job).list) {
+      out.push_back(one.code);
+      if (one.code == "whole-thickness") CHECK(one.sure == check::Sureness::look);
+    }
+    return out;
+  };
+  CHECK(codes(0.24, false) == std::vector<std::string>{"whole-thickness"});
+  CHECK(codes(0.18, false).empty());
+  const auto with = codes(0.24, true);  // calipers tell it for certain, place by place
+  CHECK(std::find(with.begin(), with.end(), "whole-thickness") == with.end());
+  CHECK_FALSE(with.empty());
+}
