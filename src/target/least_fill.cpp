@@ -100,6 +100,10 @@ double cut_limit(const TargetRequest& request, double down, double x) {
 
 namespace {
 
+bool counts(const MeasuredSection& measured, const section::SurfacePoint& point) {
+  return point.x >= cut_from * measured.chord && point.x <= cut_to * measured.chord;
+}
+
 /// What each reading needs; 0 where it does not count.
 struct Needs {
   std::vector<double> of;
@@ -107,14 +111,15 @@ struct Needs {
   std::optional<std::size_t> governing;
 };
 
-Needs needs_of(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+Needs needs_of(const MeasuredSection& measured, const std::vector<section::SurfacePoint>& points, const Wish& wish,
+               const TargetRequest& request) {
   const SectionCurve low = curve_of(wish, 0.1);
   const SectionCurve high = curve_of(wish, 0.2);
   Needs out;
-  out.of.assign(measured.points.size(), 0.0);
-  for (std::size_t k = 0; k < measured.points.size(); ++k) {
-    const auto& point = measured.points[k];
-    if (point.x < cut_from * measured.chord || point.x > cut_to * measured.chord) continue;
+  out.of.assign(points.size(), 0.0);
+  for (std::size_t k = 0; k < points.size(); ++k) {
+    const auto& point = points[k];
+    if (!counts(measured, point)) continue;
     out.of[k] = needed_at(point, wish, cut_limit(request, measured.down, point.x), low, high);
     if (out.of[k] > out.greatest) {
       out.greatest = out.of[k];
@@ -130,15 +135,36 @@ double at_least_buildable(const Wish& wish, double ratio) {
   return std::max(ratio, least_buildable(wish));
 }
 
-/// Need::thickness_ratio alone.
-double needed_ratio(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
-  return at_least_buildable(wish, needs_of(measured, wish, request).greatest);
+/// Of a scan's readings those that may govern, of both faces together: none that a straight line between two others covers, as a
+/// convex curve covers all below its chords; and, for curves that are hollow aft, in each stretch of the chord the outermost.
+std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, const TargetRequest& request) {
+  constexpr std::size_t many = 1000, stretches = 400;
+  if (measured.points.size() <= many) return measured.points;
+  std::vector<section::SurfacePoint> all;
+  for (const auto& point : measured.points) {
+    if (counts(measured, point)) all.push_back(point);
+  }
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
+  const auto out_by = [&](const section::SurfacePoint& p) { return p.half_breadth - cut_limit(request, measured.down, p.x); };
+  std::vector<section::SurfacePoint> hull, out;
+  for (const auto& point : all) {
+    const auto covered = [&](const section::SurfacePoint& a, const section::SurfacePoint& b) {
+      return (out_by(b) - out_by(a)) * (point.x - a.x) <= (out_by(point) - out_by(a)) * (b.x - a.x);
+    };
+    while (hull.size() >= 2 && covered(hull[hull.size() - 2], hull.back())) hull.pop_back();
+    hull.push_back(point);
+    const auto stretch = [&](double x) { return static_cast<std::size_t>(x / measured.chord * stretches); };
+    if (out.empty() || stretch(out.back().x) != stretch(point.x)) out.push_back(point);
+    else if (out_by(point) > out_by(out.back())) out.back() = point;
+  }
+  out.insert(out.end(), hull.begin(), hull.end());
+  return out;
 }
 
 }  // namespace
 
 Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
-  const auto [needs, greatest, governing] = needs_of(measured, wish, request);
+  const auto [needs, greatest, governing] = needs_of(measured, measured.points, wish, request);
   Need out;
   out.thickness_ratio = at_least_buildable(wish, greatest);
   if (greatest >= out.thickness_ratio) out.governing = governing;
@@ -158,8 +184,14 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
   return out;
 }
 
+namespace {
+
+constexpr std::size_t area_places = 160;
+
+}  // namespace
+
 double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
-  return areas_between(common_outlines(measured, target_of(wish, thickness_ratio), 160)).add;
+  return areas_between(common_outlines(measured, target_of(wish, thickness_ratio), area_places)).add;
 }
 
 namespace {
@@ -175,7 +207,11 @@ double extension_between(const std::function<double(double)>& f, double most) {
 class Search {
  public:
   Search(const MeasuredSection& measured, const form::FittedForm& fitted, const TargetRequest& request)
-      : measured_(measured), fitted_(fitted), request_(request) {}
+      : measured_(measured),
+        fitted_(fitted),
+        request_(request),
+        outermost_(outermost(measured, request)),
+        sampled_(sampled(measured, area_places)) {}
 
   LeastFill best() const {
     if (request_.max_thickness_at.kind != job::MaxThicknessAt::Kind::closest) return over_leading(family(0));
@@ -212,9 +248,10 @@ class Search {
   LeastFill at(const Form& family, double leading, double trailing) const {
     LeastFill out;
     out.wish = wish_of(measured_, family, request_, leading, trailing);
-    out.need.thickness_ratio = needed_ratio(measured_, out.wish, request_);
+    out.need.thickness_ratio = at_least_buildable(out.wish, needs_of(measured_, outermost_, out.wish, request_).greatest);
     out.need.possible = out.need.thickness_ratio <= thickest;
-    out.add_area = added_area(measured_, out.wish, std::min(out.need.thickness_ratio, thickest));
+    const auto target = target_of(out.wish, std::min(out.need.thickness_ratio, thickest));
+    out.add_area = areas_between(common_outlines(measured_, sampled_, target)).add;
     return out;
   }
 
@@ -238,13 +275,18 @@ class Search {
   const MeasuredSection& measured_;
   const form::FittedForm& fitted_;
   const TargetRequest& request_;
+  std::vector<section::SurfacePoint> outermost_;  // what is found with these is settled by all
+  Sampled sampled_;
 };
 
 }  // namespace
 
 LeastFill least_fill(const MeasuredSection& measured, const form::FittedForm& fitted, const TargetRequest& request) {
   LeastFill out = Search(measured, fitted, request).best();
+  const double sought = out.need.thickness_ratio;
   out.need = needed_thickness(measured, out.wish, request);
+  if (out.need.thickness_ratio > sought)
+    out.add_area = added_area(measured, out.wish, std::min(out.need.thickness_ratio, thickest));
   return out;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include "base/numerics.hpp"
 #include "section/outline.hpp"
@@ -10,18 +11,6 @@
 namespace fairblade::target {
 
 namespace {
-
-std::vector<double> merged(std::vector<double> places, const std::vector<double>& more, double close) {
-  const auto middle = static_cast<std::ptrdiff_t>(places.size());
-  places.insert(places.end(), more.begin(), more.end());
-  std::inplace_merge(places.begin(), places.begin() + middle, places.end());
-  std::vector<double> out;
-  out.reserve(places.size());
-  for (const double x : places) {
-    if (out.empty() || x - out.back() > close) out.push_back(x);
-  }
-  return out;
-}
 
 // One end of a piece: what of the target's breadth lies outside the measured one, as linear as the outlines are.
 struct Breadths {
@@ -74,20 +63,30 @@ double breadth_integral(const Outline& o) {
 
 }  // namespace
 
-Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count) {
+Sampled sampled(const section::MeasuredSection& measured, std::size_t count) {
+  Sampled out{section::sample_places(measured, count), {}, {}, count};
+  out.port.reserve(out.x.size());
+  out.starboard.reserve(out.x.size());
+  for (const double x : out.x) {
+    out.port.push_back(measured.port.at(x));
+    out.starboard.push_back(measured.starboard.at(x));
+  }
+  return out;
+}
+
+Pair common_outlines(const section::MeasuredSection& measured, const Sampled& own, const TargetSection& target) {
   const double close = 1e-7;
-  std::vector<double> of_target;
-  for (const double f : chord_fractions(count)) of_target.push_back(target.leading_edge_x + f * target.chord);
-  const auto all = merged(section::sample_places(measured, count), of_target, close);
+  const double front = target.leading_edge_x, back = target.trailing_edge_x();
   Pair out;
-  const double front = target.leading_edge_x;
-  const double back = target.trailing_edge_x();
-  for (const double x : all) {
+  for (Outline* one : {&out.measured, &out.target}) {
+    for (auto* list : {&one->x, &one->port, &one->starboard}) list->reserve(own.x.size() + own.count + 1);
+  }
+  double last = -std::numeric_limits<double>::infinity();
+  const auto add = [&](double x, double port, double starboard) {
+    last = x;
     if (x >= -close && x <= measured.chord + close) {
-      out.measured.x.push_back(std::clamp(x, 0.0, measured.chord));
-      const double port = measured.port.at(x);
-      const double starboard = measured.starboard.at(x);
       const double crossed = std::min(0.0, port + starboard) / 2;  // between readings of a ragged thin edge
+      out.measured.x.push_back(std::clamp(x, 0.0, measured.chord));
       out.measured.port.push_back(port - crossed);
       out.measured.starboard.push_back(starboard - crossed);
     }
@@ -95,10 +94,28 @@ Pair common_outlines(const section::MeasuredSection& measured, const TargetSecti
       const double held = std::clamp(x, front, back);
       out.target.x.push_back(held);
       out.target.port.push_back(target.half_breadth(Face::port, held));
-      out.target.starboard.push_back(target.half_breadth(Face::starboard, held));
+      out.target.starboard.push_back(target.port_shape || target.starboard_shape ? target.half_breadth(Face::starboard, held)
+                                                                                 : out.target.port.back());
     }
+  };
+  // Both lists rise: of places that fall together the first stands, the blade's before the target's.
+  std::size_t k = 0;
+  const auto own_until = [&](double x) {
+    for (; k < own.x.size() && own.x[k] <= x; ++k) {
+      if (own.x[k] - last > close) add(own.x[k], own.port[k], own.starboard[k]);
+    }
+  };
+  for (const double f : chord_fractions(own.count)) {
+    const double x = front + f * target.chord;
+    own_until(x);
+    if (x - last > close) add(x, measured.port.at(x), measured.starboard.at(x));
   }
+  own_until(std::numeric_limits<double>::infinity());
   return out;
+}
+
+Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count) {
+  return common_outlines(measured, sampled(measured, count), target);
 }
 
 Areas areas_between(const Pair& pair) {

@@ -1,5 +1,5 @@
 // One cut through blade and target at any height, on common places along the chord; areas to add and to take off. Verbs:
-// common_outlines, areas_between.
+// common_outlines, sampled, areas_between.
 #pragma once
 #include <vector>
 
@@ -23,6 +23,14 @@ struct Pair {
   Outline measured, target;
 };
 Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count = 400);
+
+/// The blade's own outline at its own places, kept where many targets are laid against it.
+struct Sampled {
+  std::vector<double> x, port, starboard;
+  std::size_t count = 0;
+};
+Sampled sampled(const section::MeasuredSection& measured, std::size_t count);
+Pair common_outlines(const section::MeasuredSection& measured, const Sampled& own, const TargetSection& target);
 
 /// Areas of target without measured and of measured without target, by exact integration of the straight pieces between
 /// common places (kinks where the outlines cross are found). The second of two routes; the first is polygon difference.

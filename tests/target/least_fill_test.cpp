@@ -148,6 +148,47 @@ TEST_CASE("against a brute-force grid over thickness, extensions and family") {
   }
 }
 
+TEST_CASE("2026-11-26: a scanned station, sought by its outermost readings, keeps all of them and is beaten by no extension") {
+  std::mt19937 random(61);
+  std::vector<double> places;
+  for (int k = 0; k <= 1200; ++k) places.push_back(k / 1200.0);
+  for (int k = 0; k < 6; ++k) {
+    const double wave = 0.001 * k;  // chords: hollows and humps
+    const auto shape = [&](double x) { return blade::naca(0.11, x) + wave * std::sin(40 * x) * x * (1 - x) * 4; };
+    auto station = least(blade::station("A", 0, 420, shape, shape, places), 0.5);
+    blade::add_noise(station, 0.3, random);
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, k % 2 ? 12.0 : 3.0};  // hollow aft
+    station.target.extend_leading_edge = {true, 15};
+    const auto job = blade::job_of({station});
+    const auto measured = blade::measured(job);
+    const auto found = target::least_fill(measured, form::fit_form(measured, job.reading_error), station.target);
+    REQUIRE(found.need.possible);
+    const auto deepest = [&](const target::Wish& wish, double ratio) {
+      const auto curve = target::curve_of(wish, ratio);
+      double out = -1e9;
+      for (const auto& p : measured.points) {
+        if (p.x < 0.02 * 420 || p.x > 0.92 * 420) continue;
+        out = std::max(out, p.half_breadth - wish.chord * curve.at((p.x - wish.leading_edge_x) / wish.chord));
+      }
+      return out;
+    };
+    CHECK(deepest(found.wish, found.need.thickness_ratio) <= 0.5 + 1e-9);
+    CHECK(found.add_area == Approx(target::added_area(measured, found.wish, found.need.thickness_ratio)).epsilon(1e-9));
+    double brute = 1e18;
+    for (int i = 0; i <= 15; ++i) {
+      const auto wish = target::wish_of(measured, form::Form{0, 6, 0}, station.target, i, 0);
+      double low = 0.02, high = 0.3;
+      for (int n = 0; n < 40; ++n) {
+        const double middle = (low + high) / 2;
+        (deepest(wish, middle) <= 0.5 && target::buildable(target::curve_of(wish, middle)) ? high : low) = middle;
+      }
+      brute = std::min(brute, target::added_area(measured, wish, high));
+    }
+    INFO("wave " << wave << " found " << found.add_area << " brute " << brute);
+    CHECK(found.add_area <= brute * 1.002 + 0.5);
+  }
+}
+
 TEST_CASE("more freedom never costs filler") {
   std::mt19937 random(31);
   for (int k = 0; k < 20; ++k) {
