@@ -14,7 +14,7 @@ namespace {
 /// One call's work. Whoever takes part takes one piece at a time.
 class Batch {
  public:
-  Batch(std::size_t count, const std::function<void(std::size_t)>& work) : work_(work), count_(count), failed_(count) {}
+  Batch(std::size_t count, const std::function<void(std::size_t)>& work) : work_(work), count_(count) { failed_.resize(count); }
   bool has_more() const { return next_ < count_; }
   void take_one() {
     const std::size_t k = next_++;
