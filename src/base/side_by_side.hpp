@@ -7,6 +7,7 @@ namespace fairblade {
 
 /// Calls work(0) ... work(count - 1), each once, in no order and several at a time: they must share nothing that they
 /// change. Results do not depend on how many cores there are. The first exception, by number, comes out again.
+/// Work may share out work of its own in this way: whoever has done with theirs helps.
 /// `at_once`: for work that waits, as on a disk; as many as there are cores unless told.
 void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t at_once = 0);
 
