@@ -116,21 +116,19 @@ inline bool Influence::far(const Pair& pair) {
 void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
   const Vec& point = shape_.middle[i];
   const Vec square = left_of(shape_.along[i]);
-  const auto own = static_cast<Eigen::Index>(i);
   row_.setZero();
   for (Eigen::Index j = 0; j < count_; j += 2) {
     const Two from_x = point[0] - two_at(node_x_, j), from_y = point[1] - two_at(node_y_, j);
     const Two next_x = point[0] - two_at(node_x_, j + 1), next_y = point[1] - two_at(node_y_, j + 1);
     const Two along_x = two_at(along_x_, j), along_y = two_at(along_y_, j), length = two_at(length_, j);
     const Two x = from_x * along_x + from_y * along_y;
-    Two y = along_x * from_y - along_y * from_x;
-    if (own == j) y[0] = 0;
-    if (own == j + 1) y[1] = 0;
+    const Two y = along_x * from_y - along_y * from_x;
     Pair pair{y * length, y * y + x * (x - length), from_x * from_x + from_y * from_y, next_x * next_x + next_y * next_y, {}, {}};
     const Two ratio = pair.rise / pair.run, share = (pair.first - pair.second) / (pair.first + pair.second);
     pair.angle = angle_series(ratio, ratio * ratio);
     pair.lg = half_log_series(share, share * share);
-    if (!far(pair)) settle_near(pair, j, own);
+    if (!far(pair)) settle_near(pair);
+    // Of the panel's own angle nothing counts: none of it runs square to the panel.
     const Two on = along_x * square[0] + along_y * square[1], left = along_x * square[1] - along_y * square[0];
     const Two whole = pair.angle * on - pair.lg * left;
     // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
@@ -143,10 +141,9 @@ void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
 }
 
 /// Where the series would not do, by the functions themselves.
-void Influence::settle_near(Pair& pair, Eigen::Index first, Eigen::Index own) const {
+void Influence::settle_near(Pair& pair) {
   for (int k = 0; k < 2; ++k) {
-    if (!(std::abs(pair.rise[k]) < small * pair.run[k]))
-      pair.angle[k] = first + k == own ? 0 : std::atan2(pair.rise[k], pair.run[k]);
+    if (!(std::abs(pair.rise[k]) < small * pair.run[k])) pair.angle[k] = std::atan2(pair.rise[k], pair.run[k]);
     if (!(std::abs(pair.first[k] - pair.second[k]) < small * (pair.first[k] + pair.second[k])))
       pair.lg[k] = std::log(pair.first[k] / pair.second[k]) / 2;
   }

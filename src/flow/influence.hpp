@@ -38,7 +38,7 @@ class Influence {
  private:
   struct Pair;
   static bool far(const Pair& pair);
-  void settle_near(Pair& pair, Eigen::Index first, Eigen::Index own) const;
+  static void settle_near(Pair& pair);
   void add_base(const Vec& point, const Vec& square, Eigen::Ref<Eigen::ArrayXd> out) const;
 
   using Row = Eigen::ArrayXd;

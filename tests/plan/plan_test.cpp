@@ -84,6 +84,10 @@ TEST_CASE("2026-11-26: a thickness asked in mm comes out, whatever fairing does 
 TEST_CASE("the governing reading's litres are those of a plan without it") {
   for (const auto spanwise : {job::Spanwise::as_measured, job::Spanwise::fair}) {  // the station alone, and all of them again
     auto job = tapered(4, 0.12, 0.4, 3, Thickness::Kind::least_fill, spanwise);
+    for (auto& station : job.stations) {
+      station.target.max_thickness_at.kind = job::MaxThicknessAt::Kind::closest;
+      station.target.extend_trailing_edge = {true, 20};
+    }
     *job.stations[2].readings[9].port += 4;  // one proud place
     const auto plan = must(job);
     REQUIRE(plan.targets[2].governing);

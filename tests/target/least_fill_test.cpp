@@ -148,6 +148,19 @@ TEST_CASE("against a brute-force grid over thickness, extensions and family") {
   }
 }
 
+TEST_CASE("2026-11-26: a thin blade with a thick edge and a blunt nose gets the thinnest section that can be built") {
+  auto station = least(blade::exact("A", 0, 400, 0.06), 2);
+  station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 18};
+  station.target.leading_edge_radius = {job::LeadingEdgeRadius::Kind::mm, 9};
+  const auto measured = blade::measured(blade::job_of({station}));
+  const auto found = target::least_fill(measured, form::fit_form(measured, 0.5), station.target);
+  const auto built = [&](double ratio) { return target::buildable(target::curve_of(found.wish, ratio)); };
+  CHECK(found.need.thickness_ratio > 0.07);  // more than any reading needs
+  CHECK_FALSE(found.need.governing);
+  CHECK(built(found.need.thickness_ratio));
+  CHECK_FALSE(built(found.need.thickness_ratio - 1e-6));
+}
+
 TEST_CASE("2026-11-26: a scanned station, sought by its outermost readings, keeps all of them and is beaten by no extension") {
   std::mt19937 random(61);
   std::vector<double> places;
