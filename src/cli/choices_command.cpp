@@ -36,7 +36,7 @@ int run_choices(const std::vector<std::string>& args, std::ostream& out, std::os
       std::all_of(choices.begin(), choices.end(), [](const plan::Choice& one) { return one.refused.has_value(); });
   if (choices.empty() || all_refused) {  // then the plan itself tells why, with the line
     const auto plan = plan::run_line(*job);
-    if (!plan) return refuse(slips_told(*job, plan.faults()), err);
+    if (!plan) return refuse(slips_told(*job, found_in(*job), plan.faults()), err);
   }
   if (json) out << report::choices_json(*job, choices);
   else if (!quiet) out << report::choices_text(*job, choices) << report::slips_text(*job, found_in(*job));

@@ -108,9 +108,10 @@ std::string job_file_of(const job::Asked& asked, const plan::Plan& plan, const P
 }
 
 // The job went into the plan that was refused: it is read again, which costs a refused run little.
-std::vector<Fault> told_of(const std::string& path, const std::vector<job::Override>& overrides, std::vector<Fault> faults) {
+std::vector<Fault> told_of(const std::string& path, const std::vector<job::Override>& overrides, const check::Findings& findings,
+                           std::vector<Fault> faults) {
   const auto job = job::read_job(path, overrides);
-  return job ? slips_told(*job, std::move(faults)) : faults;
+  return job ? slips_told(*job, findings, std::move(faults)) : faults;
 }
 
 struct Planned {
@@ -174,7 +175,7 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
   }
   auto [plan, findings] = planned(std::move(asked->job));
-  if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), plan.faults()), err);
+  if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), findings, plan.faults()), err);
   for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
   if (!saves && plan::is_scan(plan->job)) {  // of a scan they take much room, and what follows asks the sections alone
     for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);

@@ -64,12 +64,11 @@ std::vector<Fault> told_instead(const job::Job& job, const check::Findings& find
 
 check::Findings found_in(const job::Job& job) { return plan::is_scan(job) ? check::Findings{} : check::find(job); }
 
-std::vector<Fault> slips_told(const job::Job& job, std::vector<Fault> refusals) {
+std::vector<Fault> slips_told(const job::Job& job, const check::Findings& findings, std::vector<Fault> refusals) {
   const auto sections = plan::read_sections(job);
   if (!sections) return refusals;
   const auto hindrances = target::hindrances(job, sections->measured, sections->fitted);
   if (hindrances.empty()) return refusals;
-  const auto findings = found_in(job);
   std::vector<Fault> out;
   for (Fault& refusal : refusals) {
     const auto same = std::find_if(hindrances.begin(), hindrances.end(),

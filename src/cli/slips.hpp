@@ -14,6 +14,6 @@ check::Findings found_in(const job::Job& job);
 
 /// The faults that a plan of this job was refused with; where one hangs on a reading that is almost certainly or likely a
 /// slip of the pen, the slip stands in its place and nothing else is advised: cutting to suit it would spoil the blade.
-std::vector<Fault> slips_told(const job::Job& job, std::vector<Fault> refusals);
+std::vector<Fault> slips_told(const job::Job& job, const check::Findings& findings, std::vector<Fault> refusals);
 
 }  // namespace fairblade::cli

@@ -7,6 +7,7 @@
 
 #include "base/numerics.hpp"
 #include "base/plain_form.hpp"
+#include "form/polynomials.hpp"
 
 namespace fairblade::form {
 namespace {
@@ -19,16 +20,6 @@ double nose_gain(double index) {
   const double a0_at_8 = 0.296904 * 8 / 6;
   if (index <= 8) return 0.296904 * index / 6;
   return a0_at_8 + (index - 8) * (0.2969 * std::sqrt(3.0) - a0_at_8);
-}
-
-double value(const std::array<double, 5>& a, double s) {
-  const double x = s * s;
-  return a[0] * s + x * (a[1] + x * (a[2] + x * (a[3] + x * a[4])));
-}
-
-double slope_of(const std::array<double, 5>& a, double s) {  // against s
-  const double x = s * s;
-  return a[0] + s * (2 * a[1] + x * (4 * a[2] + x * (6 * a[3] + x * 8 * a[4])));
 }
 
 }  // namespace
@@ -83,37 +74,31 @@ SectionCurve::SectionCurve(const Form& form, std::optional<double> radius, std::
 
 double SectionCurve::at_u(double u) const {
   const double x = u * u;
-  if (x < m_) return value(nose_, u);
+  if (x < m_) return form::at(nose_, u);
   const double h = (x - m_) / (1 - m_);
   const double tail = tail_gain_ * h * h * h;
   if (form_.plain()) return form_.thickness_ratio * plain_form(u) + tail;
-  const double z = 1 - x;
-  return tail_[0] + z * (tail_[1] + z * (tail_[2] + z * tail_[3])) + tail;
+  return form::at(tail_, u) + tail;
 }
 
 double SectionCurve::at(double x) const { return at_u(std::sqrt(std::clamp(x, 0.0, 1.0))); }
 
 double SectionCurve::slope_u(double u) const {
   const double x = u * u;
-  if (x < m_) return slope_of(nose_, u);
+  if (x < m_) return form::slope(nose_, u);
   const double h = (x - m_) / (1 - m_);
   const double tail = 2 * u * tail_gain_ * 3 * h * h / (1 - m_);
   if (form_.plain()) return form_.thickness_ratio * plain_form_slope_u(u) + tail;
-  const double z = 1 - x;
-  return -2 * u * (tail_[1] + z * (2 * tail_[2] + z * 3 * tail_[3])) + tail;
+  return form::slope(tail_, u) + tail;
 }
 
 double SectionCurve::second_u(double u) const {
   const double x = u * u;
-  const auto of_nose = [&](const std::array<double, 5>& a) {
-    return 2 * a[1] + x * (12 * a[2] + x * (30 * a[3] + x * 56 * a[4]));
-  };
-  if (x < m_) return of_nose(nose_);
+  if (x < m_) return form::second(nose_, u);
   const double h = (x - m_) / (1 - m_), end = tail_gain_ * 3 * h / (1 - m_);  // (h³)'' = 6 h h'² + 3 h² h'', h' = 2u/(1 - m)
   const double tail = end * (2 * h + 8 * x / (1 - m_));
-  if (form_.plain()) return of_nose(base_nose_) + tail;
-  const double z = 1 - x;
-  return -2 * (tail_[1] + z * (2 * tail_[2] + z * 3 * tail_[3])) + 4 * x * (2 * tail_[2] + z * 6 * tail_[3]) + tail;
+  if (form_.plain()) return form::second(base_nose_, u) + tail;
+  return form::second(tail_, u) + tail;
 }
 
 double SectionCurve::slope(double x) const {

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "form/curve.hpp"
+#include "form/polynomials.hpp"
 #include "form/robust.hpp"
 
 namespace fairblade::form {
@@ -15,7 +16,6 @@ using Vector5 = Eigen::Matrix<double, 5, 1>;
 using Matrix5 = Eigen::Matrix<double, 5, 5>;
 
 // Parameters: thickness, shift, skew, index, place.
-// A form's polynomials, here where they are asked millions of times.
 struct UnitCurve {
   UnitCurve(double index, double place) : m(place) {
     const SectionCurve curve(Form{1.0, index, place});
@@ -23,23 +23,11 @@ struct UnitCurve {
     tail = curve.tail();
   }
   double m;
-  std::array<double, 5> nose;
-  std::array<double, 4> tail;
-  double at(double u) const {
-    const double x = u * u, z = 1 - x;
-    return x < m ? u * (nose[0] + u * (nose[1] + x * (nose[2] + x * (nose[3] + x * nose[4]))))
-                 : tail[0] + z * (tail[1] + z * (tail[2] + z * tail[3]));
-  }
-  double slope(double u) const {
-    const double x = u * u, z = 1 - x;
-    return x < m ? nose[0] + u * (2 * nose[1] + x * (4 * nose[2] + x * (6 * nose[3] + x * 8 * nose[4])))
-                 : -2 * u * (tail[1] + z * (2 * tail[2] + z * 3 * tail[3]));
-  }
-  double second(double u) const {
-    const double x = u * u, z = 1 - x;
-    return x < m ? 2 * nose[1] + x * (12 * nose[2] + x * (30 * nose[3] + x * 56 * nose[4]))
-                 : -2 * (tail[1] + z * (2 * tail[2] + z * 3 * tail[3])) + 4 * x * (2 * tail[2] + z * 6 * tail[3]);
-  }
+  Nose nose;
+  Tail tail;
+  double at(double u) const { return u * u < m ? form::at(nose, u) : form::at(tail, u); }
+  double slope(double u) const { return u * u < m ? form::slope(nose, u) : form::slope(tail, u); }
+  double second(double u) const { return u * u < m ? form::second(nose, u) : form::second(tail, u); }
 };
 
 /// By how much the curve grows for each unit between two of its neighbours. Where m itself moves, curve, slope and curvature

@@ -41,6 +41,12 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
   return std::sqrt(best);
 }
 
+struct EdgeCut {
+  double depth = 0;  // mm, along the target's normal, deepest at a reading; 0: nothing deeper than `beyond` comes off
+  double x = 0;      // mm aft of the measured leading edge
+  Face face = Face::port;
+};
+
 EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to, double beyond) {
   std::vector<std::pair<double, const section::SurfacePoint*>> outside;  // what may stand out furthest comes first
   for (const auto& point : measured.points) {
@@ -62,8 +68,7 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
   return out;
 }
 
-}  // namespace
-
+// Readings ahead of 2 % of the chord, and aft of 92 %.
 EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target, double beyond) {
   return deepest(measured, target, -1, cut_from * measured.chord, beyond);
 }
@@ -71,6 +76,8 @@ EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target, d
 EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target, double beyond) {
   return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord, beyond);
 }
+
+}  // namespace
 
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {

@@ -100,6 +100,8 @@ double cut_limit(const TargetRequest& request, double down, double x) {
 
 namespace {
 
+constexpr std::size_t area_places = 160;
+
 bool counts(const MeasuredSection& measured, const section::SurfacePoint& point) {
   return point.x >= cut_from * measured.chord && point.x <= cut_to * measured.chord;
 }
@@ -183,12 +185,6 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
   out.possible = out.thickness_ratio <= thickest;
   return out;
 }
-
-namespace {
-
-constexpr std::size_t area_places = 160;
-
-}  // namespace
 
 double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
   return areas_between(common_outlines(measured, target_of(wish, thickness_ratio), area_places)).add;
