@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <filesystem>
 #include <utility>
 #include <vector>
 
+#include "base/text.hpp"
 #include "job/file_text.hpp"
 #include "job/reader.hpp"
 
@@ -19,6 +21,52 @@ constexpr Range lengths{-20000, 20000};  // mm; the widest that a job may hold
 constexpr Range anything{-1e9, 1e9};
 const char* const give_folder = "give the folder that fairblade plan wrote, or its plan.json";
 
+/// Rows of "offsets" as `plan` writes them, in every byte; one written in any other way is left to the JSON library.
+class PlainRow {
+ public:
+  explicit PlainRow(std::string_view rest) : rest_(rest) {}
+  double x = 0, measured = 0;
+  bool port = true;
+  /// The next row, its comma before it; false where there is none so written.
+  bool read() {
+    double target = 0, change = 0;  // checked for being numbers
+    if (!pass(",\n  {\"x\": ") || !number(x) || !pass(", \"side\": \"")) return false;
+    port = pass("port");
+    if (!port && !pass("starboard")) return false;
+    return pass("\", \"measured\": ") && number(measured) && pass(", \"target\": ") && number(target) && pass(", \"change\": ") &&
+           number(change) && pass("}");
+  }
+  std::string_view rest() const { return rest_; }
+
+ private:
+  bool pass(std::string_view text) {
+    if (!rest_.starts_with(text)) return false;
+    rest_.remove_prefix(text.size());
+    return true;
+  }
+  /// JSON's own numbers without an exponent: no sign but a minus, no zero before another digit.
+  bool number(double& value) {
+    constexpr std::size_t longest = 24;
+    std::size_t at = rest_.starts_with('-') ? 1 : 0;
+    const auto digits = [&] {
+      const std::size_t from = at;
+      while (at < rest_.size() && at < longest && is_digit(rest_[at])) ++at;
+      return at - from;
+    };
+    const std::size_t first = at, whole = digits();
+    if (whole == 0 || (whole > 1 && rest_[first] == '0')) return false;
+    if (at < rest_.size() && rest_[at] == '.') {
+      ++at;
+      if (digits() == 0) return false;
+    }
+    const auto read = std::from_chars(rest_.data(), rest_.data() + at, value);
+    if (read.ec != std::errc()) return false;
+    rest_.remove_prefix(at);
+    return true;
+  }
+  std::string_view rest_;
+};
+
 class PlanReader {
  public:
   explicit PlanReader(const std::string& file) : reader_{faults_, file, LengthUnit::mm, "", nullptr} { plan_.file = file; }
@@ -30,7 +78,8 @@ class PlanReader {
     // what is wrong with it is told after all else.
     const std::vector<LongList> lists{
         {"stations", 1, [this](const Node& station) { with_own(of_stations_, [&] { take_station(station); }); }},
-        {"offsets", 3, [this](const Node& row) { with_own(of_rows_, [&] { read_offset(row); }); }},
+        {"offsets", 3, [this](const Node& row) { with_own(of_rows_, [&] { read_offset(row); }); },
+         [this](std::string_view rest) { return read_plain_offsets(rest); }},
         {"stations", 2, [](const Node&) {}}};  // of the water: not needed
     if (text && read_tree(*text, plan_.file, faults_, root, most_values, lists)) read_root(root);
     if (!faults_.none()) return faults_.in_order();
@@ -166,6 +215,17 @@ class PlanReader {
     const double x = number(row, "x"), measured = number(row, "measured");
     if (side != "port" && side != "starboard" && faults_.none()) fault(row.line, "\"side\" is " + in_quotes(side), give_folder);
     if (faults_.none()) offsets_.push_back({x, side == "port", measured});
+  }
+
+  /// As read_offset, of all that are written as `plan` writes them: two million, of a scan.
+  std::size_t read_plain_offsets(std::string_view rest) {
+    const std::size_t all = rest.size();
+    std::size_t left = all;
+    for (PlainRow row(rest); row.read(); left = row.rest().size()) {
+      if (std::max(std::abs(row.x), std::abs(row.measured)) > lengths.high) break;
+      if (of_rows_.none()) offsets_.push_back({row.x, row.port, row.measured});
+    }
+    return all - left;
   }
 
   void read_list(const Node& curve, std::string_view key, std::vector<double>& out) {

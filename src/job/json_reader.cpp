@@ -37,6 +37,18 @@ class Feed {
     }
     if (++at_ == piece_.size()) ask();
   }
+  std::string_view rest() const { return piece_.substr(at_); }  ///< of this piece
+  /// Past bytes of the rest that the parser is not to see, the last of which is not blank.
+  void skip(std::size_t bytes) {
+    if (bytes == 0) return;
+    const std::string_view passed = rest().substr(0, bytes);
+    tally_.line += static_cast<int>(std::count(passed.begin(), passed.end(), '\n'));
+    tally_.line_of_last = tally_.line;
+    skipped_ += bytes;
+    at_ += bytes;
+    if (at_ == piece_.size()) ask();
+  }
+  std::size_t skipped() const { return skipped_; }
 
  private:
   void ask() {
@@ -46,7 +58,7 @@ class Feed {
   std::function<std::string_view()> more_;
   Tally& tally_;
   std::string_view piece_;
-  std::size_t at_ = 0;
+  std::size_t at_ = 0, skipped_ = 0;
 };
 
 /// Where a feed stands; all of one feed's stand at the same place. Without a feed: the end.
@@ -74,10 +86,11 @@ class CountedBytes {
 
 class Builder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  Builder(std::function<std::string()> text, std::string file, const Tally& tally, Faults& faults, Node& root,
+  Builder(std::function<std::string()> text, std::string file, Feed& feed, const Tally& tally, Faults& faults, Node& root,
           std::size_t most_values, const std::vector<LongList>& long_lists)
       : text_(std::move(text)),
         file_(std::move(file)),
+        feed_(feed),
         tally_(tally),
         faults_(faults),
         root_(root),
@@ -118,7 +131,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
 
   bool parse_error(std::size_t position, const std::string& token, const nlohmann::json::exception& error) override {
     if (error.id == 406) return stop(token + " is too large a number", "check its digits");  // the library: out of range
-    const std::size_t bad = position == 0 ? 0 : position - 1;
+    const std::size_t bad = feed_.skipped() + (position == 0 ? 0 : position - 1);
     const JsonTrouble trouble = json_trouble(text_(), bad, state_);
     return stop(trouble.what, trouble.remedy);
   }
@@ -193,11 +206,16 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     }
     open_.pop_back();
     state_ = open_.empty() ? JsonState::finished : JsonState::after_value;
+    if (!long_.empty() && long_.back().list->take_plain && !open_.empty() && open_.back() == long_.back().node) {
+      hand_over();  // before those that follow
+      feed_.skip(long_.back().list->take_plain(feed_.rest()));
+    }
     return true;
   }
 
   std::function<std::string()> text_;  ///< all of it, for words about what is wrong
   std::string file_;
+  Feed& feed_;
   const Tally& tally_;
   Faults& faults_;
   Node& root_;
@@ -217,8 +235,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
   JsonState state_ = JsonState::nothing;
 };
 
-bool parse(std::function<std::string_view()> more, Builder& builder, Tally& tally) {
-  Feed feed(std::move(more), tally);
+bool parse(Feed& feed, Builder& builder) {
   return nlohmann::json::sax_parse(CountedBytes(&feed), CountedBytes(), &builder, nlohmann::json::input_format_t::json, true,
                                    true);
 }
@@ -229,15 +246,17 @@ bool read_tree(std::string_view text, const std::string& file, Faults& faults, N
   constexpr std::size_t most_values = 5'000'000;  // some 0.6 GB of tree
   const std::vector<LongList> none;
   Tally tally;
-  Builder builder([text] { return std::string(text); }, file, tally, faults, root, most_values, none);
-  return parse([rest = text]() mutable { return std::exchange(rest, {}); }, builder, tally);
+  Feed feed([rest = text]() mutable { return std::exchange(rest, {}); }, tally);
+  Builder builder([text] { return std::string(text); }, file, feed, tally, faults, root, most_values, none);
+  return parse(feed, builder);
 }
 
 bool read_tree(TextInPieces& text, const std::string& file, Faults& faults, Node& root, std::size_t most_values,
                const std::vector<LongList>& long_lists) {
   Tally tally;
-  Builder builder([&text] { return text.whole(); }, file, tally, faults, root, most_values, long_lists);
-  return parse([&text] { return text.next(); }, builder, tally);
+  Feed feed([&text] { return text.next(); }, tally);
+  Builder builder([&text] { return text.whole(); }, file, feed, tally, faults, root, most_values, long_lists);
+  return parse(feed, builder);
 }
 
 }  // namespace fairblade::job

@@ -41,6 +41,9 @@ struct LongList {
   std::string_view key;
   std::size_t depth = 0;  ///< of brackets around it: 1 for a key of the root
   std::function<void(const Node& item)> take;
+  /// For items that are all but always written in one way: how many bytes of `rest`, from its beginning, are commas and items so
+  /// written, which it has then taken itself; 0 where the next is written otherwise, or not whole. None: there is no such way.
+  std::function<std::size_t(std::string_view rest)> take_plain = {};
 };
 
 /// The JSON text, // comments allowed. False when nothing can be made of it; a duplicate key is a fault but not the end.

@@ -45,6 +45,40 @@ void mark_alone(HeightRead& height, Face face) {
   }
 }
 
+/// Sums of depth x weight and of weight over a stretch of a face's readings, and which of many runs may stand out at all.
+class Sums {
+ public:
+  Sums(const std::vector<double>& depth, const std::vector<double>& weight, const std::vector<char>& out)
+      : sum_(depth.size() + 1, 0), weight_(sum_) {
+    for (std::size_t k = 0; k < depth.size(); ++k) {
+      sum_[k + 1] = sum_[k] + (out[k] ? 0 : depth[k] * weight[k]);
+      weight_[k + 1] = weight_[k] + (out[k] ? 0 : weight[k]);
+    }
+    for (std::size_t k = 0; k < sum_.size(); ++k) {
+      if (k % block == 0) ends_.push_back({sum_[k], sum_[k]});
+      ends_.back() = {std::min(ends_.back().least, sum_[k]), std::max(ends_.back().greatest, sum_[k])};
+    }
+  }
+  /// False: no run from `first` on, to `last` at most, stands out by more than z.
+  bool may_pass(std::size_t first, std::size_t last, double z) const {
+    constexpr double rounding = 1 - 1e-9;
+    for (std::size_t b = (first + 1) / block; b * block <= last + 1; ++b) {  // in each the longest step over the least weight
+      const double from = sum_[first], step = std::max(ends_[b].greatest - from, from - ends_[b].least);
+      const double least = weight_[std::max(b * block, first + 1)] - weight_[first];
+      if (step > 0 && step * step > z * z * least * rounding) return true;
+    }
+    return false;
+  }
+
+ private:
+  static constexpr std::size_t block = 8;
+  struct Ends {
+    double least, greatest;
+  };
+  std::vector<double> sum_, weight_;  // before each reading
+  std::vector<Ends> ends_;            // of the sums, block by block
+};
+
 /// One face at one height.
 struct Line {
   std::size_t height = 0;
@@ -109,7 +143,9 @@ class Scan {
   /// The run that stands out most; z = 0 where none does.
   Run best(const Line& line, std::size_t from, std::size_t to) const {
     Run best;
+    const Sums sums(line.depth, line.weight, line.out);
     for (std::size_t i = from; i <= to; ++i) {
+      if (line.out[i] || !sums.may_pass(i, std::min(to, i + longest_run - 1), std::max(least_, best.z))) continue;
       double sum = 0, weight = 0, greatest = 0, least = 0;
       int count = 0;
       for (std::size_t j = i; j <= to && j - i < longest_run; ++j) {
@@ -119,7 +155,7 @@ class Scan {
         weight += line.weight[j];
         greatest = std::max(greatest, part);
         least = std::min(least, part);
-        if (++count < 2 || line.out[i]) continue;
+        if (++count < 2) continue;
         const double to_pass = std::max(least_, best.z);
         if (sum * sum <= to_pass * to_pass * weight) continue;
         const double z = std::abs(sum) / std::sqrt(weight), mean = sum / weight;
