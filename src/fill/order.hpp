@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "fill/batches.hpp"
+#include "fill/before_coats.hpp"
 #include "fill/coats.hpp"
 #include "fill/passes.hpp"
 #include "fill/zones.hpp"
@@ -56,6 +57,7 @@ struct OrderOf {
   const std::array<ZonePasses, 3>& passes;
   const std::vector<PassBatches>& batches;
   const Coats& coats;
+  const std::optional<BeforeCoats>& before_coats;
 };
 std::vector<Step> order_of_work(const OrderOf& of);
 

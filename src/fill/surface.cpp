@@ -25,6 +25,7 @@ void add_pieces(const job::Job& job, const Slice& slice, const std::vector<doubl
     piece.depth = stands_out(pair.measured, piece.x, (a.y + b.y) / 2);
     piece.girth = std::hypot(b.x - a.x, b.y - a.y);
     piece.area = piece.girth * slice.weight;
+    piece.beyond = slice.beyond;
     piece.station = slice.station;
     if (piece.girth > 0) out.push_back(piece);
   };

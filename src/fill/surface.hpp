@@ -22,9 +22,10 @@ struct Piece {
   double down = 0, x = 0;  ///< mm, of its middle
   Face face = Face::port;
   Zone zone = Zone::faces;
-  double depth = 0;  ///< mm along the normal from target to measured surface; 0 where nothing is added
-  double area = 0;   ///< mm² (girth times span weight)
-  double girth = 0;  ///< mm, around the section
+  double depth = 0;     ///< mm along the normal from target to measured surface; 0 where nothing is added
+  double area = 0;      ///< mm² (girth times span weight)
+  double girth = 0;     ///< mm, around the section
+  bool beyond = false;  ///< above the first station or below the last
   std::optional<std::size_t> station;
 };
 

@@ -14,6 +14,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   Work out;
   const auto surface = surface_of(job, measured, targets);
   out.zones = zones_of(job, measured, targets, changes, volumes, surface, build_of(job));
+  out.before_coats = before_coats(job, changes, volumes, surface);
   out.coats = coats_of(job, measured, targets, out.zones, surface);
   if (out.coats.nose_glass) take_glass(job, out.coats.nose_glass->glass_litres, out.zones);
   out.mixes = mixes_of(job, out.zones);
@@ -26,7 +27,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   out.shopping = shopping_of(job, out.mixes, out.coats);
   out.sawn_off = litres_sawn_off(edge_card_of(job, targets, job.print.gauge_spacing, measured));
   if (job.compare_coatings.size() == 2) out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
-  out.order = order_of_work({job, changes, volumes, out.zones, out.passes, out.batches, out.coats});
+  out.order = order_of_work({job, changes, volumes, out.zones, out.passes, out.batches, out.coats, out.before_coats});
   for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule)}) {
     out.warnings.insert(out.warnings.end(), std::make_move_iterator(list.begin()), std::make_move_iterator(list.end()));
   }

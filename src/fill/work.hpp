@@ -1,6 +1,7 @@
 // Product: the whole job as work: zones, mixes, passes, batches, coats, schedule, shopping, order of work. Verbs: plan_work.
 #pragma once
 #include "fill/batches.hpp"
+#include "fill/before_coats.hpp"
 #include "fill/coats.hpp"
 #include "fill/mix.hpp"
 #include "fill/order.hpp"
@@ -20,6 +21,7 @@ struct Work {
   Coats coats;
   Schedule schedule;
   Shopping shopping;
+  std::optional<BeforeCoats> before_coats;
   double sawn_off = 0;  ///< litres built past the trailing edge's saw line, in none of the above
   std::optional<YearCost> year_cost;
   std::vector<Step> order;    ///< what is done first, and next

@@ -154,6 +154,9 @@ class PlanReader {
       plan_.add = number(*volumes, "add", anything);
       plan_.remove = number(*volumes, "remove", anything);
       plan_.taken_by_coats = number(*volumes, "taken_by_coats", anything);
+      const Node* before = of(*volumes, "before_coats");
+      const bool coats = before && before->kind != NodeKind::null;
+      plan_.remove_before_coats = coats ? number(*before, "remove", anything) : plan_.remove;
     }
     for (const Node& one : objects(root, "sources")) plan_.sources.push_back({words(one, "file"), words(one, "fnv1a64")});
     objects(root, "stations");  // there, and a list

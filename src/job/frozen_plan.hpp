@@ -51,6 +51,7 @@ struct FrozenPlan {
   std::vector<FrozenStage> stages;                 ///< in the order of the work; the filler is shaped at the first
   std::vector<FrozenStation> stations;             ///< from the top down
   double add = 0, remove = 0, taken_by_coats = 0;  ///< litres
+  double remove_before_coats = 0;                  ///< litres; without coats what `remove` is
   std::vector<Source> sources;                     ///< the job file and its readings, as they were
 };
 

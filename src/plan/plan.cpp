@@ -185,11 +185,11 @@ bool is_scan(const job::Job& job) {
   return readings > most_readings;
 }
 
-std::optional<double> litres_uncut(const Plan& plan) {
+std::optional<double> litres_cutting(const Plan& plan, double max_removal) {
   if (is_scan(plan.job)) return std::nullopt;
   job::Job job = plan.job;
-  for (job::Station& station : job.stations) station.target.max_removal = 0;
-  job.target.max_removal = 0;
+  for (job::Station& station : job.stations) station.target.max_removal = max_removal;
+  job.target.max_removal = max_removal;
   const auto targets = target::plan_targets(job, plan.measured, plan.fitted);
   if (!targets) return std::nullopt;
   return fill::litres_to_add(plan.measured, *targets);

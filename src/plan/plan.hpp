@@ -1,5 +1,5 @@
 // Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections,
-// litres_uncut, is_scan, sections_at. The room only hands a job through the rooms in their order, and again where a question
+// litres_cutting, is_scan, sections_at. The room only hands a job through the rooms in their order, and again where a question
 // needs a second plan.
 #pragma once
 #include <optional>
@@ -63,8 +63,8 @@ void add_water(Plan& plan);
 
 /// Has it too many readings to hold each against the others, or to ask for what nobody asked for?
 bool is_scan(const job::Job& job);
-/// Litres to add were nothing to come off; nothing of a scan, and where that cannot be had.
-std::optional<double> litres_uncut(const Plan& plan);
+/// Litres to add with another max_removal (mm); nothing of a scan, and where that cannot be had.
+std::optional<double> litres_cutting(const Plan& plan, double max_removal);
 
 /// A section between stations, for drawings.
 struct Between {

@@ -180,7 +180,8 @@ class Maker {
     out_.first.heights = {};
     // Extensions were not there to be read, so the plan's own litres stand for them, less what the coats to come fill.
     const bool shaped = out_.frozen.stage.kind == out_.frozen.stages.front().kind && out_.frozen.stages.size() > 1;
-    out_.first.litres.left = {std::max(0.0, plan_.add - (shaped ? plan_.taken_by_coats : 0)), plan_.remove};
+    out_.first.litres.left = {std::max(0.0, plan_.add - (shaped ? plan_.taken_by_coats : 0)),
+                              shaped ? plan_.remove_before_coats : plan_.remove};
     return std::nullopt;
   }
 

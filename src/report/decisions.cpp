@@ -75,27 +75,50 @@ void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<W
                  text + "; the target begins at the flat, for nothing is planned ahead of it: " + remedy});
 }
 
-void cut_by_default(const Plan& plan, std::vector<Warning>& out) {
+/// " For the faces to stay uncut ask for --max-removal 0: 1.20 L to add instead of 0.77 L"; nothing where the edges alone are
+/// cut.
+std::string to_cut_less(const Plan& plan, double max_removal, const std::string& wish) {
+  const auto at_edges = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
+  if (std::all_of(plan.job.stations.begin(), plan.job.stations.end(), at_edges)) return {};  // no face is cut
+  const auto litres_then = plan::litres_cutting(plan, max_removal);  // of a scan it takes too long to know
+  const std::string now = litres(plan.volumes.add), then = litres_then ? litres(*litres_then) : "";
+  if (then == now) return {};  // it is the edges that are cut
+  const std::string option = max_removal > 0 ? number_in_unit(max_removal, plan.job.units) : "0";
+  return " For " + wish + " ask for --max-removal " + option + (then.empty() ? "" : ": " + then + " to add instead of " + now);
+}
+
+/// The coats on the old surface need room as well, which no change to the finished shape shows.
+bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
+  constexpr double seen = 0.05;  // mm
+  const auto& before = plan.work.before_coats;
+  if (!before) return false;
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
+  const double limit = plan.job.stations[before->station].target.max_removal;
+  if (before->deepest <= limit + seen) return false;
+  const std::string text = "the coats are " + length(before->build) + " a side, on the old surface too, and max_removal (" +
+                           length(limit) + (asked ? "" : ", a default") +
+                           ") counts from the finished surface: before them up to " + length(before->deepest) +
+                           " comes off at station " + plan.measured[before->station].station + ", " +
+                           litres(before->remove + before->beyond) + " in all: how thick is the skin there?";
+  const double most = std::max(limit, before->build), then = std::floor(10 * (most - before->build)) / 10;
+  out.push_back({asked ? "cut-before-coats" : "default-cut", "job",
+                 text + to_cut_less(plan, then, "no more than " + length(most) + " on the faces")});
+  return true;
+}
+
+void cuts(const Plan& plan, std::vector<Warning>& out) {
   const auto& defaults = plan.job.defaults;
   const bool asked =
       std::none_of(defaults.begin(), defaults.end(), [](const DefaultUsed& one) { return one.key == "target.max_removal"; });
-  if (asked) return;
+  if (cut_before_coats(plan, asked, out) || asked) return;
   double deepest = 0;
   for (const fill::StationChange& change : plan.changes) deepest = std::max(deepest, change.removal.depth);
   constexpr double nothing = 0.05;  // mm
   if (deepest < nothing) return;
-  std::string text = "up to " + both_units(deepest, plan.job.units) +
-                     " comes off, which nobody asked for (max_removal is a default): how thick is the skin there?";
-  const auto at_edges = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
-  if (!std::all_of(plan.job.stations.begin(), plan.job.stations.end(), at_edges)) {  // else no face is cut
-    const auto litres_then = plan::litres_uncut(plan);                               // of a scan it takes too long to know
-    const std::string now = litres(plan.volumes.add), then = litres_then ? litres(*litres_then) : "";
-    if (then != now) {  // else it is the edges that are cut
-      text += " For the faces to stay uncut ask for --max-removal 0";
-      if (!then.empty()) text += ": " + then + " to add instead of " + now;
-    }
-  }
-  out.push_back({"default-cut", "job", text});
+  out.push_back({"default-cut", "job",
+                 "up to " + both_units(deepest, plan.job.units) +
+                     " comes off, which nobody asked for (max_removal is a default): how thick is the skin there?" +
+                     to_cut_less(plan, 0, "the faces to stay uncut")});
 }
 
 }  // namespace
@@ -104,7 +127,7 @@ std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings
   std::vector<Warning> out;
   flat_noses(plan, findings, out);
   thin_edge(plan, out);
-  cut_by_default(plan, out);
+  cuts(plan, out);
   return out;
 }
 

@@ -39,6 +39,12 @@ Number to_mix(const Plan& plan) {
               " is lost in pots"};
 }
 
+std::string before_coats_note(const Plan& plan) {
+  const auto& before = plan.work.before_coats;
+  return before && before->deepest > fill::no_filler ? both_units(before->deepest, plan.job.units) + " before the coats go on"
+                                                     : "";
+}
+
 Number thickness(const Plan& plan) {
   std::vector<std::string> forms;
   std::size_t far = 0;
@@ -73,7 +79,7 @@ Number balance_or_edge(const Plan& plan) {
 std::array<Number, 5> five_numbers(const Plan& plan) {
   return {to_mix(plan),
           {"Deepest to add", deepest_place(plan, false), ""},
-          {"Deepest to take off", deepest_place(plan, true), ""},
+          {"Deepest to take off", deepest_place(plan, true), before_coats_note(plan)},
           thickness(plan),
           balance_or_edge(plan)};
 }

@@ -81,6 +81,7 @@ std::string litres_part(const Plan& plan) {
                  litres(v.may_be_reading_error) + " of it may be nothing but reading error. "
            : std::string()) +
       zone_bounds(plan));
+  if (plan.work.before_coats) out += html::paragraph(capital(before_coats_words(plan)) + ".");
   out += litres_table(plan);
   out += html::paragraph(
       "Sanding allowance and loss are set in the job's \"workshop\"; buy for what is to mix, not for what stays.", "aside");

@@ -92,6 +92,12 @@ std::string stations_part(const Plan& plan, const ReportPictures& pictures) {
       "the "
       "blade, the depths beside the pictures square to its surface: close behind the leading edge, where the surface turns, "
       "the first is the greater of the two.");
+  if (const auto& before = plan.work.before_coats) {
+    out += html::paragraph(
+        "All of it is counted to the finished surface. Under the coats the blade is shaped " +
+        both_units(before->build, plan.job.units) +
+        " deeper all over: add that much less, take off that much more, as the templates marked \"bare\" have it.");
+  }
   for (const std::size_t k : stations_shown(plan)) out += station_html(plan, k, pictures);
   return out;
 }

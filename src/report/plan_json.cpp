@@ -149,6 +149,12 @@ Json volumes_of(const Plan& plan) {
   out["by_zone"] = {
       {"leading_edge", zones.by_zone[0].net}, {"faces", zones.by_zone[1].net}, {"trailing_edge", zones.by_zone[2].net}};
   out["taken_by_coats"] = zones.whole.taken_by_coats;
+  const auto& before = plan.work.before_coats;
+  out["before_coats"] = before ? Json{{"build", before->build},
+                                      {"remove", before->remove},
+                                      {"beyond", before->beyond},
+                                      {"deepest_removal", before->deepest}}
+                               : Json(nullptr);
   out["sanding_allowance"] = zones.whole.sanding;
   out["loss"] = zones.whole.loss;
   out["to_mix"] = zones.whole.to_mix;

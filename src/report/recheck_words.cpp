@@ -207,12 +207,14 @@ std::vector<std::string> what_next(const Recheck& recheck) {
   } else {
     const auto lines = list_lines(recheck);
     const std::string in_what(name_of(unit));
-    const bool any_sure = std::any_of(lines.begin(), lines.end(), [](const ListLine& one) { return one.sure; });
-    const auto worst = [&](bool low) -> std::string {
+    const auto worst = [&](bool low) -> std::string {  // a sure one first; of those that the verdict counts
+      const ListLine* found = nullptr;
       for (const ListLine& one : lines) {
-        if (!one.again && (one.depth > 0) == low && (one.sure || !any_sure)) return words_of(recheck, one);
+        if (one.again || (one.depth > 0) != low || !(one.sure || one.shown)) continue;
+        if (one.sure) return words_of(recheck, one);
+        if (!found) found = &one;
       }
-      return {};
+      return found ? words_of(recheck, *found) : std::string();
     };
     const std::string high = worst(false), low = worst(true);
     if (!high.empty()) out.push_back("Take off the highs first, the worst first (" + in_what + "): " + high + ".");

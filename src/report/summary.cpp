@@ -69,6 +69,7 @@ std::string volume_lines(const Plan& plan) {
                        " to take off, its section carried on unchanged",
                    4);
   }
+  if (plan.work.before_coats) out += wrapped("  " + before_coats_words(plan), 4);
   const fill::Zones& zones = plan.work.zones;
   out += wrapped(
       "  to mix: " + litres(zones.whole.to_mix) + ", with " + litres(zones.whole.sanding) + " sanding allowance and " +

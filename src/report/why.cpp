@@ -28,7 +28,7 @@ std::string thickness_words(const TargetRequest& request, LengthUnit unit) {
   switch (request.thickness.kind) {
     case Kind::least_fill:
       return "it is the thinnest such section that nowhere asks for more than " + both_units(request.max_removal, unit) +
-             " to come off (\"max_removal\"), so it takes the least filler";
+             " to come off (\"max_removal\"), so it takes the least filler; or thicker, as far as that takes no more";
     case Kind::closest: return "its thickness is the one that the readings come nearest to";
     case Kind::ratio: return "it is " + trimmed(100 * request.thickness.value, 2) + " % of the chord thick, as asked";
     case Kind::mm: return "it is " + both_units(request.thickness.value, unit) + " thick, as asked";

@@ -75,6 +75,16 @@ std::string deepest_place(const Plan& plan, bool removal) {
          aft_words(worst->x, plan.job.units) + ", " + side_words(plan.measured[at], worst->face);
 }
 
+std::string before_coats_words(const Plan& plan) {
+  const fill::BeforeCoats& before = *plan.work.before_coats;
+  const std::string all =
+      "before the coats, " + both_units(before.build, plan.job.units) + " a side over old surface and filler alike, ";
+  if (before.deepest <= fill::no_filler) return all + "nothing has to come off";
+  return all + litres(before.remove) + " to take off" +
+         (before.beyond >= 0.005 ? " (and " + litres(before.beyond) + " above and below the stations)" : "") + ", up to " +
+         both_units(before.deepest, plan.job.units) + " deep at station " + on_one_line(plan.changes[before.station].station);
+}
+
 std::size_t batches_in(const Plan& plan, fill::Zone zone) {
   std::size_t out = 0;
   for (const auto& pass : plan.work.batches) out += pass.zone == zone ? static_cast<std::size_t>(pass.count) : 0;

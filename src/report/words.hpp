@@ -38,6 +38,8 @@ std::string aft_words(double x, LengthUnit unit);
 /// "4.2 mm at station C, 33.0 mm aft of the leading edge, port", the deepest of its kind on the blade; "none" where there
 /// is none.
 std::string deepest_place(const Plan& plan, bool removal);
+/// What comes off under the coats, and how deep; of a plan that has them.
+std::string before_coats_words(const Plan& plan);
 /// Batches over all passes of a zone.
 std::size_t batches_in(const Plan& plan, fill::Zone zone);
 /// What the litres do not cover, each a sentence; empty when they cover the blade from top to bottom.

@@ -39,7 +39,7 @@ Draft draft_of(const job::Station& station, const MeasuredSection& measured, con
   const TargetRequest& request = station.target;
   if (least(station)) {
     const LeastFill found = least_fill(measured, fitted, request);
-    return {found.wish, found.need.thickness_ratio, found.need, {}};
+    return {found.wish, found.need.no_more_filler, found.need, {}};
   }
   const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
   const Form family = family_of(request, fitted);
@@ -131,7 +131,7 @@ void renew_thickness(const job::Job& job, const std::vector<MeasuredSection>& me
     const TargetRequest& asked = job.stations[k].target;
     if (least(job.stations[k])) {
       drafts[k].need = needed_thickness(measured[k], drafts[k].wish, asked);
-      drafts[k].thickness_ratio = drafts[k].need->thickness_ratio;
+      drafts[k].thickness_ratio = drafts[k].need->no_more_filler;
     } else if (asked.thickness.kind == job::Thickness::Kind::mm) {
       drafts[k].thickness_ratio = asked.thickness.value / drafts[k].wish.chord;
     }
@@ -145,7 +145,7 @@ void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& mea
     const Draft& draft = drafts[k];
     ratio.value.push_back(draft.thickness_ratio);
     const bool bound = draft.need && !measured[k].interpolated;
-    ratio.bound.push_back(bound ? draft.thickness_ratio : -std::numeric_limits<double>::infinity());
+    ratio.bound.push_back(bound ? draft.need->thickness_ratio : -std::numeric_limits<double>::infinity());
   }
   const SpanLine line = fair_along(ratio, job.target.spanwise);
   for (std::size_t k = 0; k < drafts.size(); ++k) {

@@ -165,6 +165,29 @@ std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, co
 
 }  // namespace
 
+namespace {
+
+/// Up to where no reading that counts gets filler which got none, and all together take none to speak of.
+double as_little_filler(const MeasuredSection& measured, const Wish& wish, double ratio) {
+  constexpr double to_speak_of = 1e-3;  // mm of filler, all round
+  const SectionCurve low = curve_of(wish, 0.1), high = curve_of(wish, 0.2);
+  double touched = thickest;
+  for (const auto& point : measured.points) {
+    if (counts(measured, point)) touched = std::min(touched, needed_at(point, wish, 0, low, high));
+  }
+  if (!(touched > ratio) || !buildable(curve_of(wish, touched))) return ratio;
+  const double most = added_area(measured, wish, ratio) + to_speak_of * 2 * wish.chord;
+  if (added_area(measured, wish, touched) <= most) return touched;
+  constexpr int halvings = 20;
+  for (int k = 0; k < halvings; ++k) {
+    const double middle = (ratio + touched) / 2;
+    (added_area(measured, wish, middle) <= most ? ratio : touched) = middle;
+  }
+  return ratio;
+}
+
+}  // namespace
+
 Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
   const auto [needs, greatest, governing] = needs_of(measured, measured.points, wish, request);
   Need out;
@@ -183,6 +206,8 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
     out.without_governing = at_least_buildable(wish, rest);
   }
   out.possible = out.thickness_ratio <= thickest;
+  out.no_more_filler = out.possible ? as_little_filler(measured, wish, out.thickness_ratio) : out.thickness_ratio;
+  if (out.no_more_filler > out.thickness_ratio) out.governing.reset();  // nor does any, but the lowest ones together
   return out;
 }
 

@@ -38,6 +38,8 @@ struct Need {
   std::optional<std::size_t> governing;  ///< index into MeasuredSection::points; none: fairness or `thinnest` governs
   double without_governing = 0;          ///< the ratio if that place had not been read
   bool possible = false;                 ///< thickness_ratio <= thickest
+  /// The greatest ratio that takes no more filler than that one: a blade that is nowhere low is not cut down for nothing.
+  double no_more_filler = 0;
 };
 
 Need needed_thickness(const section::MeasuredSection& measured, const Wish& wish, const job::TargetRequest& request);
