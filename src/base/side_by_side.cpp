@@ -15,6 +15,7 @@ namespace {
 class Batch {
  public:
   Batch(std::size_t count, const std::function<void(std::size_t)>& work) : work_(work), count_(count) { failed_.resize(count); }
+  std::size_t count() const { return count_; }
   bool has_more() const { return next_ < count_; }
   void take_one() {
     const std::size_t k = next_++;
@@ -73,7 +74,7 @@ class Pool {
       batch.number = ++begun_;
       open_.push_back(&batch);
     }
-    changed_.notify_all();
+    for (std::size_t k = 1; k < batch.count() && k <= threads_.size(); ++k) changed_.notify_one();
     batch.take_all();
     std::unique_lock lock(lock_);
     std::erase(open_, &batch);

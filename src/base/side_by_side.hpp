@@ -7,7 +7,9 @@ namespace fairblade {
 
 /// Calls work(0) ... work(count - 1), each once, in no order and several at a time: they must share nothing that they
 /// change. Results do not depend on how many cores there are. The first exception, by number, comes out again.
-/// Work may share out work of its own in this way: whoever has done with theirs helps.
+/// Work may share out work of its own in this way: whoever has done with theirs helps. So a caller that waits does pieces of
+/// others' work meanwhile: hold no lock, and lean on nothing of the thread's own, across a call. After an exception the other
+/// pieces are still done before it comes out.
 /// `at_once`: for work that waits, as on a disk; as many as there are cores unless told.
 void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t at_once = 0);
 

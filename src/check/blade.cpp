@@ -204,10 +204,8 @@ void judge_swapped_stations(const Stations& blade, double sigma, std::vector<Fin
                      others + ": turned over, it agrees with the other stations",
                  best->whole() ? "look at the sheet, and exchange the two columns of this station"
                                : "look at the sheet, and exchange the two columns there");
-  if (!best->whole()) {
-    finding.x = first.x;
-    finding.place = {blade.job.stations[best->station].readings_from, first.line};
-  }
+  if (!best->whole()) finding.x = first.x;
+  finding.place = {blade.job.stations[best->station].readings_from, first.line};
   out.push_back(std::move(finding));
 }
 

@@ -76,7 +76,7 @@ class StationJudge {
     seen = seen_at(judged_.station);
     const auto& a = station_.readings[rows.first];
     const auto& b = station_.readings[rows.last];
-    const std::string where = rows.first == rows.last ? "at x " + shown(a.x) : "from x " + shown(a.x) + " to " + shown(b.x);
+    const std::string where = a.x == b.x ? "at x " + shown(a.x) : "from x " + shown(a.x) + " to " + shown(b.x);
     out_.push_back({"sides-swapped",
                     Rank::sides,
                     Sureness::likely,

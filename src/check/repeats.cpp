@@ -76,7 +76,64 @@ OwnError own_error_of(const job::Job& job) {
   return out;
 }
 
+namespace {
+
+/// How much greater a station's numbers of one kind are the second time than the first, all along; nothing where they scatter.
+std::optional<double> second_time_greater(const job::Station& station, Kind kind, int& line) {
+  constexpr std::size_t enough = 5;
+  std::vector<Seen> seen = seen_at(station);
+  std::erase_if(seen, [&](const Seen& one) { return one.kind != kind; });
+  std::vector<double> more;
+  int first_line = 0;
+  for (std::size_t k = 0; k + 1 < seen.size(); ++k) {
+    if (seen[k + 1].x - seen[k].x > job::same_place) continue;
+    const bool in_order = seen[k].line <= seen[k + 1].line;
+    more.push_back((seen[k + 1].value - seen[k].value) * (in_order ? 1 : -1));
+    const int second = std::max(seen[k].line, seen[k + 1].line);
+    first_line = first_line == 0 ? second : std::min(first_line, second);
+    ++k;  // of three at one place the first two
+  }
+  if (more.size() < enough) return std::nullopt;
+  const auto n = static_cast<double>(more.size());
+  double mean = 0, square = 0;
+  for (const double one : more) mean += one / n;
+  for (const double one : more) square += (one - mean) * (one - mean) / (n - 1);
+  const double scatter = std::sqrt(square);
+  constexpr double clear = 1.5, sure = 5;
+  if (std::abs(mean) < std::max(job::Job{}.reading_error, clear * scatter) || std::abs(mean) * std::sqrt(n) < sure * scatter)
+    return std::nullopt;
+  line = first_line;
+  return mean;
+}
+
+/// Read twice with the boards, or the zero, elsewhere: no scatter of the hand, and no greater reading error.
+bool judge_second_time(const job::Job& job, const job::Station& station, std::vector<Finding>& out) {
+  std::string words;
+  int line = 0;
+  for (const Kind kind : {Kind::port, Kind::starboard, Kind::caliper}) {
+    const auto more = second_time_greater(station, kind, line);
+    if (!more) continue;
+    words += (words.empty() ? "" : ", ") + std::string(name_of(kind)) + " is " + in_unit(std::abs(*more), job.units) +
+             (*more > 0 ? " more" : " less");
+  }
+  if (words.empty()) return false;
+  out.push_back({"second-time-shifted",
+                 Rank::sides,
+                 Sureness::certain,
+                 station.name,
+                 "",
+                 std::nullopt,
+                 {station.readings_from, line},
+                 "read twice, and the second time " + words +
+                     " all along the chord: the boards stood elsewhere, or the zero was another; that is no reading error",
+                 "find out which time is right, and take the other's rows out"});
+  return true;
+}
+
+}  // namespace
+
 void judge_repeats(const job::Job& job, const job::Station& station, double sigma, std::vector<Finding>& out) {
+  if (judge_second_time(job, station, out)) return;
   for (const Group& group : repeats_of(station)) {
     // The range of n readings, from sqrt(2) for two; a little more for more.
     const double many = std::sqrt(2.0) * (1 + 0.15 * (static_cast<double>(group.values.size()) - 2));

@@ -177,13 +177,13 @@ std::optional<Finding> whole_thicknesses(const job::Job& job) {
   for (const Station& station : job.stations) {
     const bool calipers = std::any_of(station.readings.begin(), station.readings.end(),
                                       [](const job::Reading& r) { return r.caliper.has_value(); });
-    if (calipers) return std::nullopt;  // they would have told
-    const double half = half_thickness(station);
+    if (calipers || station.measured_by == job::MeasuredBy::gaps) return std::nullopt;  // calipers would have told; gaps are none
+    const double half = half_thickness(station), whole = station.chord + station.skeg;
     if (!(half > 0)) continue;
-    if (2 * half / station.chord > least) continue;
-    least = 2 * half / station.chord;
+    if (2 * half / whole > least) continue;
+    least = 2 * half / whole;
     thick = 2 * half;
-    chord = station.chord;
+    chord = whole;
   }
   if (!(thick > 0) || least <= uncommon) return std::nullopt;
   Finding out =

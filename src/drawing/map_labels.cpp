@@ -124,7 +124,7 @@ void MapFace::depth_labels(Sheet& sheet, TextRoom& placing, bool strip) const {
                    [](const auto* a, const auto* b) { return std::abs(a->depth) > std::abs(b->depth); });
   for (const fill::MapPlace* one : places) {
     const Point p = frame_.at(one->aft, one->down);
-    const std::string words = signed_depth(one->depth, unit_);
+    const std::string words = signed_depth(one->depth, unit_) + (one->doubtful ? " ?" : "");
     auto candidates = about(p, words, label, false, 1);
     const std::size_t near = candidates.size();
     if (strip) {

@@ -1,5 +1,6 @@
 #include "drawing/map_words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "drawing/highs_and_lows.hpp"
@@ -61,7 +62,9 @@ double map_key(Sheet& sheet, const fill::ChangeMap& map, const std::array<DepthS
   key.line("new outline", Pen::outline);
   key.line("station", Pen::guide);
   if (stock_shown) key.line("stock centreline", Pen::datum);
-  const Point at = key.entry("depth at a reading");
+  const bool doubtful =
+      std::any_of(map.readings.begin(), map.readings.end(), [](const fill::MapPlace& one) { return one.doubtful; });
+  const Point at = key.entry(doubtful ? "depth at a reading; with a ?: read it again first" : "depth at a reading");
   add_dot(sheet, {at.x() + Key::sample / 2, at.y() + Key::height / 2}, 0.35);
   return key.bottom();
 }

@@ -109,6 +109,7 @@ std::string SectionDrawing::form_words() const {
             miss_words(std::abs(fitted_->worst.residual), job_.units) + " (" + (fitted_->worst.residual > 0 ? "full" : "hollow") +
             ") at x = " + number_in_unit(fitted_->worst.x, job_.units) + ", " + section::name_of(fitted_->worst.face) + ". ";
   }
+  if (target_.joints) return words + "Target: the body stays as it is, the edges are rebuilt; " + per_cent + ".";
   return words + "Target: NACA " + form::name_of(target_.curve.form()) + " family, " + per_cent + ".";
 }
 
@@ -200,7 +201,7 @@ std::string SectionDrawing::change_words(const char* what, double total, const f
   const std::string area_words =
       inches ? fixed(total / (mm_per_inch * mm_per_inch), 2) + " in\xc2\xb2" : fixed(total, total < 10 ? 1 : 0) + " mm\xc2\xb2";
   return std::string(what) + ": " + area_words + ", deepest " + in_unit(deepest.depth, job_.units) +
-         " at x = " + number_in_unit(deepest.x, job_.units) + ", " + section::name_of(deepest.face);
+         " square to the face at x = " + number_in_unit(deepest.x, job_.units) + ", " + section::name_of(deepest.face);
 }
 
 /// One sample with its words; returns where the next may begin, having gone to a new line where there was no room.

@@ -37,6 +37,7 @@ struct MapPlace {
   Face face = Face::port;
   bool both = false;  ///< read with calipers: the faces were not told apart
   double depth = 0;
+  bool doubtful = false;  ///< to be read again before anything is made of it: shown, and counted nowhere
 };
 
 struct MapStation {
@@ -69,6 +70,7 @@ struct StationDepths {
     double x = 0;
     Face face = Face::port;
     double depth = 0;
+    bool doubtful = false;  ///< as of a MapPlace
   };
   std::vector<At> depths;
 };

@@ -12,7 +12,7 @@ using At = StationDepths::At;
 std::vector<At> of_face(const StationDepths& station, Face face) {
   std::vector<At> out;
   for (const At& at : station.depths) {
-    if (at.face == face) out.push_back(at);
+    if (at.face == face && !at.doubtful) out.push_back(at);
   }
   std::stable_sort(out.begin(), out.end(), [](const At& a, const At& b) { return a.x < b.x; });
   return out;
@@ -59,7 +59,7 @@ void complete(std::vector<MapRow>& rows, Face face, std::size_t count) {
 void deepest(ChangeMap& map) {
   for (const MapPlace& one : map.readings) {
     auto& most = one.depth > 0 ? map.deepest_add : map.deepest_removal;
-    if (std::abs(one.depth) <= map.error || (most && std::abs(most->depth) >= std::abs(one.depth))) continue;
+    if (one.doubtful || std::abs(one.depth) <= map.error || (most && std::abs(most->depth) >= std::abs(one.depth))) continue;
     most = one;
   }
 }
@@ -75,7 +75,9 @@ ChangeMap map_of_readings(std::vector<StationDepths> stations, double error) {
   // Every reading's fraction of its own chord is a column, so that the drawn depths turn where the readings are.
   map.fractions = {0, 1};
   for (const StationDepths& station : stations) {
-    for (const At& at : station.depths) map.fractions.push_back(std::clamp(at.x / station.chord, 0.0, 1.0));
+    for (const At& at : station.depths) {
+      if (!at.doubtful) map.fractions.push_back(std::clamp(at.x / station.chord, 0.0, 1.0));
+    }
   }
   std::sort(map.fractions.begin(), map.fractions.end());
   const auto same = [](double a, double b) { return b - a < 1e-4; };
@@ -97,7 +99,7 @@ ChangeMap map_of_readings(std::vector<StationDepths> stations, double error) {
     map.rows.push_back(std::move(row));
     map.stations.push_back({station.name, station.down});
     for (const At& at : station.depths) {
-      map.readings.push_back({station.name, station.down, edge + at.x, at.x, at.face, station.both, at.depth});
+      map.readings.push_back({station.name, station.down, edge + at.x, at.x, at.face, station.both, at.depth, at.doubtful});
     }
   }
   for (const Face face : {Face::port, Face::starboard}) {

@@ -51,7 +51,8 @@ Areas integral(const Bay& bay, double h, std::size_t bays) {
 
 }  // namespace
 
-/// All stations at the same chord fractions.
+/// All stations at the same chord fractions. Outside the unnamed namespace, for a part of LitresWithAnother::Ready, which is
+/// named.
 struct Ribs {
   Ribs(const std::vector<MeasuredSection>& sections, const std::vector<TargetSection>& targets)
       : measured(sections.size()), target(targets.size()) {

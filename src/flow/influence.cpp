@@ -128,7 +128,7 @@ void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
     pair.angle = angle_series(ratio, ratio * ratio);
     pair.lg = half_log_series(share, share * share);
     if (!far(pair)) settle_near(pair);
-    // Of the panel's own angle nothing counts: none of it runs square to the panel.
+    // Of the panel's own angle all but nothing counts: none of it runs square to the panel, and y is rounding.
     const Two on = along_x * square[0] + along_y * square[1], left = along_x * square[1] - along_y * square[0];
     const Two whole = pair.angle * on - pair.lg * left;
     // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.

@@ -144,9 +144,10 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
     bool close = false;  // then Newton's own steps, a few of which do where the weights alone would take twenty
     for (int k = 0; k < 40; ++k) {
       auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
+      const bool newton = moved.has_value();
       if (!moved) moved = step(samples, fit, centred, weight, weight);
       if (!moved) break;
-      const double left = close ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
+      const double left = newton ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
       if (left < (round < 2 ? roughly : settled)) break;
       close = *moved < 1e-3 && *moved < last;
       last = *moved;
@@ -174,9 +175,9 @@ void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double
     const double fraction = (point.x + measured.skeg) / c;
     const double along = sign * fit.centre.at(fraction) * c;
     const Residual here{point.half_breadth - c * curve.at(fraction) - along, point.x, point.face, point.line};
-    if (std::abs(here.residual) > std::abs(out.worst.residual)) out.worst = here;
     if ((measured.thickness_only || measured.one_side_only) && point.face == Face::starboard) continue;
-    const double normal = std::abs(fit.distances[sample++].value) * c;
+    const double square_to_it = fit.distances[sample++].value * c, normal = std::abs(square_to_it);
+    if (normal > std::abs(out.worst.residual)) out.worst = {square_to_it, point.x, point.face, point.line};
     // A leading edge worn flat reads alike on both sides: that is the blade, not a slip of one reading.
     const Face other = point.face == Face::port ? Face::starboard : Face::port;
     const bool worn = measured.skeg == 0 && point.x < 0.01 * c &&

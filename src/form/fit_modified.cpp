@@ -104,6 +104,32 @@ System linearised(const std::vector<Sample>& samples, const Distances& all, cons
   return out;
 }
 
+// The same within the bounds: a parameter that its step would take out of them stays, and the others go as far without it.
+Vector5 step_within(System system, double damping, bool near, const Vector5& p) {
+  Vector5 move = step_of(system, damping, near);
+  const auto leaves = [&](int i) {
+    Vector5 there = p;
+    there[i] += move[i];
+    return move[i] != 0 && held(there)[i] == p[i];
+  };
+  for (int bound = 0; bound < 3; ++bound) {  // there are three parameters with bounds
+    bool any = false;
+    for (int i = 0; i < 5; ++i) {
+      if (!leaves(i)) continue;
+      for (Matrix5* matrix : {&system.normal, &system.newton}) {
+        matrix->row(i).setZero();
+        matrix->col(i).setZero();
+        (*matrix)(i, i) = 1;
+      }
+      system.right[i] = 0;
+      any = true;
+    }
+    if (!any) break;
+    move = step_of(system, damping, near);
+  }
+  return move;
+}
+
 // Where it came to rest, with the distances there.
 struct Rest {
   Vector5 p;
@@ -120,7 +146,7 @@ Rest descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool c
   bool near = false;
   for (int k = 0; k < 40 && damping < 1e8; ++k) {
     const System system = linearised(samples, here, p, scale, centred);
-    const Vector5 move = step_of(system, damping, near);
+    const Vector5 move = step_within(system, damping, near, p);
     const double gain = move.dot(system.right) / (2 * scale * scale);  // as the step foresees it, in the loss
     if (gain < 1e-8) break;                                            // a ten-thousandth of a standard deviation
     near = gain < 0.1;

@@ -32,7 +32,7 @@ struct FittedForm {
   double thickness_ratio_error = 0;  ///< one standard deviation; negative when there are too few readings to tell
   double rms = 0;                    ///< mm, normal to the curve
   double typical = 0;                ///< mm, median of the normal misses
-  Residual worst;                    ///< the greatest, by half-breadth
+  Residual worst;                    ///< the greatest, square to the section as rms is
   double centre_shift = 0;           ///< mm to port, of the section's centre line at mid-chord
   double skew_degrees = 0;           ///< of the centre line against the centre plane; positive: trailing edge to port
   std::vector<Residual> suspects;    ///< single readings that the fit set aside

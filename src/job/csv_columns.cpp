@@ -13,7 +13,8 @@ namespace {
 constexpr std::array<std::string_view, 8> reading_columns{"station", "x",         "port",     "starboard",
                                                           "caliper", "thickness", "port_gap", "starboard_gap"};
 /// Columns of a station's own keys, in a CSV alone.
-constexpr std::array<std::string_view, 6> station_columns{"down", "ahead", "chord", "trailing_edge_off_centre", "skeg", "board"};
+constexpr std::array<std::string_view, 8> station_columns{"down", "ahead", "chord",      "trailing_edge_off_centre",
+                                                          "skeg", "board", "board_port", "board_starboard"};
 
 /// What sheets in the yard call a side; too short to be told by likeness.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 8> short_names{{{"stbd", "starboard"},

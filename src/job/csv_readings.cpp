@@ -35,6 +35,7 @@ class CsvReader {
     content_.measured_by = columns_.holds;
     cell_.unit = content_.unit;
     read_rows();
+    for (CsvStation& station : content_.stations) join_boards(station);
     content_.whole = content_.whole && cell_.whole;
     if (!content_.whole && content_.stations.empty()) return std::nullopt;
     return std::move(content_);
@@ -229,6 +230,26 @@ class CsvReader {
                    "keep one value, or give the second station its own name");
     }
     station.node.set(key, std::move(node));
+  }
+
+  /// Two boards at their own distances are one "board": [port, starboard].
+  void join_boards(CsvStation& station) {
+    const Node *port = station.node.find("board_port"), *starboard = station.node.find("board_starboard");
+    if (!port && !starboard) return;
+    const int line = port ? port->line : starboard->line;
+    const std::string_view one = port ? "board_port" : "board_starboard";
+    std::string trouble;
+    if (station.node.find("board")) trouble = "board and " + std::string(one) + " as well";
+    else if (!port || !starboard) trouble = std::string(one) + " alone";
+    Node both;
+    both.kind = NodeKind::list;
+    both.line = line;
+    both.loose = true;
+    if (port && starboard) both.items = {*port, *starboard};
+    for (const char* key : {"board_port", "board_starboard"}) station.node.remove(key);
+    if (trouble.empty()) return station.node.set("board", std::move(both));
+    fault(line, "station " + station.name + " has " + trouble,
+          "give board_port and board_starboard, or one board where they stand alike");
   }
 
   void read_reading(CsvStation& station, const std::vector<std::string_view>& cells) {

@@ -53,6 +53,10 @@ void is_empty(const std::string& path, Faults& faults) {
 void not_utf8(const std::string& path, int line, Faults& faults) {
   faults.add({path, line}, "a character here is not UTF-8", "save the file again as UTF-8 text");
 }
+/// JSON's reader takes one for the end of the text, and no sheet holds one.
+void has_zero_byte(const std::string& path, int line, Faults& faults) {
+  faults.add({path, line}, "a byte of value zero stands here, which no text holds", "save the file again as UTF-8 text");
+}
 int lines_in(std::string_view text) { return static_cast<int>(std::count(text.begin(), text.end(), '\n')); }
 bool blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
@@ -77,9 +81,14 @@ std::optional<std::string> read_text(const std::string& path, std::uintmax_t lar
     is_empty(path, faults);
     return std::nullopt;
   }
+  const auto line_at = [&](std::size_t byte) { return 1 + lines_in(std::string_view(text).substr(0, byte)); };
   std::size_t bad = 0;
   if (!valid_utf8(text, bad)) {
-    not_utf8(path, 1 + lines_in(std::string_view(text).substr(0, bad)), faults);
+    not_utf8(path, line_at(bad), faults);
+    return std::nullopt;
+  }
+  if (const std::size_t zero = text.find('\0'); zero != std::string::npos) {
+    has_zero_byte(path, line_at(zero), faults);
     return std::nullopt;
   }
   return text;
@@ -100,6 +109,10 @@ bool TextInPieces::judge(const std::string& path, Faults& faults) {
   for (std::string_view more = next(); !more.empty(); more = next()) {
     held += more;
     nothing = nothing && blank(more);
+    if (const std::size_t zero = held.find('\0'); zero != std::string::npos) {
+      has_zero_byte(path, line + lines_in(std::string_view(held).substr(0, zero)), faults);
+      break;
+    }
     std::size_t sound = 0;
     if (valid_utf8(held, sound)) sound = held.size();
     else if (held.size() - sound >= longest_character) break;
@@ -108,7 +121,7 @@ bool TextInPieces::judge(const std::string& path, Faults& faults) {
   }
   if (in_.bad() || !in_.is_open()) not_readable(path, faults);
   else if (nothing) is_empty(path, faults);
-  else if (!held.empty()) {
+  else if (faults.none() && !held.empty()) {
     std::size_t bad = 0;
     valid_utf8(held, bad);
     not_utf8(path, line + lines_in(std::string_view(held).substr(0, bad)), faults);

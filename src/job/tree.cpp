@@ -17,6 +17,13 @@ const Node* Node::find(std::string_view key) const {
 
 Node* Node::find(std::string_view key) { return const_cast<Node*>(std::as_const(*this).find(key)); }
 
+void Node::remove(std::string_view key) {
+  const auto found = std::find(keys.begin(), keys.end(), key);
+  if (found == keys.end()) return;
+  items.erase(items.begin() + (found - keys.begin()));
+  keys.erase(found);
+}
+
 void Node::set(std::string_view key, Node value) {
   kind = NodeKind::object;
   for (std::size_t i = 0; i < keys.size(); ++i) {

@@ -27,6 +27,7 @@ struct Node {
   Node* find(std::string_view key);
   /// Sets a key of an object, replacing what stood there.
   void set(std::string_view key, Node value);
+  void remove(std::string_view key);
 };
 
 /// "workshop.pot_life.at": the value goes to that place; objects that are missing are made, and take its line.

@@ -52,6 +52,10 @@ void tell_carried_on(const Plan& plan, std::vector<Warning>& out) {
   constexpr double too_far = 1.5;     // of the widest step between stations
   constexpr double beyond_one = 0.5;  // of the chord, where there is one station alone
   const auto& measured = plan.measured;
+  if (measured.size() == 1) {
+    out.push_back({"one-station", "station " + measured.front().station,
+                   "the only one: it tells its own section, but no litres along the blade and no taper: measure three or more"});
+  }
   double step = measured.size() > 1 ? 0 : beyond_one / too_far * measured.front().chord;
   for (std::size_t k = 1; k < measured.size(); ++k) step = std::max(step, measured[k].down - measured[k - 1].down);
   const auto tell = [&](double length, const section::MeasuredSection& station, const char* where, double add, double remove) {

@@ -20,6 +20,9 @@ fill::ChangeMap map_of(const Recheck& recheck) {
         if (each.face == face && !each.alone)
           rows.push_back({each.x - section.leading_edge_x, 0, each.depth, face});  // as if against nothing
       }
+      for (const Judged& each : height.readings) {
+        if (each.face == face && each.alone) one.depths.push_back({each.x - section.leading_edge_x, face, each.depth, true});
+      }
       const auto shown = fill::rows_shown(std::move(rows), fill::most_shown);
       for (const auto& row : shown) one.depths.push_back({row.x, row.face, row.change()});
     }

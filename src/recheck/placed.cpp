@@ -319,7 +319,9 @@ Outcome<std::vector<HeightRead>> place_first(const Frozen& frozen, const job::Fr
     placer.judge();
     out[k] = std::move(height);
   });
-  return all_or_faults(std::move(out));
+  auto all = all_or_faults(std::move(out));
+  if (!all) return all.faults().front();  // it is the plan's, the same at every station
+  return all;
 }
 
 }  // namespace fairblade::recheck

@@ -119,19 +119,19 @@ class Scan {
  private:
   void face(Line& line) const {
     const std::size_t last = line.of.size() - 1;
-    if (const Run level = best(line, 0, last); level.z > 0 && spans(line, level)) {
+    if (const Run level = best(line, Sums(line.depth, line.weight, line.out), 0, last); level.z > 0 && spans(line, level)) {
       add(line, level, level.mean > 0 ? SpotKind::face_low : SpotKind::face_high);
       for (double& one : line.depth) one -= level.mean;  // what stands out of that level is a spot of its own
     }
-    search(line, 0, last);
+    search(line, Sums(line.depth, line.weight, line.out), 0, last);
   }
 
-  void search(Line& line, std::size_t from, std::size_t to) const {
-    const Run found = best(line, from, to);
+  void search(Line& line, const Sums& sums, std::size_t from, std::size_t to) const {
+    const Run found = best(line, sums, from, to);
     if (!(found.z > 0)) return;
     if (!spans(line, found)) add(line, found, found.mean > 0 ? low_kind(line, found) : SpotKind::hump);
-    if (found.first > from) search(line, from, found.first - 1);
-    if (found.last < to) search(line, found.last + 1, to);
+    if (found.first > from) search(line, sums, from, found.first - 1);
+    if (found.last < to) search(line, sums, found.last + 1, to);
   }
 
   bool spans(const Line& line, const Run& run) const {
@@ -141,9 +141,8 @@ class Scan {
   }
 
   /// The run that stands out most; z = 0 where none does.
-  Run best(const Line& line, std::size_t from, std::size_t to) const {
+  Run best(const Line& line, const Sums& sums, std::size_t from, std::size_t to) const {
     Run best;
-    const Sums sums(line.depth, line.weight, line.out);
     for (std::size_t i = from; i <= to; ++i) {
       if (line.out[i] || !sums.may_pass(i, std::min(to, i + longest_run - 1), std::max(least_, best.z))) continue;
       double sum = 0, weight = 0, greatest = 0, least = 0;

@@ -21,7 +21,8 @@ std::string blade_sentence(const Plan& plan) {
            fixed(*plan.after.balance_percent, 1) +
            " % then (common practice: up to about 17 % on yachts; above 20 % the helm turns twitchy)";
   } else {
-    out += "; without \"ahead\" at every station there is no balance figure";
+    out += plan.measured.size() < 2 ? "; one station alone tells no area and no balance"
+                                    : "; without \"ahead\" at every station there is no balance figure";
   }
   return out;
 }

@@ -46,6 +46,18 @@ Json figures_json(const fill::BladeFigures& figures) {
 
 }  // namespace
 
+namespace {
+
+double greatest_error(const std::vector<Choice>& choices) {
+  double out = 0;
+  for (const Choice& one : choices) {
+    if (!one.refused) out = std::max(out, one.add_error);
+  }
+  return out;
+}
+
+}  // namespace
+
 std::string choices_text(const job::Job& job, const std::vector<Choice>& choices) {
   using enum Table::Align;
   Table table({left, right, right, left, left, right, right, left});
@@ -66,11 +78,11 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
     if (!one.refused) out += "  ask for it:" + how_to_ask(one) + "\n";
   }
   const double removal = job.target.max_removal;
-  out += "\n" + wrapped("Litres are between the first and the last station; they carry the readings' error, about ± " +
-                            fixed(choices.empty() || choices.front().refused ? 0 : choices.front().add_error, 2) +
-                            " L. \"cuts too deep\": somewhere more than max_removal (" + both_units(removal, job.units) +
-                            ") would come off.",
-                        2);
+  out +=
+      "\n" + wrapped("Litres are between the first and the last station; they carry the readings' error, about ± " +
+                         fixed(greatest_error(choices), 2) + " L at most. \"cuts too deep\": somewhere more than max_removal (" +
+                         both_units(removal, job.units) + ") would come off.",
+                     2);
   return out;
 }
 

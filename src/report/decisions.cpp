@@ -121,6 +121,16 @@ void cuts(const Plan& plan, std::vector<Warning>& out) {
                      to_cut_less(plan, 0, "the faces to stay uncut")});
 }
 
+void overbalanced(const Plan& plan, std::vector<Warning>& out) {
+  constexpr double twitchy = 20, told = 0.5;  // per cent of the area: common practice, no source
+  const auto &before = plan.before.balance_percent, &after = plan.after.balance_percent;
+  if (!before || !after || *after <= twitchy || *after - *before < told) return;
+  out.push_back({"balance", "job",
+                 "the area ahead of the stock goes from " + fixed(*before, 1) + " to " + fixed(*after, 1) +
+                     " %, and above some 20 % helms turn twitchy and may take charge (common practice): build out less ahead, "
+                     "or ask a designer"});
+}
+
 }  // namespace
 
 std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings) {
@@ -128,6 +138,7 @@ std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings
   flat_noses(plan, findings, out);
   thin_edge(plan, out);
   cuts(plan, out);
+  overbalanced(plan, out);
   return out;
 }
 

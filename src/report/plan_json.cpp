@@ -126,7 +126,7 @@ std::string offsets_of(const fill::Offsets& rows) {
     if (std::isfinite(mm)) append_trimmed(out, mm, 6);
     else out.append("null");
   };
-  for (const fill::OffsetRow& row : rows) {
+  for (const fill::OffsetRow& row : rows) {  // written otherwise, recheck's quick reader (job/frozen_plan) passes it by
     append(out.size() > 1 ? ",\n  {\"x\": " : "\n  {\"x\": ", row.x);
     out.append(", \"side\": \"").append(section::name_of(row.face));
     append("\", \"measured\": ", row.measured);

@@ -56,7 +56,7 @@ class SheetTable {
 
   std::vector<std::string> columns() const {
     std::vector<std::string> out{"station", "down", "ahead", "chord"};
-    if (gaps()) out.push_back("board");
+    if (gaps()) out.insert(out.end(), {"board_port", "board_starboard"});
     out.push_back("x");
     if (by_ == MeasuredBy::thickness) {
       out.push_back("thickness");
@@ -77,7 +77,10 @@ class SheetTable {
       cells.push_back(first ? cell_of(one.down, units_) : "");
       cells.push_back(first ? cell_of(one.ahead, units_) : "");
       cells.push_back(first ? cell_of(one.chord, units_) : "");
-      if (gaps()) cells.push_back(first ? cell_of(one.board_port, units_) : "");
+      if (gaps()) {
+        cells.push_back(first ? cell_of(one.board_port, units_) : "");
+        cells.push_back(first ? cell_of(one.board_starboard, units_) : "");
+      }
       cells.push_back(cell_of(sheet_.places[k][p], units_));
       cells.resize(width);
       if (p == 0 && again) cells.back() = "measured a second time";
@@ -107,12 +110,6 @@ std::optional<Fault> judge_one_table(const worksheet::Worksheet& sheet) {
                    "x of station " + first.name + " is from the " + std::string(name_of(first.x_from)) + ", of station " +
                        one.name + " from the " + std::string(name_of(one.x_from)) + ": one table holds one of the two",
                    "give all stations of the job the same \"x_from\""};
-    }
-    const bool boards_differ = one.measured_by == MeasuredBy::gaps && one.board_port != one.board_starboard;
-    if (boards_differ) {
-      return Fault{{"--csv", 0},
-                   "the boards of station " + one.name + " stand at two distances, and the table has one column for both",
-                   "set them alike, or write the readings into the job file"};
     }
   }
   return std::nullopt;

@@ -1,7 +1,11 @@
 #include "section/section.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <iterator>
+#include <utility>
+#include <vector>
 
 #include "base/plain_form.hpp"
 #include "base/text.hpp"
@@ -127,11 +131,24 @@ double thickness_at(const SurfacePoint& point, const MeasuredSection& measured) 
 }
 
 // A twisted blade may lie wholly to one side, but port + starboard is a thickness. What noise can do to a sharp edge
-// (6 sigma on the sum of two readings) is mended; only more than that must be a slip.
+// (6 sigma on the sum of two readings) is mended; more than that must be a slip, and so must less than nothing between two
+// places that are thicker than that.
 std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::Station& station, MeasuredSection& out) {
+  const double by_noise = 6 * job.reading_error * std::sqrt(2.0);
+  std::array<std::vector<std::pair<double, double>>, 2> read;  // of each face: x and thickness there, rising
+  for (const SurfacePoint& point : out.points)
+    read[point.face == Face::port ? 0 : 1].emplace_back(point.x, thickness_at(point, out));
+  for (auto& face : read) std::sort(face.begin(), face.end());
+  const auto between_thick_ones = [&](const SurfacePoint& point) {
+    const auto& face = read[point.face == Face::port ? 0 : 1];
+    const auto here = std::lower_bound(face.begin(), face.end(), std::pair(point.x, -1e300));
+    auto next = here;
+    while (next != face.end() && next->first <= point.x) ++next;
+    return here != face.begin() && next != face.end() && std::prev(here)->second > by_noise && next->second > by_noise;
+  };
   for (const SurfacePoint& point : out.points) {
     const double thickness = thickness_at(point, out);
-    if (thickness >= -6 * job.reading_error * std::sqrt(2.0)) continue;
+    if (thickness >= -by_noise && (thickness >= 0 || !between_thick_ones(point))) continue;
     return Fault{{station.readings_from, point.line},
                  "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
                      in_unit(thickness, job.units) + ", less than nothing",

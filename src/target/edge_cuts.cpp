@@ -42,7 +42,7 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
 }
 
 struct EdgeCut {
-  double depth = 0;  // mm, along the target's normal, deepest at a reading; 0: nothing deeper than `beyond` comes off
+  double depth = 0;  // mm, along the target's normal, deepest at a reading; told only where deeper than `beyond`
   double x = 0;      // mm aft of the measured leading edge
   Face face = Face::port;
 };
@@ -115,7 +115,8 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
     return buildable(curve_of(changed, thickness_ratio)) && keeps(changed, false);
   });
   const double already = target.trailing_edge_x() - measured.chord;
-  std::string ways = aft ? "extend the trailing edge by " + mm(already + *aft) + ", or " : "";
+  // An edge drawn in by fairing is at its old place again before it is extended.
+  std::string ways = aft && already + *aft >= 0.05 ? "extend the trailing edge by " + mm(already + *aft) + ", or " : "";
   if (thicker) ways += "leave it " + mm(*thicker) + " thick, or ";
   target.warnings.push_back({"tail-cut", "station " + measured.station,
                              std::string(section::name_of(tail.face)) + ": the run aft would be cut " + mm(tail.depth) +

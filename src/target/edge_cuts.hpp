@@ -1,8 +1,6 @@
 // Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them. mm.
 // Verbs: judge_edges.
 #pragma once
-#include <optional>
-
 #include "target/least_fill.hpp"
 
 namespace fairblade::target {

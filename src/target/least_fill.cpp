@@ -337,7 +337,7 @@ std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& me
   }
   if (const auto mm = least_that_works(0, measured.chord, longer_aft); mm && longer_aft(rounded_up(*mm))) {
     const double already = wish.chord + wish.leading_edge_x - measured.chord;
-    out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm), job.units));
+    if (already + *mm >= 0.05) out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm), job.units));
   }
   if (const auto mm = least_tenth(edge, thickest_edge, thicker_edge)) {
     out.push_back("leave the trailing edge " + in_unit(*mm, job.units) + " thick");

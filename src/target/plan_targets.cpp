@@ -135,11 +135,30 @@ void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
   for (const char* key : {"thickness", "max_thickness_at"}) note(key, any_full);
   note("spanwise", !any_edges);
   note("keep", any_edges);
+  const auto left = [](const job::Station& one) {
+    return one.target.leading_edge == job::LeadingEdgeWork::leave && one.target.places.count("leading_edge_radius") > 0;
+  };
+  if (std::any_of(job.stations.begin(), job.stations.end(), left)) {
+    warnings.push_back({"no-effect", "job",
+                        "\"leading_edge_radius\" has no effect on a leading edge that is left as it is: take it out, or take out "
+                        "\"leading_edge\""});
+  }
   if (unused.empty()) return;
   warnings.push_back({"no-effect", "job",
                       joined(unused) + (unused.size() > 1 ? " have" : " has") + " no effect on " +
                           (any_edges ? "edges-only" : "full sections") + ": take " + (unused.size() > 1 ? "them" : "it") +
                           " out, or choose another \"approach\""});
+}
+
+/// A leading edge that stays as it is cannot be built out as well.
+std::optional<Fault> left_and_built_out(const job::Station& station) {
+  const job::TargetRequest& asked = station.target;
+  if (asked.leading_edge != job::LeadingEdgeWork::leave || !(asked.extend_leading_edge.mm > 0)) return std::nullopt;
+  return Fault{place_of(station, {"extend_leading_edge", "leading_edge"}),
+               "station " + station.name +
+                   ": the leading edge is to be left as it is (\"leading_edge\") and built out "
+                   "(\"extend_leading_edge\")",
+               "take one of the two out"};
 }
 
 Draft draft_alone(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
@@ -148,6 +167,7 @@ Draft draft_alone(const job::Station& station, const MeasuredSection& measured, 
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                                    const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged) {
+  if (auto fault = left_and_built_out(station)) return *fault;
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
   return edges_only(station) ? rebuilt(job, station, measured, fitted) : finish(job, station, measured, draft, edges);
 }

@@ -24,12 +24,13 @@ struct Pair {
 };
 Pair common_outlines(const section::MeasuredSection& measured, const TargetSection& target, std::size_t count = 400);
 
-/// The blade's own outline at its own places, kept where many targets are laid against it.
+/// The blade's own outline at its own places, kept where many targets are laid against it. mm, x in the measured frame.
 struct Sampled {
   std::vector<double> x, port, starboard;
   std::size_t count = 0;
 };
 Sampled sampled(const section::MeasuredSection& measured, std::size_t count);
+/// `own` is sampled of that `measured`.
 Pair common_outlines(const section::MeasuredSection& measured, const Sampled& own, const TargetSection& target);
 
 /// Areas of target without measured and of measured without target, by exact integration of the straight pieces between

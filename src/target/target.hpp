@@ -99,7 +99,8 @@ class TargetsAgain {
   /// All must outlive this.
   TargetsAgain(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                const std::vector<form::FittedForm>& fitted);
-  /// As plan_targets has them where `measured` and `fitted` have since been changed at station k alone.
+  /// As plan_targets has them where `measured` and `fitted` have since been changed at station k alone, without the warnings of
+  /// edges cut; nothing where it would refuse.
   std::optional<std::vector<TargetSection>> with(std::size_t k) const;
 
  private:

@@ -65,7 +65,8 @@ class Filling {
     if (!chord.empty()) {
       chords_[cells[0]] = std::stod(chord) * unit_;
       write(cells, "ahead", 0.17 * chords_[cells[0]]);
-      write(cells, "board", board);
+      write(cells, "board_port", board);
+      write(cells, "board_starboard", board);
       write(cells, "trailing_edge_off_centre", 0);
     }
     const double c = chords_.at(cells[0]), half = c * blade::naca(ratio, std::stod(*cell(cells, "x")) * unit_ / c);

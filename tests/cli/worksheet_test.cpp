@@ -119,7 +119,9 @@ TEST_CASE("an empty table, printed or into a file that was not there") {
 TEST_CASE("tables by other ways, in inches, of a job") {
   const Folder folder;
   const std::string gaps = run(plain({"--csv", "--measured-by", "gaps"})).out;
-  CHECK(has(gaps, "station,down,ahead,chord,board,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,notes\n"));
+  CHECK(has(
+      gaps,
+      "station,down,ahead,chord,board_port,board_starboard,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,notes\n"));
   const std::string thickness = run(plain({"--csv", "--measured-by", "thickness"})).out;
   CHECK(has(thickness, "station,down,ahead,chord,x,thickness,trailing_edge_off_centre,notes\n"));
   const std::string inches =
