@@ -236,11 +236,11 @@ class CsvReader {
   void join_boards(CsvStation& station) {
     const Node *port = station.node.find("board_port"), *starboard = station.node.find("board_starboard");
     if (!port && !starboard) return;
-    const int line = port ? port->line : starboard->line;
-    const std::string_view one = port ? "board_port" : "board_starboard";
     std::string trouble;
-    if (station.node.find("board")) trouble = "board and " + std::string(one) + " as well";
-    else if (!port || !starboard) trouble = std::string(one) + " alone";
+    if (station.node.find("board")) trouble = std::string("board and ") + (port ? "board_port" : "board_starboard") + " as well";
+    else if (!port) trouble = "board_starboard alone";
+    else if (!starboard) trouble = "board_port alone";
+    const int line = port ? port->line : starboard ? starboard->line : 0;
     Node both;
     both.kind = NodeKind::list;
     both.line = line;

@@ -88,21 +88,20 @@ std::string to_cut_less(const Plan& plan, double max_removal, const std::string&
 }
 
 /// The coats on the old surface need room as well, which no change to the finished shape shows.
-bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
+bool cut_before_coats(const Plan& plan, std::vector<Warning>& out) {
   constexpr double seen = 0.05;  // mm
   const auto& before = plan.work.before_coats;
   if (!before) return false;
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const double limit = plan.job.stations[before->station].target.max_removal;
   if (before->deepest <= limit + seen) return false;
-  const std::string text = "the coats are " + length(before->build) + " a side, on the old surface too, and max_removal (" +
-                           length(limit) + (asked ? "" : ", a default") +
-                           ") counts from the finished surface: before them up to " + length(before->deepest) +
-                           " comes off at station " + plan.measured[before->station].station + ", " +
-                           litres(before->remove + before->beyond) + " in all: how thick is the skin there?";
   const double most = std::max(limit, before->build), then = std::floor(10 * (most - before->build)) / 10;
-  out.push_back({asked ? "cut-before-coats" : "default-cut", "job",
-                 text + to_cut_less(plan, then, "no more than " + length(most) + " on the faces")});
+  out.push_back({"default-cut", "job",
+                 "the coats are " + length(before->build) + " a side, on the old surface too, and max_removal (" + length(limit) +
+                     ", a default) counts from the finished surface: before them up to " + length(before->deepest) +
+                     " comes off at station " + plan.measured[before->station].station + ", " +
+                     litres(before->remove + before->beyond) + " in all: how thick is the skin there?" +
+                     to_cut_less(plan, then, "no more than " + length(most) + " on the faces")});
   return true;
 }
 
@@ -110,7 +109,7 @@ void cuts(const Plan& plan, std::vector<Warning>& out) {
   const auto& defaults = plan.job.defaults;
   const bool asked =
       std::none_of(defaults.begin(), defaults.end(), [](const DefaultUsed& one) { return one.key == "target.max_removal"; });
-  if (cut_before_coats(plan, asked, out) || asked) return;
+  if (asked || cut_before_coats(plan, out)) return;
   double deepest = 0;
   for (const fill::StationChange& change : plan.changes) deepest = std::max(deepest, change.removal.depth);
   constexpr double nothing = 0.05;  // mm

@@ -71,3 +71,34 @@ TEST_CASE("the first exception by number comes out, and the rest is done all the
   CHECK(said == "7");
   for (const auto& times : done) CHECK(times == 1);
 }
+
+TEST_CASE("where there are two cores two pieces are under way at once, nested ones too") {
+  if (std::thread::hardware_concurrency() < 2) return;
+  using namespace std::chrono;
+  // Each of two pieces waits, for ten seconds at most, until the other has begun.
+  const auto meet = [] {
+    std::atomic<int> begun{0};
+    std::atomic<bool> met{true};
+    fairblade::side_by_side(2, [&](std::size_t) {
+      ++begun;
+      const auto until = steady_clock::now() + seconds(10);
+      while (begun < 2 && steady_clock::now() < until) std::this_thread::yield();
+      if (begun < 2) met = false;
+    });
+    return met.load();
+  };
+  CHECK(meet());
+  // The inner pieces of the second are waited for by the first, and by one another.
+  std::atomic<bool> all{true};
+  std::atomic<int> inner{0};
+  fairblade::side_by_side(2, [&](std::size_t part) {
+    if (part == 0) {
+      const auto until = steady_clock::now() + seconds(10);
+      while (inner < 2 && steady_clock::now() < until) std::this_thread::yield();
+      if (inner < 2) all = false;
+    } else {
+      fairblade::side_by_side(2, [&](std::size_t) { ++inner; });
+    }
+  });
+  CHECK(all);
+}

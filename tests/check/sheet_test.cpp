@@ -175,3 +175,59 @@ TEST_CASE("2026-11-26: whole thicknesses where half-breadths belong, at every st
   CHECK(std::find(with.begin(), with.end(), "whole-thickness") == with.end());
   CHECK_FALSE(with.empty());
 }
+
+TEST_CASE("no question of whole thicknesses behind a skeg, nor of gaps") {
+  // 2026-11-27: thickness was held against the rudder's chord alone, and people who wrote no thickness were told to.
+  auto job =
+      blade::job_of({blade::exact("A", 0, 480, 0.12), blade::exact("B", 300, 480, 0.12), blade::exact("C", 600, 480, 0.12)});
+  for (auto& station : job.stations) {
+    std::erase_if(station.readings, [](const auto& r) { return r.x < 0.3 * 480; });
+    for (auto& r : station.readings) r.x -= 0.3 * 480;  // the rudder begins there, where it is thickest
+    station.chord = 0.7 * 480;
+    station.skeg = 0.3 * 480;
+  }
+  const auto told = [](const job::Job& one) {
+    const auto list = check::find(one).list;
+    return std::any_of(list.begin(), list.end(), [](const auto& f) { return f.code == "whole-thickness"; });
+  };
+  CHECK_FALSE(told(job));
+  auto thick =
+      blade::job_of({blade::exact("A", 0, 420, 0.24), blade::exact("B", 300, 420, 0.24), blade::exact("C", 600, 420, 0.24)});
+  CHECK(told(thick));
+  for (auto& station : thick.stations) station.measured_by = job::MeasuredBy::gaps;
+  CHECK_FALSE(told(thick));
+}
+
+TEST_CASE("a second round with the boards elsewhere is no reading error") {
+  std::mt19937 random(5);
+  auto job = blade::job_of({blade::exact("A", 0, 400, 0.12), blade::exact("B", 300, 380, 0.12)});
+  auto& readings = job.stations[1].readings;
+  auto again = readings;
+  int line = 100;
+  for (auto& r : again) {
+    *r.port += 3;
+    *r.starboard += 3;
+    r.line = line++;
+  }
+  readings.insert(readings.end(), again.begin(), again.end());
+  for (auto& station : job.stations) blade::add_noise(station, 0.3, random);
+  std::stable_sort(readings.begin(), readings.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
+  const auto list = check::find(job).list;
+  const auto found = std::find_if(list.begin(), list.end(), [](const auto& f) { return f.code == "second-time-shifted"; });
+  REQUIRE(found != list.end());
+  CHECK(found->station == "B");
+  CHECK(found->sure == check::Sureness::certain);
+  CHECK(found->place.line == 100);
+  CHECK(found->what.find("port is 3.") != std::string::npos);
+  CHECK(found->what.find("starboard is ") != std::string::npos);
+  // Twice with the boards at one place, and a hand that strays: nothing of the kind, in any of a hundred.
+  for (int k = 0; k < 100; ++k) {
+    auto honest = blade::job_of({blade::exact("A", 0, 400, 0.12)});
+    auto& own = honest.stations[0].readings;
+    const auto twice = own;
+    own.insert(own.end(), twice.begin(), twice.end());
+    std::stable_sort(own.begin(), own.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
+    blade::add_noise(honest.stations[0], 0.5, random);
+    for (const auto& f : check::find(honest).list) CHECK(f.code != "second-time-shifted");
+  }
+}

@@ -240,3 +240,19 @@ TEST_CASE("outlines that cannot be worked out give nothing") {
   CHECK_FALSE(PanelFlow::solve(form_nodes(0.12, 40), {0, 0}));
   CHECK_FALSE(PanelFlow::solve(form_nodes(0.0, 40), {}));
 }
+
+TEST_CASE("an ellipse too thin for short numbers is solved by long ones, and one too thin for those is not") {
+  // 2026-11-27: what happens where the quick solution does not converge was broken by hand, and nothing noticed.
+  const auto ellipse = [](double t, int panels) {
+    std::vector<Point> out;
+    for (int k = 0; k <= panels; ++k) {
+      const double angle = 2 * std::numbers::pi * k / panels;
+      out.emplace_back((1 + std::cos(angle)) / 2, k % panels == 0 || 2 * k == panels ? 0 : t / 2 * std::sin(angle));
+    }
+    return out;
+  };
+  // Closed form: circulation pi U (a + b) sin(angle) twice over, which is 2 pi (1 + t) on the chord.
+  for (const double t : {0.4, 0.01, 1e-4})
+    CHECK(solved(ellipse(t, 320)).lift_slope() == Approx(2 * std::numbers::pi * (1 + t)).epsilon(1e-4));
+  CHECK_FALSE(PanelFlow::solve(ellipse(1e-10, 200), {}));
+}

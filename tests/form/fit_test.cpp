@@ -174,3 +174,51 @@ TEST_CASE("skeg and rudder are fitted together") {
   CHECK(fit.form.thickness_ratio == Approx(0.14).margin(1e-6));
   CHECK(fit.rms == Approx(0).margin(1e-6));
 }
+
+TEST_CASE("with index and place at their bounds the other parameters still come to rest") {
+  // 2026-11-27: a flat plate's fit ended where the step of a parameter at its bound was cut off, its thickness a fortieth short.
+  const std::vector<std::pair<double, double>> read{{0, 14},   {2, 25.5},   {5, 30.5}, {9, 32},     {15, 32.5}, {40, 32.5},
+                                                    {110, 32}, {190, 32.5}, {332, 32}, {388, 32.5}, {398, 26},  {402, 9.5}};
+  std::vector<double> places;
+  for (const auto& [x, thickness] : read) places.push_back(x / 402);
+  const auto plate = [&](double x) {
+    const auto at =
+        std::find_if(read.begin(), read.end(), [&](const auto& one) { return std::abs(one.first / 402 - x) < 1e-12; });
+    return at->second / 2 / 402;
+  };
+  const auto measured = blade::measured(blade::job_of({blade::station("A", 0, 402, plate, plate, places)}));
+  const auto fit = form::fit_form(measured, 0.5);
+  REQUIRE(fit.modified.leading_edge_index == Approx(9));
+  REQUIRE(fit.modified.max_thickness_at == Approx(0.6));
+  // The loss as the fit has it (Tukey's, at the scale of its own misses), by the nearest of many points of the curve.
+  const auto misses = [&](double t) {
+    const form::SectionCurve curve(form::Form{t, 9, 0.6});
+    std::vector<double> out;
+    for (const double x : places) {
+      double least = 1;
+      for (int k = 0; k <= 4000; ++k) {
+        const double u = k / 4000.0, away = std::hypot(u * u - x, curve.at(u * u) - plate(x));
+        least = std::min(least, away);
+      }
+      out.push_back(least);
+    }
+    return out;
+  };
+  std::vector<double> sizes = misses(fit.modified.thickness_ratio);
+  std::sort(sizes.begin(), sizes.end());
+  const double scale = std::max(1.4826 * sizes[sizes.size() / 2], 0.5 / 402);
+  const auto loss = [&](double t) {
+    double sum = 0;
+    for (const double miss : misses(t)) {
+      const double z = std::min(1.0, miss / (4.685 * scale));
+      sum += 1 - std::pow(1 - z * z, 3);
+    }
+    return sum;
+  };
+  double best = 0, least = 1e9;
+  for (double t = 0.9; t < 1.1; t += 0.002) {
+    const double here = loss(t * fit.modified.thickness_ratio);
+    if (here < least) least = here, best = t;
+  }
+  CHECK(best == Approx(1).margin(0.006));
+}

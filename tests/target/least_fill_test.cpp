@@ -293,3 +293,50 @@ TEST_CASE("the three rudders: as little as the thinnest found by trying") {
     }
   }
 }
+
+TEST_CASE("a blade that is nowhere low is not cut down for nothing") {
+  // 2026-11-27: an exact 0012 with 1 mm allowed off was planned 1 mm thinner all over, which saved no filler.
+  for (const double allowed : {0.5, 1.0, 3.0}) {
+    const auto target = planned(blade::job_of({least(blade::exact("A", 0, 420, 0.12), allowed)}));
+    CHECK(target.thickness_ratio == Approx(0.12).margin(1e-6));
+    CHECK_FALSE(target.governing);
+  }
+  // One place 2 mm high: cut by as much as is allowed, and not where the others are low for it.
+  auto places = blade::places14();
+  const auto bump = [](double x) { return blade::naca(0.12, x) + (x == 0.4 ? 2.0 / 420 : 0); };
+  const auto high = planned(blade::job_of({least(blade::station("A", 0, 420, bump, bump, places), 3)}));
+  CHECK(high.thickness_ratio == Approx(0.12).margin(1e-6));
+  // One place 0.5 mm low: it would get filler at anything thicker than this, so it stays at what the highest needs.
+  const auto dent = [](double x) { return blade::naca(0.12, x) - (x == 0.4 ? 0.5 / 420 : 0); };
+  const auto low = planned(blade::job_of({least(blade::station("A", 0, 420, dent, dent, places), 0.2)}));
+  REQUIRE(low.governing);
+  double deepest = 0;
+  for (const double x : places) {
+    if (x > 0.02 && x < 0.92) deepest = std::max(deepest, 420 * dent(x) - low.half_breadth(section::Face::port, 420 * x));
+  }
+  CHECK(deepest == Approx(0.2).margin(1e-9));
+}
+
+TEST_CASE("of a scan the outermost readings find what all of them do") {
+  // Against the same readings, none of them left out: the least ratio by the published equation, over all.
+  std::mt19937 random(27);
+  const double chord = 420;
+  std::vector<double> places;
+  for (int k = 0; k <= 3000; ++k) places.push_back(k / 3000.0);
+  for (const int kind : {0, 1, 2}) {
+    const auto shape = [&](double x) {
+      const double lone = kind == 1 && std::abs(x - 0.6171) < 1e-4 ? 4 / chord : 0;  // a hump between two others
+      const double tail = kind == 2 && x > 0.7 ? 3 / chord * std::sin(3.14159 * (x - 0.7) / 0.3) : 0;  // a hollow one's rim
+      return blade::naca(0.12, x) + lone + tail;
+    };
+    auto station = least(blade::station("A", 0, chord, shape, shape, places), 0.3);
+    blade::add_noise(station, 0.2, random);
+    double wanted = 0;
+    for (const auto& r : station.readings) {
+      const double x = r.x / chord;
+      if (x < 0.02 || x > 0.92) continue;
+      wanted = std::max(wanted, (std::max(*r.port, *r.starboard) - 0.3) / chord / blade::naca(1, x));
+    }
+    CHECK(planned(blade::job_of({station})).thickness_ratio == Approx(wanted).epsilon(1e-6));
+  }
+}

@@ -1,0 +1,58 @@
+// What has to come off before the coats, against closed forms.
+#include "catch.hpp"
+#include "planned.hpp"
+
+using namespace fairblade;
+
+namespace {
+
+job::Job coated(job::Job job, double thickness, job::CoatedPart on = job::CoatedPart::all) {
+  job::Coat coat;
+  coat.name = "barrier";
+  coat.stage = "paint";
+  coat.thickness = thickness / 2;
+  coat.layers = 2;
+  coat.on = on;
+  job.coats = {coat};
+  return job;
+}
+
+}  // namespace
+
+TEST_CASE("a blade that is its target loses the coats' thickness all over") {
+  const auto p = planned::plan(coated(planned::tapered(3, 1000, 400, 400, 0.12, 0.12), 0.5));
+  const auto& before = p.work.before_coats;
+  REQUIRE(before);
+  CHECK(before->build == Approx(0.5));
+  CHECK(before->deepest == Approx(0.5).margin(0.01));
+  // Girth by straight pieces of the published equation, written out in tests/blade.hpp: girth x span x 0.5 mm, less what the
+  // surface's curvature takes of it (half of 0.5² x 2 pi: 0.8 mm² in some 410).
+  double girth = 2 * 400 * blade::naca(0.12, 1);
+  for (int k = 0; k < 20000; ++k) {
+    const double a = k / 20000.0, b = (k + 1) / 20000.0;
+    girth += 2 * 400 * std::hypot(b * b - a * a, blade::naca(0.12, b * b) - blade::naca(0.12, a * a));
+  }
+  CHECK(before->remove == Approx(girth * 1000 * 0.5 / 1e6).epsilon(0.01));
+  CHECK(before->beyond == Approx(0).margin(1e-9));
+  for (const auto& step : p.work.order) {
+    if (step.task == fill::Task::take_off) CHECK(step.litres == Approx(before->remove));
+  }
+}
+
+TEST_CASE("where filler is deeper than the coats nothing comes off, and what is high comes off deeper by them") {
+  // 400 mm from 10 to 13 %: 2 mm and more of filler on most of the faces.
+  const auto low = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.10, 0.13), 0.5));
+  REQUIRE(low.work.before_coats);
+  CHECK(low.work.before_coats->remove < 0.1 * 0.42);  // of 0.42 L for a blade that is its target: the edges alone
+  const auto high = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.13, 0.12), 0.5));
+  double deepest = 0;
+  for (const auto& change : high.changes) deepest = std::max(deepest, change.removal.depth);
+  CHECK(high.work.before_coats->deepest == Approx(deepest + 0.5));
+  CHECK(high.work.before_coats->remove == Approx(high.volumes.remove + 0.5 * 0.82).epsilon(0.02));
+}
+
+TEST_CASE("coats on the filler alone ask for no cut") {
+  const auto job = coated(planned::tapered(2, 1000, 400, 400, 0.12, 0.12), 0.5, job::CoatedPart::filled);
+  CHECK_FALSE(planned::plan(job).work.before_coats);
+  CHECK_FALSE(planned::plan(planned::tapered(2, 1000, 400, 400, 0.12, 0.12)).work.before_coats);
+}
