@@ -219,7 +219,7 @@ TEST_CASE("a second round with the boards elsewhere is no reading error") {
   CHECK(found->sure == check::Sureness::certain);
   CHECK(found->place.line == 100);
   CHECK(found->what.find("port is 3.") != std::string::npos);
-  CHECK(found->what.find("starboard is ") != std::string::npos);
+  CHECK(found->what.find(" mm more, starboard is ") != std::string::npos);
   // Twice with the boards at one place, and a hand that strays: nothing of the kind, in any of a hundred.
   for (int k = 0; k < 100; ++k) {
     auto honest = blade::job_of({blade::exact("A", 0, 400, 0.12)});
