@@ -38,6 +38,11 @@ std::string number_in_unit(double mm, LengthUnit unit) {
 
 std::string in_unit(double mm, LengthUnit unit) { return number_in_unit(mm, unit) + " " + std::string(name_of(unit)); }
 
+std::string both_units(double mm, LengthUnit unit) {
+  const std::string metric = in_unit(mm, LengthUnit::mm);
+  return unit == LengthUnit::mm ? metric : metric + " (" + in_unit(mm, unit) + ")";
+}
+
 std::string to_side(double mm, LengthUnit unit) { return in_unit(std::abs(mm), unit) + (mm >= 0 ? " to port" : " to starboard"); }
 
 }  // namespace fairblade

@@ -1,4 +1,4 @@
-// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit,
+// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit, both_units,
 // to_side.
 #pragma once
 #include <optional>
@@ -18,6 +18,8 @@ std::string_view name_of(LengthUnit unit);
 std::optional<LengthUnit> length_unit(std::string_view name);
 /// A length in mm as the owner reads it in the job's unit: "12.3 mm", "1.23 cm", "0.484 in".
 std::string in_unit(double mm, LengthUnit unit);
+/// "4.2 mm", and where the job counts in another unit "4.2 mm (0.165 in)".
+std::string both_units(double mm, LengthUnit unit);
 /// "1.2 mm to port", to starboard where it is negative.
 std::string to_side(double mm, LengthUnit unit);
 /// The same as in_unit without the unit's name.

@@ -73,7 +73,7 @@ class Templates {
     const drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     auto sheet = drawing::draw_positive(wanted);
     const std::string kind = fill::name_of(stage.kind);
-    files_.push_back(emit::drawn("templates/" + section.name + "-section-" + kind + ".svg", drawing::framed(sheet)));
+    files_.push_back(emit::drawn("templates/" + section.name + "-section-" + kind + ".svg", drawing::framed(sheet, job_.units)));
     if (!fill::on_pages(job_, stage.kind, false)) return;
     pieces_.push_back({section.target.station + ", the section itself, " + kind, std::move(sheet), {}, {}});
   }

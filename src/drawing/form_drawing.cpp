@@ -99,7 +99,8 @@ class FormDrawing {
   void bottom() {
     add_check_bar_across(sheet_, {margin, y_}, "check-across");
     Column column(sheet_, margin + check_bar_length + 8, y_ + 1, sheet_.width - 2 * margin - check_bar_length - 8);
-    column.paragraph("Print at actual size (100 %): both check bars must measure 100 mm.", 2.8);
+    column.paragraph("Print at actual size (100 %): both check bars must measure " + check_bar_words(offsets_.asked.units) + ".",
+                     2.8);
     sheet_.height = std::ceil(std::max(y_ + 10, column.bottom()) + margin);
   }
 

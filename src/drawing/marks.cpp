@@ -70,6 +70,8 @@ void add_cross(Sheet& sheet, Point centre, const std::string& id) {
            id});
 }
 
+std::string check_bar_words(LengthUnit unit) { return unit == LengthUnit::inch ? "100 mm (3 15/16 in)" : "100 mm"; }
+
 void add_check_bar_across(Sheet& sheet, Point left, const std::string& id, const std::string& words) {
   const Point bar = moved(left, 0, 8);
   add_line(sheet, bar, moved(bar, check_bar_length, 0), Pen::outline, id);

@@ -2,11 +2,14 @@
 #pragma once
 #include <string>
 
+#include "base/units.hpp"
 #include "drawing/sheet.hpp"
 
 namespace fairblade::drawing {
 
 constexpr double check_bar_length = 100;  ///< mm
+/// "100 mm"; for an inch job what an inch rule shows too, to 0.02 mm.
+std::string check_bar_words(LengthUnit unit);
 
 void add_line(Sheet& sheet, Point from, Point to, Pen pen, std::string id = {});
 void add_text(Sheet& sheet, Point at, std::string words, double size, Anchor anchor = Anchor::start, bool bold = false,

@@ -229,7 +229,7 @@ Sheet draw_gauge_sheet(const job::Job& job, const Nose& nose) {
                        " mm on the crosses, and bolt the horns together: the crosses lie on the chord line.",
                    2.8);
   both.height = column.bottom() + 1;
-  return framed(both);
+  return framed(both, job.units);
 }
 
 std::vector<Card> gauge_cards(const job::Job& job, const std::vector<Nose>& noses) {

@@ -64,7 +64,7 @@ Sheet draw_positive(const TemplateOf& wanted) {
   return sheet;
 }
 
-Sheet framed(const Sheet& card, const std::string& note) {
+Sheet framed(const Sheet& card, LengthUnit unit, const std::string& note) {
   constexpr double margin = 10, bar_column = 14, gap = 3, foot = 20;
   Sheet sheet;
   sheet.title = card.title;
@@ -78,7 +78,7 @@ Sheet framed(const Sheet& card, const std::string& note) {
   add_check_bar_across(sheet, {margin + bar_column, top}, "check-across");
   const double beside = margin + bar_column + check_bar_length + 8;
   Column column(sheet, beside, top, sheet.width - margin - beside);
-  column.paragraph("Print at actual size (100 %); both check bars must measure 100 mm.", 2.8);
+  column.paragraph("Print at actual size (100 %); both check bars must measure " + check_bar_words(unit) + ".", 2.8);
   if (!note.empty()) column.paragraph(note, 2.8);
   return sheet;
 }

@@ -240,7 +240,7 @@ void SectionDrawing::bottom_block() {
   add_check_bar_across(sheet_, {margin, y_}, "check-across");
   const double beside = margin + check_bar_length + 8;
   Column column(sheet_, beside, y_ + 1, sheet_.width - margin - beside);
-  column.paragraph("Print at actual size (100 %): both check bars must measure 100 mm.", 2.8);
+  column.paragraph("Print at actual size (100 %): both check bars must measure " + check_bar_words(job_.units) + ".", 2.8);
   y_ = std::max(y_ + 10, column.bottom());
 }
 

@@ -297,7 +297,7 @@ Sheet draw_template(const TemplateOf& wanted) {
   if (wanted.target.ahead && *wanted.target.ahead < -longest_reach) {
     note = "Stock centreline " + length_words(-*wanted.target.ahead, wanted.job) + " ahead of the leading edge.";
   }
-  return framed(Card(wanted, true).draw().sheet, note);
+  return framed(Card(wanted, true).draw().sheet, wanted.job.units, note);
 }
 
 }  // namespace fairblade::drawing

@@ -38,7 +38,7 @@ TemplateCard draw_pair(const TemplateOf& wanted);
 /// The section itself, both faces, to cut round; as large as it is.
 Sheet draw_positive(const TemplateOf& wanted);
 /// A sheet of its own around a card: margins, check bars across and along, how to print.
-Sheet framed(const Sheet& card, const std::string& note = {});
+Sheet framed(const Sheet& card, LengthUnit unit, const std::string& note = {});
 /// The card with room on the blade's side and its check bars.
 Sheet draw_template(const TemplateOf& wanted);
 

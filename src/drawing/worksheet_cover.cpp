@@ -106,8 +106,8 @@ void Cover::beside_jig(Column& column) const {
     column.paragraph(
         "Clamp the boards to the spacers, one on each side, in the cut of the station, so that they are parallel and clear of "
         "the blade. The centre "
-        "plane runs through the stock line and the trailing edge of the top station: set the boards equally far from it, and "
-        "write how far.",
+        "plane runs through the stock line and the trailing edge of the top station: set the boards equally far from it" +
+            std::string(gaps_ ? ", and write how far." : "."),
         type);
     column.skip(1);
     column.paragraph(

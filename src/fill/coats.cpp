@@ -177,7 +177,7 @@ std::vector<Fault> faults_of(const job::Job& job, const Coats& coats) {
     const auto station =
         std::find_if(job.stations.begin(), job.stations.end(), [&](const auto& one) { return one.name == edge.station; });
     const Place place = station == job.stations.end() ? Place{job.file, 0} : job::place_of(*station, {"trailing_edge_thickness"});
-    const auto mm = [&](double value) { return in_unit(value, job.units); };
+    const auto mm = [&](double value) { return both_units(value, job.units); };
     out.push_back({place,
                    "the coats are " + mm(edge.build) + " a side, and the trailing edge of station " + edge.station + " at " +
                        mm(edge.finished) + " closes to a point under them",

@@ -1,6 +1,7 @@
 #include "job/tree.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "base/text.hpp"
@@ -69,7 +70,10 @@ std::string described(const Node& node) {
   switch (node.kind) {
     case NodeKind::null: return "null";
     case NodeKind::boolean: return node.number != 0 ? "true" : "false";
-    case NodeKind::number: return node.text.empty() || node.text.size() > 60 ? shortest(node.number) : node.text;
+    case NodeKind::number:
+      return !node.text.empty() && node.text.size() <= 60 ? node.text
+             : std::abs(node.number) < 1e9                ? trimmed(node.number, 9)
+                                                          : shortest(node.number);
     case NodeKind::text: return (node.loose ? "" : "the text ") + in_quotes(node.text);
     case NodeKind::list: return node.items.empty() ? "an empty list" : "a list";
     case NodeKind::object: return "an object {...}";

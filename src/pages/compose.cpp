@@ -41,8 +41,10 @@ std::string what_it_holds(const Draft& draft) {
 }
 
 /// In as many words as there is room for.
-std::string how_to_print(const job::Print& print, double size, double room) {
-  std::string words = "print at actual size (100 %); both bars must measure 100 mm", few = "print at 100 %; both bars: 100 mm";
+std::string how_to_print(const job::Job& job, double size, double room) {
+  const job::Print& print = job.print;
+  const std::string bar = drawing::check_bar_words(job.units);
+  std::string words = "print at actual size (100 %); both bars must measure " + bar, few = "print at 100 %; both bars: " + bar;
   if (print.ruler_across != 100 || print.ruler_along != 100) {
     const std::string read = trimmed(print.ruler_across, 2) + " and " + trimmed(print.ruler_along, 2);
     words = "corrected for a printer whose bars read " + read;
@@ -56,7 +58,8 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
   const double below = layout.window_height();
   const char* horizontal = draft.lengthwise ? "along" : "across";
   const char* vertical = draft.lengthwise ? "across" : "along";
-  const auto words = [](const char* way) { return std::string("check bar ") + way + " the paper: 100 mm"; };
+  const std::string bar = drawing::check_bar_words(job.units);
+  const auto words = [&](const char* way) { return std::string("check bar ") + way + " the paper: " + bar; };
   drawing::add_check_bar_across(sheet, {bar_column, below + 3}, "check-" + std::string(horizontal), words(horizontal));
   const double top = std::max((below - drawing::check_bar_length) / 2, 0.0);
   drawing::add_check_bar_along(sheet, {bar_column - 2, top}, "check-" + std::string(vertical), words(vertical));
@@ -71,10 +74,15 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
   const std::string head = cut_up && one_line ? number + ": " + place : number;
   column.line(head, drawing::size_that_fits(head, 3.2, 2.4, true, right - left), true);
   if (!one_line) column.line(place, drawing::size_that_fits(place, 2.6, 2.2, true, right - left), true);
-  column.line(what_it_holds(draft), 2.6);
+  const std::string holds = what_it_holds(draft);
+  const double holds_size = drawing::size_that_fits(holds, 2.6, 2.2, false, right - left);
+  const double lines = drawing::width_of(holds, holds_size, false) / (right - left);
+  const bool long_list = !cut_up && lines > 1 && lines < 1.85;  // two lines, broken at words
+  if (long_list) column.paragraph(holds, holds_size);           // then the boat's name, which each piece bears, gives way
+  else column.line(holds, holds_size);
   if (cut_up) column.line(draft.joined, drawing::size_that_fits(draft.joined, 2.6, 2.2, false, right - left));
-  if (one_line) column.line(job.name, 2.4);
-  if (!cut_up || right - left > 90) column.line(how_to_print(job.print, 2.2, right - left), 2.2);
+  if (one_line && !long_list) column.line(job.name, 2.4);
+  if (!cut_up || right - left > 90) column.line(how_to_print(job, 2.2, right - left), 2.2);
   if (cut_up) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
 }
 

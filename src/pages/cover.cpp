@@ -5,6 +5,7 @@
 #include "base/cautions.hpp"
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
+#include "drawing/marks.hpp"
 
 namespace fairblade::pages {
 namespace {
@@ -40,9 +41,11 @@ void write_head(const job::Job& job, bool browser_decides, const Kinds& kinds, C
   column.line("How to print", 4.2, true);
   column.paragraph(
       "Print at actual size: 100 %, \"fit to page\" off. Print this page first and lay a steel rule on both check bars, "
-      "the one along the foot and the one up the side. Each must measure 100 mm. If they do not, write what the rule "
-      "says into the job file, across the paper first: \"print\": { \"ruler_reads\": [99.6, 100.4] }, plan again, and the "
-      "next print is true. A bar near 94 mm means that the printer shrank the page to fit: turn that off instead.",
+      "the one along the foot and the one up the side. Each must measure " +
+          drawing::check_bar_words(job.units) +
+          ". If they do not, write what the rule "
+          "says into the job file, across the paper first: \"print\": { \"ruler_reads\": [99.6, 100.4] }, plan again, and the "
+          "next print is true. A bar near 94 mm means that the printer shrank the page to fit: turn that off instead.",
       type);
   column.skip(1);
   column.paragraph(

@@ -155,14 +155,16 @@ std::vector<Draft> shared_drafts(const job::Job& job, const Paper& paper, std::v
     for (const auto& page : nest(sizes, layout.window_width(), layout.window_height(), nest_gap)) {
       Draft draft;
       draft.lengthwise = lengthwise;
-      draft.first = places[here[page.front().piece]];
+      std::vector<std::pair<std::size_t, std::string>> labels;  // by their places, which the page's name and foot follow
       for (std::size_t k = 0; k < page.size(); ++k) {
         Piece& piece = pieces[here[page[k].piece]];
-        draft.first = std::min(draft.first, places[here[page[k].piece]]);
-        draft.holds.push_back(piece.label);
+        labels.emplace_back(places[here[page[k].piece]], piece.label);
         const std::string prefix = page.size() > 1 ? "piece" + std::to_string(k + 1) + "-" : "";
         add_items(draft.content, std::move(piece.sheet), {page[k].at.x(), page[k].at.y()}, prefix);
       }
+      std::sort(labels.begin(), labels.end());
+      draft.first = labels.empty() ? 0 : labels.front().first;
+      for (auto& [place, label] : labels) draft.holds.push_back(std::move(label));
       draft.name = file_name_of(page.size() > 1 ? draft.holds.front() + " and more" : draft.holds.front());
       out.push_back(std::move(draft));
     }

@@ -131,7 +131,7 @@ std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {
 }
 
 std::string sentence(const Idea& idea, const Plan& plan, const Choice& choice) {
-  const auto mm = [&](double v) { return in_unit(v, plan.job.units); };
+  const auto mm = [&](double v) { return both_units(v, plan.job.units); };
   const std::string gain = gain_of(idea, plan, choice);
   if (choice.breaks_limit) {
     return gain + ", at the price of a cut of " + mm(choice.deepest_removal.depth) + " at station " +

@@ -61,7 +61,7 @@ void tell_carried_on(const Plan& plan, std::vector<Warning>& out) {
   const auto tell = [&](double length, const section::MeasuredSection& station, const char* where, double add, double remove) {
     if (length <= too_far * step) return;
     out.push_back({"carried-on", "station " + station.station,
-                   in_unit(length, plan.job.units) + " of the blade lie " + where +
+                   both_units(length, plan.job.units) + " of the blade lie " + where +
                        ", farther than the stations lie apart, and nothing was read there: " + fixed(add, 2) + " L to add and " +
                        fixed(remove, 2) + " L to take off are this section carried on; measure one more station there"});
   };

@@ -9,11 +9,6 @@
 
 namespace fairblade::report {
 
-std::string both_units(double mm, LengthUnit unit) {
-  const std::string metric = in_unit(mm, LengthUnit::mm);
-  return unit == LengthUnit::mm ? metric : metric + " (" + in_unit(mm, unit) + ")";
-}
-
 std::string litres(double value) { return value > 0 && value < 0.005 ? "less than 0.01 L" : fixed(value, 2) + " L"; }
 
 std::string grams(double kg) { return fixed(1000 * kg, 0) + " g"; }

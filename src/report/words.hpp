@@ -4,12 +4,11 @@
 #include <string_view>
 #include <vector>
 
+#include "base/units.hpp"
 #include "report/plan.hpp"
 
 namespace fairblade::report {
 
-/// "12.3 mm", and for a job in another unit that unit beside it: "12.3 mm (0.484 in)".
-std::string both_units(double mm, LengthUnit unit);
 /// "1.23 L", and "less than 0.01 L" for what would print as nothing.
 std::string litres(double value);
 /// "250 g", from kg.

@@ -103,7 +103,7 @@ std::string words_of(const job::Job& job, const Asymmetry& asymmetry) {
   // Three standard deviations of the difference of two readings, and of its mean square no less than one.
   const double tells = 3 * std::numbers::sqrt2 * job.reading_error;
   if (!asymmetry.known || std::abs(asymmetry.greatest) <= tells || asymmetry.rms <= job.reading_error) return {};
-  const auto mm = [&](double v) { return in_unit(std::abs(v), job.units); };
+  const auto mm = [&](double v) { return both_units(std::abs(v), job.units); };
   const bool port = asymmetry.greatest > 0;
   std::string out = std::string(port ? "port" : "starboard") + " is " + mm(asymmetry.greatest) + " fuller than " +
                     (port ? "starboard " : "port ") + mm(asymmetry.greatest_x) + " aft of the leading edge, " +

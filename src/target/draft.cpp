@@ -89,7 +89,7 @@ void fair_outline(const job::Job& job, const std::vector<MeasuredSection>& measu
     warnings.push_back({"outline-kept", "job",
                         std::string("the edges in side view are no ") +
                             (kind == job::Spanwise::straight ? "straight lines" : "even curves") + ": they would move by up to " +
-                            in_unit(worst, job.units) + ", so they are kept as measured"});
+                            both_units(worst, job.units) + ", so they are kept as measured"});
     return;
   }
   for (std::size_t k = 0; k < measured.size(); ++k) {

@@ -81,7 +81,7 @@ EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target, d
 
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {
-  const auto mm = [&](double v) { return in_unit(v, job.units); };
+  const auto mm = [&](double v) { return both_units(v, job.units); };
   const double limit = request.max_removal;
   const auto keeps = [&](const Wish& changed, bool nose) {
     const TargetSection tried = target_of(changed, thickness_ratio);

@@ -54,9 +54,9 @@ void warn_of_steps(const Blade& blade, TargetSection& out) {
     const Joint& worst = joints[face == Face::port ? 0 : 1];
     if (std::abs(worst.step) <= std::max(0.1, blade.job.reading_error)) return;
     out.warnings.push_back({"edge-step", "station " + out.station,
-                            std::string("the rebuilt ") + edge + " stands " + in_unit(std::abs(worst.step), blade.job.units) +
+                            std::string("the rebuilt ") + edge + " stands " + both_units(std::abs(worst.step), blade.job.units) +
                                 (worst.step > 0 ? " proud of" : " below") + " the kept body at x " +
-                                in_unit(worst.x, blade.job.units) + " " + section::name_of(face) +
+                                both_units(worst.x, blade.job.units) + " " + section::name_of(face) +
                                 ": it follows the fair line of the body there, not the single reading; blend the two"});
   };
   if (out.joints->nose) warn("nose", *out.joints->nose);

@@ -136,7 +136,7 @@ StrayReport find_strays(const job::Job& job, const std::vector<MeasuredSection>&
 namespace {
 
 std::string slip(const job::Job& job, SpanFigure figure, const std::string& station, double mm) {
-  const std::string size = in_unit(std::abs(mm), job.units);
+  const std::string size = both_units(std::abs(mm), job.units);
   switch (figure) {
     case SpanFigure::thickness: return "station " + station + " is " + size + (mm > 0 ? " full" : " thin");
     case SpanFigure::chord: return "station " + station + "'s chord is " + size + (mm > 0 ? " long" : " short");
@@ -171,7 +171,7 @@ std::vector<Warning> name_strays(const job::Job& job, const std::vector<Measured
   std::vector<Warning> out;
   for (const Stray& stray : report.strays) {
     std::string text = words_of(job, measured, stray) + " against the fair line through the others, give or take " +
-                       in_unit(stray.error, job.units) + ": measure it again";
+                       both_units(stray.error, job.units) + ": measure it again";
     if (stray.figure != SpanFigure::thickness) text += ", and leave it if that is the blade's outline";
     else if (job.target.spanwise != job::Spanwise::as_measured) text += "; if it is so, \"spanwise\": \"as-measured\" follows it";
     out.push_back({"stray-station", "station " + measured[stray.station].station, std::move(text)});

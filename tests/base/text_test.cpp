@@ -1,4 +1,3 @@
-#include "base/text.hpp"
 
 #include <array>
 #include <cmath>
@@ -85,4 +84,10 @@ TEST_CASE("UTF-8 is told from what is not") {
 
 TEST_CASE("file names are told apart, capitals or not") {
   CHECK(file_names_of({"A", "a", "a/1", "A 1", "B"}) == std::vector<std::string>{"A", "a_2", "a-1", "A-1_2", "B"});
+}
+
+TEST_CASE("a name of which no file system takes a letter goes by its place") {
+  // 2026-11-27: stations named in Cyrillic were unnamed.svg and unnamed_2.svg.
+  CHECK(file_names_of({"\xd0\x90", "B", "\xf0\x9f\x90\xa6"}) == std::vector<std::string>{"number-1", "B", "number-3"});
+  CHECK(file_names_of({"\xd0\x90", "number-1"}) == std::vector<std::string>{"number-1", "number-1_2"});
 }

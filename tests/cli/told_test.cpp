@@ -175,3 +175,19 @@ TEST_CASE("the litres' error under choices is the greatest of those offered") {
   INFO(out);
   CHECK(has(out, words));
 }
+
+TEST_CASE("an inch job's bars say what an inch rule shows, and its warnings give both units") {
+  const Folder folder;
+  REQUIRE(run({"plan", profile("dunlin"), "-o", folder.at("out"), "--quiet", "--max-removal", "0"}).status == 0);
+  const std::string pages = bytes_of(folder.at("out/print.html"));
+  CHECK(has(pages, "both bars must measure 100 mm (3 15/16 in)"));  // 3 15/16 x 25.4 = 100.01
+  const Json plan = Json::parse(bytes_of(folder.at("out/plan.json")));
+  bool any = false;
+  for (const Json& one : plan["warnings"]) {
+    const std::string text = one["text"];
+    if (one["code"] != "tail-cut" && one["code"] != "nose-cut" && one["code"] != "max-removal") continue;
+    any = true;
+    CHECK(std::regex_search(text, std::regex(R"(\d\.\d mm \(\d\.\d\d\d in\))")));
+  }
+  CHECK(any);
+}

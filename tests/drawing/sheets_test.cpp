@@ -44,7 +44,7 @@ std::vector<std::pair<std::string, Sheet>> drawn_sheets() {
     }
     const auto surface = fill::stage_section(c.target, {fill::StageKind::final, 0, ""});
     out.emplace_back(c.name + " the section itself",
-                     framed(draw_positive({c.job, c.target, *surface, Face::port, c.measured.thickness_only, 0})));
+                     framed(draw_positive({c.job, c.target, *surface, Face::port, c.measured.thickness_only, 0}), c.job.units));
   }
   for (const target::FormAsked& asked : forms()) {
     const auto offsets = target::offsets_of(asked);
