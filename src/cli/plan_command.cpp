@@ -5,6 +5,7 @@
 #include <optional>
 #include <ostream>
 
+#include "base/one_heap.hpp"
 #include "base/side_by_side.hpp"
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
@@ -121,7 +122,10 @@ struct Planned {
 
 /// A plan, and what a mate would say of its readings: neither needs the other.
 Planned planned(job::Job job) {
-  if (plan::is_scan(job)) return {plan::make_plan(std::move(job)), {}};
+  if (plan::is_scan(job)) {
+    share_one_heap();
+    return {plan::make_plan(std::move(job)), {}};
+  }
   const job::Job read = job;
   Planned out{Fault{}, {}};
   side_by_side(2, [&](std::size_t part) {

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "base/one_heap.hpp"
 #include "base/text.hpp"
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
@@ -14,6 +15,7 @@
 #include "drawing/highs_and_lows.hpp"
 #include "emit/folder.hpp"
 #include "emit/svg.hpp"
+#include "plan/plan.hpp"
 #include "recheck/map.hpp"
 #include "report/recheck.hpp"
 
@@ -103,6 +105,9 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   if (!plan) return refuse(plan.faults(), err);
   const auto options = options_of(arguments, plan->units);
   if (!options) return refuse(options.faults(), err);
+  std::size_t readings = 0;
+  for (const job::FrozenStation& station : plan->stations) readings += station.readings.size();
+  if (readings > 2 * plan::most_by_hand) share_one_heap();  // of two sides
   auto recheck = recheck::recheck(std::move(*plan), arguments.readings, *options);
   if (!recheck) return refuse(recheck.faults(), err);
   if (arguments.tolerance.empty())

@@ -183,10 +183,9 @@ Outcome<Plan> make_plan(job::Job asked) {
 }
 
 bool is_scan(const job::Job& job) {
-  constexpr std::size_t most_readings = 2000;
   std::size_t readings = 0;
   for (const job::Station& station : job.stations) readings += station.readings.size();
-  return readings > most_readings;
+  return readings > most_by_hand;
 }
 
 std::optional<double> litres_cutting(const Plan& plan, double max_removal) {

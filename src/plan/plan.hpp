@@ -61,6 +61,7 @@ Outcome<Plan> make_plan(job::Job job);
 /// The blade before and after in the water, which takes about as long as all the rest, and the defaults it used. Once a plan.
 void add_water(Plan& plan);
 
+constexpr std::size_t most_by_hand = 2000;  ///< readings (rows); a blade with more was scanned
 /// Has it too many readings to hold each against the others, or to ask for what nobody asked for?
 bool is_scan(const job::Job& job);
 /// Litres to add with another max_removal (mm); nothing of a scan, and where that cannot be had.

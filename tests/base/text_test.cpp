@@ -1,3 +1,4 @@
+#include "base/text.hpp"
 
 #include <array>
 #include <cmath>
