@@ -29,7 +29,9 @@ std::vector<Kernel> flow_kernels();
 std::vector<Kernel> drawing_kernels();
 std::vector<Kernel> whole_kernels();
 
-/// Every number in the file by std::from_chars, added up; whatever is none is stepped over.
+/// Every number in the file by std::from_chars; whatever is none is stepped over.
+std::vector<double> bare_numbers(const std::string& path);
+/// The same, added up.
 double bare_loop(const std::string& path);
 
 /// A folder for what the benchmarks write, empty at the start and gone at the end.

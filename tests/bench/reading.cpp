@@ -44,6 +44,18 @@ double read(const std::string& path) {
 
 }  // namespace
 
+std::vector<double> bare_numbers(const std::string& path) {
+  const std::string text = bytes_of(path);
+  std::vector<double> out;
+  for (const char *at = text.data(), *end = at + text.size(); at < end;) {
+    double value = 0;
+    const auto read = std::from_chars(at, end, value);
+    if (read.ec == std::errc()) out.push_back(value), at = read.ptr;
+    else ++at;
+  }
+  return out;
+}
+
 double bare_loop(const std::string& path) {
   const std::string text = bytes_of(path);
   double sum = 0;
