@@ -189,7 +189,7 @@ StepWords words_of(const Plan& plan, const Step& step) {
     case Task::take_off:
       return {"Take off the highs: " + litres(step.litres) + " in all",
               plan.work.before_coats
-                  ? std::vector<std::string>{before_coats_words(plan) + ".", "The templates marked \"bare\" tell where."}
+                  ? std::vector<std::string>{capital(before_coats_words(plan)) + ".", "The templates marked \"bare\" tell where."}
                   : std::vector<std::string>{"Deepest " + deepest_place(plan, true) +
                                              ". The tables of the stations and the templates tell where."}};
     case Task::clean:
