@@ -92,7 +92,18 @@ JsonTrouble json_trouble(std::string_view text, std::size_t bad, JsonState state
   for (const std::string_view curly : {"\xe2\x80\x9c", "\xe2\x80\x9d", "\xe2\x80\x98", "\xe2\x80\x99"}) {
     if (text.substr(bad).starts_with(curly)) return {"curly quotes", "use straight double quotes"};
   }
+  const std::string_view behind = text.substr(bad - std::min<std::size_t>(bad, 7), std::min<std::size_t>(bad, 7));
+  if (const std::size_t escape = behind.rfind("\\u");
+      escape != std::string_view::npos && behind.find('"', escape) == std::string_view::npos) {
+    return {"a \\u that stands for no whole character", "write the character itself"};
+  }
   if (bad > 0 && text[bad - 1] == '\\') return {"a backslash that means nothing", "write / or two backslashes"};
+  if (bad > 1 && std::string_view("eE.+-").find(text[bad - 1]) != std::string_view::npos && !is_word(c)) {
+    const Word word = word_around(text, bad - 1);
+    const std::string broken(text.substr(word.begin, word.end - word.begin));
+    if (is_digit(broken[0]) || (broken.size() > 1 && is_digit(broken[1])))
+      return {broken + " breaks off", "write the whole number"};
+  }
   const char before = last_before(text, token_begin(text, bad));
   if (c == ']' || c == '}') {
     if (before == ',') return {"there is a comma before the closing bracket", "take the comma out"};

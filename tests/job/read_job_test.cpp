@@ -289,3 +289,23 @@ TEST_CASE("what is asked of the water page") {
   CHECK(csv->water.heard == 180);
   CHECK_FALSE(csv->water.helm);
 }
+
+TEST_CASE("numbers that break off and halves of characters are named") {
+  // 2026-11-27: the one was told to be a comma with no value before it, the other a text without quotes.
+  const Scratch scratch;
+  const auto told = [&](const std::string& value) {
+    const auto job =
+        job::read_job(scratch.write("j.json", "{ \"job\": \"Knot\",\n  \"bottom\": " + value + ",\n  \"stations\": [] }"));
+    return job ? std::string("not refused") : one_line(job.faults().front());
+  };
+  for (const std::string broken : {"0.1e", "5.", "-", "1e+"}) {
+    INFO(broken << ": " << told(broken));
+    CHECK(told(broken).find("j.json:2: ") != std::string::npos);
+    if (broken != "-") CHECK(told(broken).ends_with(broken + " breaks off: write the whole number"));
+  }
+  for (const std::string half : {"\"\\ud800\"", "\"a\\ud800 b\"", "\"\\u12\""}) {
+    INFO(half << ": " << told(half));
+    CHECK(told(half).ends_with("j.json:2: a \\u that stands for no whole character: write the character itself"));
+  }
+  CHECK(told("\"\\u00e9\" 5").find("\\u that stands") == std::string::npos);
+}
