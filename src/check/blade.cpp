@@ -60,6 +60,7 @@ void judge_noses(const Stations& blade, const std::vector<double>& lost, double 
     auto finding = at_station(blade, k, "leading-edge-worn", Rank::blade, flat ? Sureness::certain : Sureness::likely,
                               std::move(what), count_from + "ask for the nose to be built out (--extend-leading-edge)");
     if (flat) finding.x = 0;
+    if (!station.readings.empty()) finding.place = {station.readings_from, station.readings.front().line};
     out.push_back(std::move(finding));
   }
 }

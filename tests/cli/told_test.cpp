@@ -191,3 +191,17 @@ TEST_CASE("an inch job's bars say what an inch rule shows, and its warnings give
   }
   CHECK(any);
 }
+
+TEST_CASE("what the readings show is told at their own line") {
+  // 2026-11-27: a flat nose and exchanged columns pointed to the job file, where neither stands.
+  const Folder folder;
+  const Json found = Json::parse(run({"check", profile("whimbrel"), "--json"}).out);
+  bool any = false;
+  for (const Json& one : found["findings"]) {
+    if (one["code"] != "leading-edge-worn") continue;
+    any = true;
+    CHECK(has(one["file"], "readings.csv"));
+    CHECK(one["line"].get<int>() > 1);
+  }
+  CHECK(any);
+}
