@@ -43,19 +43,17 @@ void before_filling(const OrderOf& of, std::vector<Step>& out) {
   }
   const auto deepest = std::max_element(of.changes.begin(), of.changes.end(),
                                         [](const auto& a, const auto& b) { return a.removal.depth < b.removal.depth; });
-  if (of.before_coats && of.before_coats->deepest > no_filler) {
-    Step step = simple(Task::take_off);
-    step.depth = of.before_coats->deepest;
-    step.litres = of.before_coats->remove + of.before_coats->beyond;
-    step.stations = {of.changes[of.before_coats->station].station};
-    out.push_back(std::move(step));
-  } else if (deepest != of.changes.end() && deepest->removal.depth > no_filler) {
-    Step step = simple(Task::take_off);
-    step.depth = deepest->removal.depth;
-    step.litres = of.volumes.remove + of.volumes.above_remove + of.volumes.below_remove;
-    step.stations = {deepest->station};
-    out.push_back(std::move(step));
+  Step highs = simple(Task::take_off);
+  if (const auto& before = of.before_coats) {  // which is no less than what the finished shape shows
+    highs.depth = before->deepest;
+    highs.litres = before->remove + before->beyond;
+    highs.stations = {of.changes[before->station].station};
+  } else if (deepest != of.changes.end()) {
+    highs.depth = deepest->removal.depth;
+    highs.litres = of.volumes.remove + of.volumes.above_remove + of.volumes.below_remove;
+    highs.stations = {deepest->station};
   }
+  if (highs.depth > no_filler) out.push_back(std::move(highs));
   out.push_back(simple(Task::clean));
 }
 

@@ -14,7 +14,6 @@ namespace {
 constexpr double sure = 2;          // standard deviations
 constexpr double sure_suction = 3;  // the same; suctions stray further upwards than a normal law has it
 constexpr double sure_pull = 2.5;   // a fixed handful of draws knows the deviation to a tenth
-constexpr double twitchy = 20;      // per cent of area ahead of the stock; common practice, no source
 const std::string not_worth = "inside the measurement error, so for this alone it is not worth doing";
 
 std::string degrees(double value) { return trimmed(value, 1) + "°"; }
@@ -161,8 +160,8 @@ void say_helm(const job::Job& job, const Water& water, Meaning& out) {
   out.helm_change = std::abs(*after - *before) > sure * error;
   out.helm = "Helm: the area ahead of the stock " + from_to(fixed(*before, 1), fixed(*after, 1)) + " %" + torque_words(water);
   if (!out.helm_change && *after != *before) out.helm += "; the change of balance is inside the measurement error";
-  out.helm += *after > twitchy ? "; above some 20 % helms turn twitchy (common practice)."
-                               : "; that is within the 20 % or so above which helms turn twitchy (common practice).";
+  out.helm += *after > twitchy_balance ? "; above some 20 % helms turn twitchy (common practice)."
+                                       : "; that is within the 20 % or so above which helms turn twitchy (common practice).";
 }
 
 void say_pull(const Water& water, Meaning& out) {

@@ -11,6 +11,9 @@
 
 namespace fairblade::flow {
 
+constexpr double twitchy_balance =
+    20;  ///< per cent of the area ahead of the stock, above which helms turn twitchy; common practice, no source
+
 /// From a Water of which all else is filled in.
 Meaning meaning_of(const job::Job& job, const Water& water);
 

@@ -44,10 +44,6 @@ Json figures_json(const fill::BladeFigures& figures) {
           {"volume", figures.volume}};
 }
 
-}  // namespace
-
-namespace {
-
 double greatest_error(const std::vector<Choice>& choices) {
   double out = 0;
   for (const Choice& one : choices) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "flow/meaning.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -121,9 +122,9 @@ void cuts(const Plan& plan, std::vector<Warning>& out) {
 }
 
 void overbalanced(const Plan& plan, std::vector<Warning>& out) {
-  constexpr double twitchy = 20, told = 0.5;  // per cent of the area: common practice, no source
+  constexpr double told = 0.5;  // per cent of the area
   const auto &before = plan.before.balance_percent, &after = plan.after.balance_percent;
-  if (!before || !after || *after <= twitchy || *after - *before < told) return;
+  if (!before || !after || *after <= flow::twitchy_balance || *after - *before < told) return;
   out.push_back({"balance", "job",
                  "the area ahead of the stock goes from " + fixed(*before, 1) + " to " + fixed(*after, 1) +
                      " %, and above some 20 % helms turn twitchy and may take charge (common practice): build out less ahead, "

@@ -1,11 +1,7 @@
 #include "section/section.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <iterator>
-#include <utility>
-#include <vector>
 
 #include "base/plain_form.hpp"
 #include "base/text.hpp"
@@ -135,20 +131,19 @@ double thickness_at(const SurfacePoint& point, const MeasuredSection& measured) 
 // places that are thicker than that.
 std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::Station& station, MeasuredSection& out) {
   const double by_noise = 6 * job.reading_error * std::sqrt(2.0);
-  std::array<std::vector<std::pair<double, double>>, 2> read;  // of each face: x and thickness there, rising
-  for (const SurfacePoint& point : out.points)
-    read[point.face == Face::port ? 0 : 1].emplace_back(point.x, thickness_at(point, out));
-  for (auto& face : read) std::sort(face.begin(), face.end());
+  const auto thick = [&](const SurfacePoint* point) { return point && thickness_at(*point, out) > by_noise; };
   const auto between_thick_ones = [&](const SurfacePoint& point) {
-    const auto& face = read[point.face == Face::port ? 0 : 1];
-    const auto here = std::lower_bound(face.begin(), face.end(), std::pair(point.x, -1e300));
-    auto next = here;
-    while (next != face.end() && next->first <= point.x) ++next;
-    return here != face.begin() && next != face.end() && std::prev(here)->second > by_noise && next->second > by_noise;
+    const SurfacePoint *before = nullptr, *after = nullptr;  // on the same face
+    for (const SurfacePoint& other : out.points) {
+      if (other.face != point.face) continue;
+      if (other.x < point.x && (!before || other.x >= before->x)) before = &other;
+      if (other.x > point.x && (!after || other.x < after->x)) after = &other;
+    }
+    return thick(before) && thick(after);
   };
   for (const SurfacePoint& point : out.points) {
     const double thickness = thickness_at(point, out);
-    if (thickness >= -by_noise && (thickness >= 0 || !between_thick_ones(point))) continue;
+    if (thickness >= 0 || (thickness >= -by_noise && !between_thick_ones(point))) continue;
     return Fault{{station.readings_from, point.line},
                  "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
                      in_unit(thickness, job.units) + ", less than nothing",

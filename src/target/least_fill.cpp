@@ -163,10 +163,6 @@ std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, co
   return out;
 }
 
-}  // namespace
-
-namespace {
-
 /// Up to where no reading that counts gets filler which got none, and all together take none to speak of.
 double as_little_filler(const MeasuredSection& measured, const Wish& wish, double ratio) {
   constexpr double to_speak_of = 1e-3;  // mm of filler, all round
