@@ -28,8 +28,9 @@ namespace {
 // Standard deviations before anything was read: thickness ratio; centre line's shift in chords and slope; half-breadth at
 // the very leading edge, in chords.
 constexpr double any_thickness = 1, any_shift = 0.1, any_skew = 0.1, any_edge = 0.05;
-constexpr double half_log_turn = 0.9189385332046727;  // of 2 pi
-constexpr double edge_share = 0.004;                  // of the chord: nearer to the leading edge than this is the edge itself
+constexpr double edge_share = 0.004;  // of the chord: nearer to the leading edge than this is the edge itself
+
+}  // namespace
 
 Spot spot_of(const Seen& seen, const Frame& frame) {
   const double whole = frame.chord + frame.skeg;
@@ -49,16 +50,23 @@ double nearness(const Spot& a, const Spot& b, double reach) {
   return std::exp(-0.5 * apart * apart);
 }
 
-// Covariance of what is read at two spots, mm².
-double together(const Spot& a, const Spot& b, double near, double whole, const Smoothness& smooth) {
-  double half = any_thickness * any_thickness * a.form * b.form + smooth.shape * smooth.shape * near;
-  if (a.edge && b.edge) half += any_edge * any_edge;
-  const double centre = any_shift * any_shift + any_skew * any_skew * a.along * b.along + smooth.camber * smooth.camber * near;
-  return whole * whole * (a.half * b.half * half + a.centre * b.centre * centre);
+double halves_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth) {
+  double out = any_thickness * any_thickness * a.form * b.form + smooth.shape * smooth.shape * near;
+  if (a.edge && b.edge) out += any_edge * any_edge;
+  return out;
 }
 
+double centres_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth) {
+  return any_shift * any_shift + any_skew * any_skew * a.along * b.along + smooth.camber * smooth.camber * near;
+}
+
+namespace {
+
+// Covariance of what is read at two spots, mm².
 double together(const Spot& a, const Spot& b, double whole, const Smoothness& smooth) {
-  return together(a, b, nearness(a, b, smooth.reach), whole, smooth);
+  const double near = nearness(a, b, smooth.reach);
+  return whole * whole *
+         (a.half * b.half * halves_together(a, b, near, smooth) + a.centre * b.centre * centres_together(a, b, near, smooth));
 }
 
 Eigen::MatrixXd covariance(const std::vector<Spot>& spots, const Frame& frame, const Smoothness& smooth) {
@@ -89,53 +97,6 @@ Eigen::VectorXd values_of(const std::vector<Seen>& seen) {
 
 }  // namespace
 
-Links::Links(const std::vector<Seen>& seen, const Frame& frame) : seen_(seen), frame_(frame), spots_(spots_of(seen, frame)) {}
-
-const std::vector<double>& Links::nearness(double reach) {
-  for (const auto& one : near_) {
-    if (one.first == reach) return one.second;
-  }
-  std::vector<double> out;
-  out.reserve(spots_.size() * spots_.size());
-  for (const Spot& a : spots_) {
-    for (const Spot& b : spots_) out.push_back(check::nearness(a, b, reach));
-  }
-  return near_.emplace_back(reach, std::move(out)).second;
-}
-
-ByOthers Links::each_by_the_others(const std::vector<std::size_t>& which, const Smoothness& smooth) {
-  if (which.size() < 2) return {};
-  const auto n = static_cast<Eigen::Index>(which.size());
-  const std::vector<double>& near = nearness(smooth.reach);
-  Eigen::MatrixXd covariance(n, n);  // its lower half
-  Eigen::VectorXd values(n);
-  for (Eigen::Index j = 0; j < n; ++j) {
-    const std::size_t b = which[static_cast<std::size_t>(j)];
-    values[j] = seen_[b].value;
-    for (Eigen::Index i = j; i < n; ++i) {
-      const std::size_t a = which[static_cast<std::size_t>(i)];
-      covariance(i, j) = together(spots_[a], spots_[b], near[a * spots_.size() + b], frame_.chord + frame_.skeg, smooth);
-    }
-    covariance(j, j) += frame_.sigma * frame_.sigma;
-  }
-  const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> solver(covariance);
-  if (solver.info() != Eigen::Success) return {};
-  // K⁻¹ = W'W with W the inverse of K's lower factor: its diagonal and its product with the values are all that is asked.
-  Eigen::MatrixXd inverse = Eigen::MatrixXd::Identity(n, n);
-  solver.matrixL().solveInPlace(inverse);
-  const Eigen::VectorXd white = inverse.triangularView<Eigen::Lower>() * values;
-  const Eigen::VectorXd pull = inverse.transpose().triangularView<Eigen::Upper>() * white;
-  const Eigen::VectorXd stiff = inverse.colwise().squaredNorm();
-  ByOthers out;
-  for (Eigen::Index i = 0; i < n; ++i) {
-    if (!(stiff[i] > 0)) return {};
-    out.expected.push_back({values[i] - pull[i] / stiff[i], 1 / std::sqrt(stiff[i])});
-  }
-  out.log_likelihood =
-      -0.5 * white.squaredNorm() - covariance.diagonal().array().log().sum() - half_log_turn * static_cast<double>(n);
-  return out;
-}
-
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth) {
   if (asked.empty() || seen.empty()) return {};
@@ -154,15 +115,6 @@ std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vec
     out.push_back({link.dot(pull), std::sqrt(std::max(own - link.dot(solver.solve(link)), frame.sigma * frame.sigma))});
   }
   return out;
-}
-
-double log_likelihood(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth) {
-  const Eigen::LLT<Eigen::MatrixXd> solver(covariance(spots_of(seen, frame), frame, smooth));
-  if (solver.info() != Eigen::Success) return -std::numeric_limits<double>::infinity();
-  const Eigen::VectorXd values = values_of(seen);
-  const Eigen::MatrixXd factor = solver.matrixL();
-  return -0.5 * values.dot(solver.solve(values)) - factor.diagonal().array().log().sum() -
-         half_log_turn * static_cast<double>(values.size());
 }
 
 const std::vector<Smoothness>& smoothnesses() {

@@ -1,13 +1,12 @@
 // Private to the check room. Product: what a station's other readings say that each one should be.
-// Verbs: seen_at, each_by_the_others (Links), expected_at, log_likelihood. mm.
+// Verbs: seen_at, spot_of, nearness, halves_together, centres_together, expected_at. mm.
 //
 // A Gaussian process (Rasmussen & Williams 2006): half-thickness H = chord (t form + a smooth remainder), centre line
 // C = shift + skew + a smooth remainder; port = H + C, starboard = H - C, caliper = 2H. The remainders are smooth in the
 // angle a of x = chord (1 - cos a)/2, which is root-shaped at both ends. H at the very leading edge is free: it may be
-// worn. Each reading against all others in closed form (their eq. 5.12): mean y - [K⁻¹y]/[K⁻¹]ii, variance 1/[K⁻¹]ii.
+// worn.
 #pragma once
 #include <cstddef>
-#include <utility>
 #include <vector>
 
 #include "job/job.hpp"
@@ -49,35 +48,15 @@ struct Spot {
   bool edge = false;  ///< the leading edge itself
 };
 
-struct ByOthers {
-  std::vector<Expected> expected;  ///< each by all others; none where they are too few or too alike for it
-  double log_likelihood = 0;       ///< of all
-};
-
-/// A station's readings, to be judged again and again with some left out: what smoothness does not change is kept.
-class Links {
- public:
-  Links(const std::vector<Seen>& seen, const Frame& frame);
-  const std::vector<Seen>& seen() const { return seen_; }
-  const Frame& frame() const { return frame_; }
-  /// `which`: of `seen`.
-  ByOthers each_by_the_others(const std::vector<std::size_t>& which, const Smoothness& smooth);
-
- private:
-  /// exp(-apart²/2), apart in reaches: row by row.
-  const std::vector<double>& nearness(double reach);
-
-  std::vector<Seen> seen_;
-  Frame frame_;
-  std::vector<Spot> spots_;
-  std::vector<std::pair<double, std::vector<double>>> near_;
-};
+Spot spot_of(const Seen& seen, const Frame& frame);
+/// Covariances in chords²: of half-thicknesses and of centre lines, `near` being the spots' nearness.
+double nearness(const Spot& a, const Spot& b, double reach);  ///< exp(-apart²/2), apart in reaches of the angle
+double halves_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth);
+double centres_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth);
 
 /// What `asked` should read, by `seen` alone.
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth);
-/// Natural logarithm of the readings' probability density, mm.
-double log_likelihood(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth);
 /// From a published form, over an old blade, to a plate that is none.
 const std::vector<Smoothness>& smoothnesses();
 

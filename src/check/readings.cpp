@@ -26,10 +26,17 @@ class StationJudge {
 
   StationJudged run() {
     const auto all = seen_at(station_);
+    std::vector<std::size_t> rows;  // where each begins: a row's numbers stay together
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      if (k == 0 || all[k].row != all[k - 1].row) rows.push_back(k);
+    }
+    rows.push_back(all.size());
     const std::size_t parts = (all.size() + most_at_once - 1) / most_at_once;
     for (std::size_t part = 0; part < parts; ++part) {
       std::vector<Seen> seen;
-      for (std::size_t k = part; k < all.size(); k += parts) seen.push_back(all[k]);
+      for (std::size_t r = part; r + 1 < rows.size(); r += parts) {
+        for (std::size_t k = rows[r]; k < rows[r + 1]; ++k) seen.push_back(all[k]);
+      }
       judge_part(std::move(seen), parts == 1);
     }
     tell();

@@ -4,9 +4,11 @@
 #include <cmath>
 #include <limits>
 #include <numeric>
+#include <optional>
 
 #include "base/numerics.hpp"
 #include "check/readings.hpp"
+#include "check/weighed.hpp"
 
 namespace fairblade::check {
 namespace {
@@ -23,49 +25,58 @@ double prior_of(const Smoothness& smooth) {
   return out;
 }
 
-std::vector<Seen> of(const Links& links, const std::vector<std::size_t>& which) {
-  std::vector<Seen> out;
-  out.reserve(which.size());
-  for (const std::size_t k : which) out.push_back(links.seen()[k]);
-  return out;
+/// All numbers but `out`, and those in it that `but` names.
+Weighed without(Links& links, const Smoothness& smooth, const std::vector<std::size_t>& out,
+                std::optional<std::size_t> but = {}) {
+  Weighed left = links.weighed(smooth);
+  for (const std::size_t k : out) {
+    if (k != but) left.leave_out(k);
+  }
+  return left;
 }
 
 // The worst by the others is set aside, and the rest judged again, until none is beyond. Nothing is probable where there is no
 // end to that.
 Sorted sorted_with(Links& links, const Smoothness& smooth) {
-  Sorted out{links.frame(), smooth, links.seen(), {}, -std::numeric_limits<double>::infinity(), 0};
-  const std::size_t most = std::max<std::size_t>(3, links.seen().size() / 6);
-  std::vector<std::size_t> agreeing(links.seen().size());
+  const std::vector<Seen>& seen = links.seen();
+  Sorted out{links.frame(), smooth, {}, {}, -std::numeric_limits<double>::infinity(), 0};
+  const std::size_t most = std::max<std::size_t>(3, seen.size() / 6);
+  std::vector<std::size_t> agreeing(seen.size()), slips;
   std::iota(agreeing.begin(), agreeing.end(), std::size_t{0});
-  std::vector<Seen> slips;
-  double likelihood = 0;
-  while (true) {
-    out.agreeing = of(links, agreeing);
-    const ByOthers by_others = links.each_by_the_others(agreeing, smooth);
-    if (by_others.expected.empty()) return out;
-    likelihood = by_others.log_likelihood;
-    std::vector<double> sizes;
-    for (std::size_t k = 0; k < agreeing.size(); ++k) {
-      const Expected& expected = by_others.expected[k];
-      sizes.push_back(std::abs(out.agreeing[k].value - expected.value) / expected.error);
+  Weighed left = links.weighed(smooth);
+  std::vector<double> sizes;
+  bool settled = false;
+  while (left.known()) {
+    sizes.clear();
+    for (const std::size_t k : agreeing) {
+      const Expected expected = left.by_others(k);
+      sizes.push_back(std::abs(seen[k].value - expected.value) / expected.error);
     }
-    out.scatter = 1.4826 * median(sizes);
     const auto worst = std::max_element(sizes.begin(), sizes.end());
-    if (*worst <= beyond * std::max(1.0, out.scatter)) break;
-    if (slips.size() == most) return out;
     const auto at = worst - sizes.begin();
-    slips.push_back(out.agreeing[static_cast<std::size_t>(at)]);
+    const double worst_size = *worst;
+    out.scatter = 1.4826 * median(sizes);
+    settled = worst_size <= beyond * std::max(1.0, out.scatter);
+    if (settled || slips.size() == most) break;
+    slips.push_back(agreeing[static_cast<std::size_t>(at)]);
     agreeing.erase(agreeing.begin() + at);
+    left.leave_out(slips.back());
   }
-  const auto expected = expected_at(slips, out.agreeing, links.frame(), smooth);
-  for (std::size_t k = 0; k < expected.size(); ++k) {
-    const Suspect one{slips[k], expected[k]};
-    if (one.size() > beyond) out.suspects.push_back(one);
-    else out.agreeing.push_back(one.seen);
+  for (const std::size_t k : agreeing) out.agreeing.push_back(seen[k]);
+  if (!settled) return out;
+  std::vector<std::size_t> suspects;
+  for (const std::size_t k : slips) {
+    const Suspect one{seen[k], without(links, smooth, slips, k).by_others(k)};
+    if (one.size() > beyond) {
+      out.suspects.push_back(one);
+      suspects.push_back(k);
+    } else {
+      out.agreeing.push_back(one.seen);
+    }
   }
-  if (out.agreeing.size() != agreeing.size()) likelihood = log_likelihood(out.agreeing, links.frame(), smooth);
+  if (suspects.size() != slips.size()) left = without(links, smooth, suspects);
   const double anything = std::log(rare / (2.0 / 3 * links.frame().chord));
-  out.probability = likelihood + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
+  out.probability = left.log_likelihood() + anything * static_cast<double>(out.suspects.size()) + prior_of(smooth);
   return out;
 }
 

@@ -1,9 +1,10 @@
 #include "check/swaps.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 #include "check/set_aside.hpp"
+#include "check/weighed.hpp"
 
 namespace fairblade::check {
 namespace {
@@ -11,16 +12,17 @@ namespace {
 constexpr std::size_t most_rows = 40;  // every run of them is tried
 constexpr double gain_needed = 12;     // of the log probability
 
+/// With port and starboard exchanged in the rows of a run that have both: see seen_at for the order.
 std::vector<Seen> turned(std::vector<Seen> seen, const SwappedRows& rows) {
-  for (Seen& one : seen) {
-    if (one.row < rows.first || one.row > rows.last || one.kind == Kind::caliper) continue;
-    one.kind = one.kind == Kind::port ? Kind::starboard : Kind::port;
+  for (std::size_t k = 0; k + 1 < seen.size(); ++k) {
+    const bool pair = seen[k].kind == Kind::port && seen[k + 1].kind == Kind::starboard && seen[k].row == seen[k + 1].row;
+    if (pair && seen[k].row >= rows.first && seen[k].row <= rows.last) std::swap(seen[k].value, seen[k + 1].value);
   }
   return seen;
 }
 
-/// What a stiff centre line makes of the readings; the shape of the section as free as it may be.
-double stiff(const std::vector<Seen>& seen, const Frame& frame) { return log_likelihood(seen, frame, {0.01, 0.002, 1.2}); }
+/// A stiff centre line; the shape of the section as free as it may be.
+constexpr Smoothness stiff{0.01, 0.002, 1.2};
 
 }  // namespace
 
@@ -31,13 +33,15 @@ std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::
   }
   if (rows.size() < 5 || rows.size() > most_rows) return std::nullopt;
   SwappedRows best;
-  const double as_stiff = stiff(seen, frame);
+  const Weighed line = Links(seen, frame).weighed(stiff);
+  if (!line.known()) return std::nullopt;
+  const double as_stiff = line.log_likelihood();
   double best_stiff = as_stiff;
   bool any = false;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     for (std::size_t j = i; j < rows.size() && 2 * (j - i + 1) <= rows.size(); ++j) {
       const SwappedRows run{rows[i], rows[j]};
-      const double here = stiff(turned(seen, run), frame);
+      const double here = line.log_likelihood(turned(seen, run));
       if (here <= best_stiff) continue;
       best_stiff = here;
       best = run;
