@@ -23,30 +23,33 @@ struct Bay {  // the blade between two heights
   }
 };
 
-Areas simpson(const Areas& a, const Areas& middle, const Areas& b, double h) {
-  return {h / 6 * (a.add + 4 * middle.add + b.add), h / 6 * (a.remove + 4 * middle.remove + b.remove)};
+// A stretch of a bay: the fractions of it where it begins and ends, its height in mm, the areas there and half-way.
+struct Stretch {
+  double from, to, height;
+  Areas first, middle, last;
+};
+
+Areas simpson(const Stretch& s) {
+  return {s.height / 6 * (s.first.add + 4 * s.middle.add + s.last.add),
+          s.height / 6 * (s.first.remove + 4 * s.middle.remove + s.last.remove)};
 }
 
-// Simpson on halves until two levels agree to `settled` mm³ (or 0.02 %); h in mm, w the fraction of the bay.
-Areas integral(const Bay& bay, double w0, double w1, double h, const Areas& a, const Areas& b, int depth, double settled) {
-  const Areas middle = bay.at((w0 + w1) / 2);
-  const Areas q1 = bay.at(w0 + (w1 - w0) / 4);
-  const Areas q3 = bay.at(w0 + 3 * (w1 - w0) / 4);
-  const Areas whole = simpson(a, middle, b, h);
-  const Areas left = simpson(a, q1, middle, h / 2);
-  const Areas right = simpson(middle, q3, b, h / 2);
-  const Areas halves{left.add + right.add, left.remove + right.remove};
-  const auto near = [&](double p, double q) { return std::abs(p - q) <= std::max(settled, 2e-4 * std::abs(q)); };
-  if (depth == 0 || (near(whole.add, halves.add) && near(whole.remove, halves.remove))) return halves;
-  const double centre = (w0 + w1) / 2;
-  const Areas p = integral(bay, w0, centre, h / 2, a, middle, depth - 1, settled / 2);
-  const Areas q = integral(bay, centre, w1, h / 2, middle, b, depth - 1, settled / 2);
-  return {p.add + q.add, p.remove + q.remove};
+// Simpson on halves until two levels agree to `settled` mm³ (or 0.02 %).
+Areas integral(const Bay& bay, const Stretch& whole, int depth, double settled) {
+  const double centre = (whole.from + whole.to) / 2;
+  const Stretch left{whole.from, centre, whole.height / 2, whole.first, bay.at((whole.from + centre) / 2), whole.middle};
+  const Stretch right{centre, whole.to, whole.height / 2, whole.middle, bay.at((centre + whole.to) / 2), whole.last};
+  const Areas p = simpson(left), q = simpson(right), once = simpson(whole);
+  const Areas halves{p.add + q.add, p.remove + q.remove};
+  const auto near = [&](double u, double v) { return std::abs(u - v) <= std::max(settled, 2e-4 * std::abs(v)); };
+  if (depth == 0 || (near(once.add, halves.add) && near(once.remove, halves.remove))) return halves;
+  const Areas upper = integral(bay, left, depth - 1, settled / 2), lower = integral(bay, right, depth - 1, settled / 2);
+  return {upper.add + lower.add, upper.remove + lower.remove};
 }
 
-Areas integral(const Bay& bay, double h, std::size_t bays) {
+Areas integral(const Bay& bay, double height, std::size_t bays) {
   const double settled = 0.2e-3 * mm3_per_litre / static_cast<double>(bays);  // 0.2 mL over the blade
-  return integral(bay, 0, 1, h, bay.at(0), bay.at(1), 8, settled);
+  return integral(bay, {0, 1, height, bay.at(0), bay.at(0.5), bay.at(1)}, 8, settled);
 }
 
 }  // namespace

@@ -92,10 +92,7 @@ Two two_at(const Eigen::ArrayXd& row, Eigen::Index j) {
   std::memcpy(&out, row.data() + j, sizeof out);
   return out;
 }
-void add_at(Eigen::ArrayXd& row, Eigen::Index j, Two more) {
-  more += two_at(row, j);
-  std::memcpy(row.data() + j, &more, sizeof more);
-}
+void put_at(Eigen::ArrayXd& row, Eigen::Index j, Two two) { std::memcpy(row.data() + j, &two, sizeof two); }
 
 }  // namespace
 
@@ -116,7 +113,7 @@ inline bool Influence::far(const Pair& pair) {
 void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
   const Vec& point = shape_.middle[i];
   const Vec square = left_of(shape_.along[i]);
-  row_.setZero();
+  double carried = 0;  // to the next panel's first node
   for (Eigen::Index j = 0; j < count_; j += 2) {
     const Two from_x = point[0] - two_at(node_x_, j), from_y = point[1] - two_at(node_y_, j);
     const Two next_x = point[0] - two_at(node_x_, j + 1), next_y = point[1] - two_at(node_y_, j + 1);
@@ -133,9 +130,10 @@ void Influence::add_row(std::size_t i, Eigen::Ref<Eigen::ArrayXd> out) {
     const Two whole = pair.angle * on - pair.lg * left;
     // The part that grows from the first end to the second: s/length, with s = x - a integrated over a.
     const Two growing = (x * whole - (y * pair.lg * on - (length - y * pair.angle) * left)) / length;
-    add_at(row_, j, whole - growing);
-    add_at(row_, j + 1, growing);
+    put_at(row_, j, whole - growing + Two{carried, growing[0]});
+    carried = growing[1];
   }
+  row_[row_.size() - 1] = carried;
   out += row_.head(count_ + 1) * (1 / (2 * pi));
   if (shape_.blunt()) add_base(point, square, out);
 }
