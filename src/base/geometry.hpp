@@ -1,5 +1,5 @@
-// The plane: points and polygons in millimetres, by Boost.Geometry. Verbs: polygon_of, difference, intersection, area, perimeter,
-// offset, thinned.
+// The plane: points and polygons in millimetres, by Boost.Geometry. Verbs: polygon_of, difference, apart, intersection, area,
+// perimeter, offset, thinned.
 // x runs aft along the chord; y runs to port of the centre plane.
 // Only the shapes are declared here; what needs Boost's algorithms includes <boost/geometry.hpp> in its own .cpp.
 #pragma once
@@ -21,6 +21,11 @@ using MultiPolygon = boost::geometry::model::multi_polygon<Polygon>;
 Polygon polygon_of(const std::vector<Point>& corners);
 /// a without b; b may have been moved by up to 0.0001 mm for it.
 MultiPolygon difference(const Polygon& a, const Polygon& b);
+/// What a and what b has alone: both differences, sooner than one after the other.
+struct Apart {
+  MultiPolygon a, b;
+};
+Apart apart(const Polygon& a, const Polygon& b);
 /// What a and b share.
 MultiPolygon intersection(const MultiPolygon& a, const MultiPolygon& b);
 /// mm²; never negative.

@@ -61,6 +61,12 @@ std::vector<double> polynomial_roots(const std::vector<double>& c, double low, d
   return roots;
 }
 
+std::vector<double> merged(const std::vector<double>& a, const std::vector<double>& b) {
+  std::vector<double> out(a.size() + b.size());
+  std::merge(a.begin(), a.end(), b.begin(), b.end(), out.begin());
+  return out;
+}
+
 std::vector<double> chord_fractions(std::size_t count) {
   std::vector<double> out(count + 1);
   for (std::size_t k = 0; k <= count; ++k) {

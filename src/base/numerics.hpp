@@ -1,5 +1,5 @@
 // Small numerics that every room needs; roots and least values by Boost.Math. Verbs: median,
-// normal_density, normal_below, root_between, least_between, polynomial_roots, chord_fractions.
+// normal_density, normal_below, root_between, least_between, polynomial_roots, merged, chord_fractions.
 #pragma once
 #include <cstddef>
 #include <functional>
@@ -21,6 +21,8 @@ double least_between(const std::function<double(double)>& f, double low, double 
 /// The real roots of c[0] + c[1] s + ... in [low, high], by bracketing between the roots of the derivative.
 std::vector<double> polynomial_roots(const std::vector<double>& c, double low, double high);
 
+/// The values of two lists that rise, in one that rises.
+std::vector<double> merged(const std::vector<double>& a, const std::vector<double>& b);
 /// count + 1 chord fractions 0..1, evenly spaced in their square root, because a round nose is root-shaped.
 std::vector<double> chord_fractions(std::size_t count);
 

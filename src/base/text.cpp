@@ -13,27 +13,45 @@ namespace {
 
 using Digits = std::array<char, 24>;
 
-/// The digits of value * 10^decimals as a whole number, put down with their point at the end of `digits`. Nothing where that
-/// number cannot be told for certain by a multiplication: too large, or so near a half that its rounding might settle which way.
-std::string_view fixed_by_whole(double value, int decimals, Digits& digits) {
+/// value * 10^decimals as a whole number, its sign aside.
+struct Scaled {
+  std::uint32_t whole = 0;
+  int decimals = 0;
+  bool known = false;  ///< false: too large, or so near a half that the product's rounding might settle which way
+};
+Scaled scaled_up(double value, int decimals) {
   constexpr std::array<double, 7> power{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
   if (decimals < 0 || decimals >= static_cast<int>(power.size())) return {};
   const double scaled = std::abs(value) * power[static_cast<std::size_t>(decimals)];
-  if (!(scaled < 1e11)) return {};
-  auto whole = static_cast<std::uint64_t>(scaled);
-  const double rest = scaled - static_cast<double>(whole);
-  if (std::abs(rest - 0.5) < 1e-4) return {};  // the product is off by 1e11 * 2^-53 at most
+  if (!(scaled < 4e9)) return {};
+  auto whole = static_cast<std::uint32_t>(scaled);
+  const double rest = scaled - whole;
+  if (std::abs(rest - 0.5) < 1e-4) return {};  // the product is off by 4e9 * 2^-53 at most
   if (rest > 0.5) ++whole;
+  return {whole, decimals, true};
+}
+
+/// Put down with their point at the end of `digits`.
+std::string_view put_down(const Scaled& scaled, bool negative, Digits& digits) {
   char* const end = digits.data() + digits.size();
   char* at = end;
-  std::uint64_t left = whole;
-  for (int k = 0; left > 0 || k <= decimals; ++k) {
-    if (k == decimals && decimals > 0) *--at = '.';
+  std::uint32_t left = scaled.whole;
+  for (int k = 0; k < scaled.decimals; ++k) {
     *--at = static_cast<char>('0' + left % 10);
     left /= 10;
   }
-  if (value < 0 && whole > 0) *--at = '-';
+  if (scaled.decimals > 0) *--at = '.';
+  do {
+    *--at = static_cast<char>('0' + left % 10);
+    left /= 10;
+  } while (left > 0);
+  if (negative && scaled.whole > 0) *--at = '-';
   return {at, static_cast<std::size_t>(end - at)};
+}
+
+Scaled without_trailing(Scaled scaled) {
+  for (; scaled.decimals > 0 && scaled.whole % 10 == 0; --scaled.decimals) scaled.whole /= 10;
+  return scaled;
 }
 
 std::string_view without_trailing(std::string_view text) {
@@ -47,7 +65,7 @@ std::string_view without_trailing(std::string_view text) {
 
 std::string fixed(double value, int decimals) {
   Digits digits;
-  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) return std::string(quick);
+  if (const Scaled quick = scaled_up(value, decimals); quick.known) return std::string(put_down(quick, value < 0, digits));
   std::array<char, 400> buffer{};
   const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
   std::string out(buffer.data(), end.ptr);
@@ -69,13 +87,13 @@ std::string trimmed(double value, int decimals) {
 
 void append_fixed(std::string& out, double value, int decimals) {
   Digits digits;
-  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) out += quick;
+  if (const Scaled quick = scaled_up(value, decimals); quick.known) out += put_down(quick, value < 0, digits);
   else out += fixed(value, decimals);
 }
 
 void append_trimmed(std::string& out, double value, int decimals) {
   Digits digits;
-  if (const auto quick = fixed_by_whole(value, decimals, digits); !quick.empty()) out += without_trailing(quick);
+  if (const Scaled quick = scaled_up(value, decimals); quick.known) out += put_down(without_trailing(quick), value < 0, digits);
   else out += without_trailing(fixed(value, decimals));
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/numerics.hpp"
 #include "target/face_lines.hpp"
 
 namespace fairblade::drawing {
@@ -21,11 +22,11 @@ bool is_scan(const section::MeasuredSection& measured) {
 std::vector<double> measured_roots(const section::MeasuredSection& measured) {
   std::vector<double> roots = target::face_roots(measured.chord);
   for (const section::Side* side : {&measured.port, &measured.starboard}) {
-    for (const section::Node& node : side->nodes()) {
-      roots.push_back(std::sqrt(std::clamp(node.x / side->chord(), 0.0, 1.0)));
-    }
+    std::vector<double> nodes;
+    nodes.reserve(side->nodes().size());
+    for (const section::Node& node : side->nodes()) nodes.push_back(std::sqrt(std::clamp(node.x / side->chord(), 0.0, 1.0)));
+    roots = merged(roots, nodes);
   }
-  std::sort(roots.begin(), roots.end());
   roots.erase(std::unique(roots.begin(), roots.end()), roots.end());
   return roots;
 }
@@ -35,7 +36,8 @@ std::vector<double> measured_roots(const section::MeasuredSection& measured) {
 Polyline measured_line(const section::MeasuredSection& measured, Face face) {
   const section::Side& side = measured.side(face);
   Polyline line;
-  for (const double u : measured_roots(measured)) line.emplace_back(side.chord() * u * u, side.at_u(u));
+  auto half_breadth = side.along();
+  for (const double u : measured_roots(measured)) line.emplace_back(side.chord() * u * u, half_breadth.at_u(u));
   return thinned(line, is_scan(measured) ? scan_tolerance : tolerance);
 }
 
@@ -46,9 +48,10 @@ Polyline target_line(const target::TargetSection& target, Face face) {
 Polygon measured_outline(const section::MeasuredSection& measured) {
   constexpr double hair = 1e-3;  // mm, half of what a crossed edge is held thick
   Polyline port, starboard;
+  auto along_port = measured.port.along(), along_starboard = measured.starboard.along();
   for (const double u : measured_roots(measured)) {
     const double x = measured.chord * u * u;
-    double to_port = measured.port.at_u(u), to_starboard = measured.starboard.at_u(u);
+    double to_port = along_port.at_u(u), to_starboard = along_starboard.at_u(u);
     if (to_port + to_starboard < 0) {
       const double middle = (to_port - to_starboard) / 2;
       to_port = hair + middle;

@@ -149,8 +149,8 @@ void SectionDrawing::line_of(const Polyline& line, Face face, Pen pen, const std
 
 void SectionDrawing::areas() {
   const Polygon measured = measured_outline(measured_), target = target_outline(target_);
-  const MultiPolygon add = on_sheet(difference(target, measured), x_origin_, centre_);
-  const MultiPolygon removal = on_sheet(difference(measured, target), x_origin_, centre_);
+  const Apart alone = fairblade::apart(target, measured);
+  const MultiPolygon add = on_sheet(alone.a, x_origin_, centre_), removal = on_sheet(alone.b, x_origin_, centre_);
   for (const Polygon& each : removal) {
     const std::vector<Point> ring(each.outer().begin(), each.outer().end());
     sheet_.items.emplace_back(Path{{ring}, true, Pen::none, Fill::light, {}});

@@ -11,9 +11,10 @@ using target::TargetSection;
 
 Rib rib_of(const MeasuredSection& measured, const std::vector<double>& fractions) {
   Rib out{measured.down, measured.chord, 0, {}, {}};
+  auto port = measured.port.along(), starboard = measured.starboard.along();
   for (const double f : fractions) {
-    out.port.push_back(measured.port.at_u(std::sqrt(f)) / measured.chord);
-    out.starboard.push_back(measured.starboard.at_u(std::sqrt(f)) / measured.chord);
+    out.port.push_back(port.at_u(std::sqrt(f)) / measured.chord);
+    out.starboard.push_back(starboard.at_u(std::sqrt(f)) / measured.chord);
   }
   return out;
 }

@@ -117,10 +117,31 @@ double first_thickness(const std::vector<Sample>& samples) {
   return ratios.empty() ? 0.12 : std::max(0.005, median(std::move(ratios)));
 }
 
+/// Three times over, as the scale settles: steps by Tukey's weights, and Newton's own once they are close.
+void settle(const std::vector<Sample>& samples, PlainFit& fit, bool centred, double floor) {
+  constexpr double settled = 1e-12, roughly = 1e-8;  // the latter while the scale itself is not settled
+  for (int round = 0; round < 3; ++round) {
+    fit.scale = scale_of(fit, floor);
+    const auto weight = [&](double r) { return tukey_weight(r, fit.scale); };
+    const auto slope = [&](double r) { return tukey_slope(r, fit.scale); };
+    double last = std::numeric_limits<double>::infinity();
+    bool close = false;  // then a few of Newton's steps do where the weights alone would take twenty
+    for (int k = 0; k < 40; ++k) {
+      auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
+      const bool newton = moved.has_value();
+      if (!moved) moved = step(samples, fit, centred, weight, weight);
+      if (!moved) break;
+      const double left = newton ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
+      if (left < (round < 2 ? roughly : settled)) break;
+      close = *moved < 1e-3 && *moved < last;
+      last = *moved;
+    }
+  }
+}
+
 // The MAD of some thirty readings is itself uncertain by a sixth: below most of the owner's own reading error it is
 // not believed, which also serves exact data, whose MAD is 0. `reading_error` in chords.
 PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double reading_error) {
-  constexpr double settled = 1e-12, roughly = 1e-8;  // the latter while the scale itself is not settled
   const double floor = std::max(1e-10, 0.8 * reading_error);
   PlainFit fit;
   fit.thickness = first_thickness(samples);
@@ -133,26 +154,11 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
     if (step(some, fit, centred, weight, weight).value_or(0) < 1e-7) break;
   }
   if (some.size() < samples.size()) {
+    settle(some, fit, centred, floor);
     fit.distances.clear();
     find_distances(samples, fit);
   }
-  for (int round = 0; round < 3; ++round) {
-    fit.scale = scale_of(fit, floor);
-    const auto weight = [&](double r) { return tukey_weight(r, fit.scale); };
-    const auto slope = [&](double r) { return tukey_slope(r, fit.scale); };
-    double last = std::numeric_limits<double>::infinity();
-    bool close = false;  // then Newton's own steps, a few of which do where the weights alone would take twenty
-    for (int k = 0; k < 40; ++k) {
-      auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
-      const bool newton = moved.has_value();
-      if (!moved) moved = step(samples, fit, centred, weight, weight);
-      if (!moved) break;
-      const double left = newton ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
-      if (left < (round < 2 ? roughly : settled)) break;
-      close = *moved < 1e-3 && *moved < last;
-      last = *moved;
-    }
-  }
+  settle(samples, fit, centred, floor);
   return fit;
 }
 

@@ -67,7 +67,7 @@ double scale_of(const Distances& all, double floor) {
 }
 
 struct System {
-  Matrix5 normal = Matrix5::Zero(), newton = Matrix5::Zero();  // by the weights, and by the slope of weight times miss
+  Matrix5 normal = Matrix5::Zero(), newton = Matrix5::Zero();  // lower halves: by the weights, by the slope of weight times miss
   Vector5 right = Vector5::Zero();
 };
 
@@ -84,10 +84,15 @@ Vector5 step_of(const System& system, double damping, bool near) {
   return solver(system.normal).solve(system.right);
 }
 
+UnitCurve by_index_at(const Vector5& p) {
+  const double di = 1e-4;
+  return growth({p[3] - di, p[4]}, {p[3] + di, p[4]}, 2 * di);
+}
+
 System linearised(const std::vector<Sample>& samples, const Distances& all, const Vector5& p, double scale, bool centred) {
   const UnitCurve curve(p[3], p[4]);
-  const double di = 1e-4, dm = 1e-5;
-  const UnitCurve by_index = growth({p[3] - di, p[4]}, {p[3] + di, p[4]}, 2 * di);
+  const double dm = 1e-5;
+  const UnitCurve by_index = by_index_at(p);
   const UnitCurve by_place = growth({p[3], p[4] - dm}, {p[3], p[4] + dm}, 2 * dm);
   System out;
   for (std::size_t k = 0; k < samples.size(); ++k) {
@@ -96,9 +101,13 @@ System linearised(const std::vector<Sample>& samples, const Distances& all, cons
     Vector5 row;
     row << d.cosine * curve.at(d.u), side, side * (d.u * d.u - 0.5), d.cosine * p[0] * by_index.at(d.u),
         d.cosine * p[0] * by_place.at(d.u);
-    const double w = tukey_weight(d.value, scale);
-    out.normal += w * row * row.transpose();
-    out.newton += tukey_slope(d.value, scale) * row * row.transpose();
+    const double w = tukey_weight(d.value, scale), slope = tukey_slope(d.value, scale);
+    for (int i = 0; i < 5; ++i) {  // the lower halves
+      for (int j = 0; j <= i; ++j) {
+        out.normal(i, j) += w * row[i] * row[j];
+        out.newton(i, j) += slope * row[i] * row[j];
+      }
+    }
     out.right += w * d.value * row;
   }
   return out;
@@ -137,11 +146,10 @@ struct Rest {
   double loss = std::numeric_limits<double>::infinity();
 };
 
-// Levenberg-Marquardt with the bounds held by clamping; the scale stays what it was given.
-Rest descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool centred) {
+// Levenberg-Marquardt with the bounds held by clamping; the scale stays what it was given. `here`: the distances at p.
+Rest descend(const std::vector<Sample>& samples, Vector5 p, Distances here, double scale, bool centred) {
   double damping = 1e-3;
-  Distances here, there;
-  find_distances(samples, p, here);
+  Distances there;
   double now = loss(here, scale);
   bool near = false;
   for (int k = 0; k < 40 && damping < 1e8; ++k) {
@@ -171,6 +179,24 @@ Rest descend(const std::vector<Sample>& samples, Vector5 p, double scale, bool c
   return {p, std::move(here), now};
 }
 
+/// From where another scale came to rest, with that of the distances there.
+Rest settled(const std::vector<Sample>& samples, Rest from, double floor, bool centred) {
+  const double scale = scale_of(from.distances, floor);
+  return descend(samples, from.p, std::move(from.distances), scale, centred);
+}
+
+/// How much all readings together tell of the index: the weighted sum of squares of what a unit of it would move them.
+double told_of_index(const Rest& rest, double scale) {
+  const Vector5& p = rest.p;
+  const UnitCurve by_index = by_index_at(p);
+  double sum = 0;
+  for (const Distance& d : rest.distances) {
+    const double moved = d.cosine * p[0] * by_index.at(d.u);
+    sum += tukey_weight(d.value, scale) * moved * moved;
+  }
+  return sum;
+}
+
 }  // namespace
 
 ModifiedFit fit_modified(const std::vector<Sample>& samples, double thickness, const CentreLine& centre, bool centred,
@@ -186,19 +212,21 @@ ModifiedFit fit_modified(const std::vector<Sample>& samples, double thickness, c
   for (const double place : {0.25, 0.35, 0.45, 0.55}) {
     Vector5 start;
     start << thickness, centre.shift, centre.skew, 6, place;
-    Rest end = descend(some, start, scale, centred);
+    Distances from;
+    find_distances(some, start, from);
+    Rest end = descend(some, start, std::move(from), scale, centred);
     if (end.loss < best.loss) best = std::move(end);
   }
   if (!std::isfinite(best.loss)) best.p = first;
   if (some.size() < samples.size()) {
-    best = descend(some, best.p, scale_of(best.distances, floor), centred);
+    best = settled(some, std::move(best), floor, centred);
     best.distances.clear();
     find_distances(samples, best.p, best.distances);
   }
-  best = descend(samples, best.p, scale_of(best.distances, floor), centred);
+  best = settled(samples, std::move(best), floor, centred);
   // Behind a skeg no reading may tell of the nose: its index is then that of the plain forms.
   constexpr double whole_range = 8;
-  const double told = std::sqrt(linearised(samples, best.distances, best.p, scale, centred).normal(3, 3));
+  const double told = std::sqrt(told_of_index(best, scale));
   if (told * whole_range < 1e-3 * scale) best.p[3] = 6;
   double square = 0;
   for (const Distance& d : best.distances) square += d.value * d.value;

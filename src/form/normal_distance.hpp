@@ -34,12 +34,14 @@ Distance normal_distance(const Sample& p, const Curve& f, double thickness, cons
     const double rise = scale * f.slope(u) + 2 * u * centre.skew;
     const double bend = scale * f.second(u) + 2 * centre.skew;
     const double gradient = 2 * u * dx + dy * rise;
-    const double curvature = std::max(4 * u * u + 2 * dx + rise * rise + dy * bend, 0.25 * (4 * u * u + rise * rise));
+    const double whole = 4 * u * u + 2 * dx + rise * rise + dy * bend, least = 0.25 * (4 * u * u + rise * rise);
+    const double curvature = std::max(whole, least);
     if (!(curvature > 0)) break;
     const double next = std::clamp(u - gradient / curvature, 0.0, 1.0);
     const double move = next - u;
     u = next;
-    if (std::abs(move) < 1e-7) break;  // what is left in u is the square of that, and in the distance the square of this
+    // What a step of Newton's leaves in u is about its square, and in the distance the square of this.
+    if (std::abs(move) < (whole >= least ? 1e-5 : 1e-7)) break;
   }
   const double rise = scale * f.slope(u) + 2 * u * centre.skew;
   const double length = std::sqrt(4 * u * u + rise * rise);

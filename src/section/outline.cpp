@@ -11,12 +11,13 @@ namespace fairblade::section {
 
 std::vector<double> sample_places(const MeasuredSection& measured, std::size_t count) {
   std::vector<double> places;
-  places.reserve(count + 1 + measured.points.size());
   for (const double fraction : chord_fractions(count)) places.push_back(fraction * measured.chord);
   for (const Face face : {Face::port, Face::starboard}) {
-    for (const Node& node : measured.side(face).nodes()) places.push_back(node.x);
+    std::vector<double> nodes;
+    nodes.reserve(measured.side(face).nodes().size());
+    for (const Node& node : measured.side(face).nodes()) nodes.push_back(node.x);
+    places = merged(places, nodes);
   }
-  std::sort(places.begin(), places.end());
   const double close = 1e-9 * measured.chord;
   const auto same = [close](double a, double b) { return b - a <= close; };
   places.erase(std::unique(places.begin(), places.end(), same), places.end());
@@ -27,8 +28,10 @@ std::vector<double> sample_places(const MeasuredSection& measured, std::size_t c
 std::vector<Point> outline(const MeasuredSection& measured, const std::vector<double>& places) {
   std::vector<Point> corners;
   corners.reserve(2 * places.size());
-  for (const double x : places) corners.emplace_back(x, measured.port.at(x));
-  for (auto x = places.rbegin(); x != places.rend(); ++x) corners.emplace_back(*x, -measured.starboard.at(*x));
+  auto port = measured.port.along(), starboard = measured.starboard.along();
+  for (const double x : places) corners.emplace_back(x, port.at(x));
+  for (const double x : places) corners.emplace_back(x, -starboard.at(x));
+  std::reverse(corners.begin() + static_cast<std::ptrdiff_t>(places.size()), corners.end());
   return corners;
 }
 
@@ -74,12 +77,12 @@ NoseRadius nose_radius(const MeasuredSection& measured, double reading_error) {
 Figures figures_of(const MeasuredSection& measured, double reading_error) {
   Figures out;
   const auto places = sample_places(measured);
-  out.area = area(polygon_of(outline(measured, places)));
+  const std::vector<Point> corners = outline(measured, places);
+  out.area = area(polygon_of(corners));
   double square = 0;
   double before = 0;
   for (std::size_t k = 0; k < places.size(); ++k) {
-    const double port = measured.port.at(places[k]);
-    const double starboard = measured.starboard.at(places[k]);
+    const double port = corners[k].y(), starboard = -corners[corners.size() - 1 - k].y();
     if (port + starboard > out.max_thickness) {
       out.max_thickness = port + starboard;
       out.max_thickness_at = places[k] / measured.chord;

@@ -15,14 +15,15 @@ bool meet_where_crossed(MeasuredSection& measured) {
   auto port = measured.port.nodes();
   auto starboard = measured.starboard.nodes();
   bool crossed = false;
+  auto to_port = measured.port.along(), to_starboard = measured.starboard.along();
   for (Node& node : port) {
-    const double thickness = node.half_breadth + measured.starboard.at(node.x);
+    const double thickness = node.half_breadth + to_starboard.at(node.x);
     if (thickness >= 0) continue;
     node.half_breadth -= thickness / 2;
     crossed = true;
   }
   for (Node& node : starboard) {
-    const double thickness = node.half_breadth + measured.port.at(node.x);
+    const double thickness = node.half_breadth + to_port.at(node.x);
     if (thickness >= 0) continue;
     node.half_breadth -= thickness / 2;
     crossed = true;
@@ -109,8 +110,9 @@ bool far_from_form(const MeasuredSection& measured) {
   double form_square = 0;
   double square = 0;
   for (const Face face : {Face::port, Face::starboard}) {
+    auto port = measured.port.along(), starboard = measured.starboard.along();
     for (const Node& node : measured.side(face).nodes()) {
-      const double thickness = measured.port.at(node.x) + measured.starboard.at(node.x);
+      const double thickness = port.at(node.x) + starboard.at(node.x);
       const double form = plain_form(std::sqrt((node.x + measured.skeg) / (measured.chord + measured.skeg)));
       product += thickness * form;
       form_square += form * form;

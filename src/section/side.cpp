@@ -49,9 +49,12 @@ Side::Side(double chord, const std::vector<Node>& nodes, double lead, bool with_
   }
 }
 
-double Side::residual(double v, double* slope) const {
+std::size_t Side::piece_at(double v) const {
   const auto above = std::upper_bound(v_.begin() + 1, v_.end() - 1, v);
-  const auto k = static_cast<std::size_t>(above - v_.begin()) - 1;
+  return static_cast<std::size_t>(above - v_.begin()) - 1;
+}
+
+double Side::residual(std::size_t k, double v, double* slope) const {
   const double h = v_[k + 1] - v_[k];
   const double w = (v - v_[k]) / h;
   const double y0 = left_[k], y1 = left_[k + 1];
@@ -64,7 +67,14 @@ double Side::residual(double v, double* slope) const {
 
 double Side::at(double x) const {
   const double v = place(std::clamp(x, 0.0, chord_));
-  return thickness_ * (chord_ + lead_) * plain_form(v) + residual(v, nullptr);
+  return thickness_ * (chord_ + lead_) * plain_form(v) + residual(piece_at(v), v, nullptr);
+}
+
+double Side::Along::at(double x) {
+  const double v = side_.place(std::clamp(x, 0.0, side_.chord_));
+  if (v < side_.v_[piece_]) piece_ = side_.piece_at(v);
+  while (piece_ + 2 < side_.v_.size() && side_.v_[piece_ + 1] <= v) ++piece_;
+  return side_.thickness_ * (side_.chord_ + side_.lead_) * plain_form(v) + side_.residual(piece_, v, nullptr);
 }
 
 double Side::at_u(double u) const { return at(chord_ * u * u); }
@@ -74,7 +84,7 @@ double Side::slope_u(double u) const {
   const double x = chord_ * u * u;
   const double v = place(x);
   double slope = 0;
-  residual(v, &slope);
+  residual(piece_at(v), v, &slope);
   slope += thickness_ * (chord_ + lead_) * plain_form_slope_u(v);
   // dv/du = u chord / (v (chord + lead)), which is 1 without a skeg, at the nose too.
   return lead_ == 0 ? slope : slope * u * chord_ / (v * (chord_ + lead_));
@@ -84,7 +94,7 @@ double Side::slope(double x) const {
   const double v = place(std::clamp(x, 0.0, chord_));
   if (v == 0) return std::numeric_limits<double>::infinity();
   double slope = 0;
-  residual(v, &slope);
+  residual(piece_at(v), v, &slope);
   return (slope + thickness_ * (chord_ + lead_) * plain_form_slope_u(v)) / (2 * v * (chord_ + lead_));
 }
 

@@ -28,9 +28,23 @@ class Side {
   bool with_form() const { return with_form_; }
   const std::vector<Node>& nodes() const { return nodes_; }
 
+  /// The same half-breadths, sooner where they are asked for in rising order of x: each search begins where the last ended.
+  class Along {
+   public:
+    explicit Along(const Side& side) : side_(side) {}
+    double at(double x);
+    double at_u(double u) { return at(side_.chord_ * u * u); }
+
+   private:
+    const Side& side_;
+    std::size_t piece_ = 0;
+  };
+  Along along() const { return Along(*this); }
+
  private:
   double place(double x) const;  // v at x
-  double residual(double v, double* slope) const;
+  std::size_t piece_at(double v) const;
+  double residual(std::size_t piece, double v, double* slope) const;
   double chord_ = 0, lead_ = 0;
   bool with_form_ = true;
   double thickness_ = 0;

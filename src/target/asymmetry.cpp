@@ -51,8 +51,9 @@ Asymmetry asymmetry_of(const MeasuredSection& measured, const form::FittedForm& 
   const double skew = std::tan(fitted.skew_degrees * std::numbers::pi / 180);
   const double middle = (measured.chord + measured.skeg) / 2 - measured.skeg;  // of skeg and rudder together
   std::vector<double> plane, own;
+  auto port = measured.port.along(), starboard = measured.starboard.along();
   for (const double place : x) {
-    const double d = measured.port.at(place) - measured.starboard.at(place);
+    const double d = port.at(place) - starboard.at(place);
     plane.push_back(d);
     own.push_back(d - 2 * (fitted.centre_shift + skew * (place - middle)));
   }

@@ -67,9 +67,10 @@ Sampled sampled(const section::MeasuredSection& measured, std::size_t count) {
   Sampled out{section::sample_places(measured, count), {}, {}, count};
   out.port.reserve(out.x.size());
   out.starboard.reserve(out.x.size());
+  auto port = measured.port.along(), starboard = measured.starboard.along();
   for (const double x : out.x) {
-    out.port.push_back(measured.port.at(x));
-    out.starboard.push_back(measured.starboard.at(x));
+    out.port.push_back(port.at(x));
+    out.starboard.push_back(starboard.at(x));
   }
   return out;
 }
@@ -105,10 +106,11 @@ Pair common_outlines(const section::MeasuredSection& measured, const Sampled& ow
       if (own.x[k] - last > close) add(own.x[k], own.port[k], own.starboard[k]);
     }
   };
+  auto measured_port = measured.port.along(), measured_starboard = measured.starboard.along();
   for (const double f : chord_fractions(own.count)) {
     const double x = front + f * target.chord;
     own_until(x);
-    if (x - last > close) add(x, measured.port.at(x), measured.starboard.at(x));
+    if (x - last > close) add(x, measured_port.at(x), measured_starboard.at(x));
   }
   own_until(std::numeric_limits<double>::infinity());
   return out;

@@ -117,6 +117,8 @@ TEST_CASE("areas of rectangles and of their differences") {
   CHECK(area(b) == 8);
   CHECK(area(difference(a, b)) == Approx(6));
   CHECK(area(difference(b, a)) == Approx(6));
+  CHECK(area(apart(a, b).a) == Approx(6));
+  CHECK(area(apart(b, polygon_of({{1, 0}, {1, 3}, {3, 3}, {3, 0}})).a) == Approx(4));
 }
 
 TEST_CASE("an ordinate is read off a line, its ends held beyond it") {

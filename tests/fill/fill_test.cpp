@@ -115,6 +115,9 @@ TEST_CASE("2026-11-25: no piece of a difference is lost on ragged outlines") {
     if (measured.size() != 1 || target.size() != 1) continue;
     CHECK(area(difference(target[0], measured[0])) == Approx(wanted.add).epsilon(2e-3).margin(0.1));
     CHECK(area(difference(measured[0], target[0])) == Approx(wanted.remove).epsilon(2e-3).margin(0.1));
+    const Apart both = apart(target[0], measured[0]);
+    CHECK(area(both.a) == Approx(wanted.add).epsilon(2e-3).margin(0.1));
+    CHECK(area(both.b) == Approx(wanted.remove).epsilon(2e-3).margin(0.1));
   }
 }
 
