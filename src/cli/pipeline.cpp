@@ -154,14 +154,17 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
                                   const check::Findings& findings) {
   std::vector<emit::File> out;
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
+  drawing::MapWords map_words;
+  map_words.under_coats = report::under_coats_words(plan);
   drawing::Sheet map_sheet;
   WholeBlade whole;
   side_by_side(4, [&](std::size_t part) {
     if (part == 0) {
-      map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, {}, pages::room_to_read(plan.job.print));
+      map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, map_words, pages::room_to_read(plan.job.print));
       whole.map = emit::to_svg(map_sheet);
     }
-    if (part == 1) whole.narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows));
+    if (part == 1)
+      whole.narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows, map_words));
     if (part == 2) whole.water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
     if (part == 3) whole.narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
   });

@@ -102,7 +102,9 @@ double MapDrawing::head(Sheet& sheet) const {
   add_text(sheet, {margin + inset, top + 5}, "BEGIN HERE", 3.8, Anchor::start, true);
   const double beside = margin + inset + width_of("BEGIN HERE", 3.8, true) + 4;
   Column begin(sheet, beside, top + 1.6, sheet.width - margin - inset - beside);
-  begin.paragraph(words_.begin.empty() ? begin_words(job_, map_) : words_.begin, 3.6);
+  begin.paragraph((words_.begin.empty() ? begin_words(job_, map_) : words_.begin) +
+                      (words_.under_coats.empty() ? "" : " " + words_.under_coats),
+                  3.6);
   const double bottom = begin.bottom() + 1.6, left = margin, right = sheet.width - margin;
   sheet.items.emplace_back(
       Path{{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}}, true, Pen::cut, Fill::none, "begin"});
@@ -112,7 +114,7 @@ double MapDrawing::head(Sheet& sheet) const {
 double MapDrawing::foot(Sheet& sheet, double top) const {
   Column column(sheet, margin, map_key(sheet, map_, scales_, job_.units, extent_.stock_shown, top), sheet.width - 2 * margin);
   constexpr std::size_t most_bytes = 400;  // of a note: names may run to any length
-  for (const std::string& each : map_notes(job_, map_, extent_.stock_shown, strip_, words_.within)) {
+  for (const std::string& each : map_notes(job_, map_, extent_.stock_shown, strip_, words_)) {
     const bool whole = each.size() <= most_bytes;
     column.paragraph(whole ? each : printable(each.substr(0, most_bytes)) + "\xe2\x80\xa6", 2.6);
   }

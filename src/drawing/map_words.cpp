@@ -70,10 +70,11 @@ double map_key(Sheet& sheet, const fill::ChangeMap& map, const std::array<DepthS
 }
 
 std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& map, bool stock_shown, bool strip,
-                                   const std::string& within) {
+                                   const MapWords& words) {
   std::vector<std::string> out;
-  out.push_back("Each face as you see it standing beside it. Depths are square to the surface. White: within " + within + " of " +
-                length_words(map.error, job) + ", leave it alone." +
+  const std::string white = "White: within " + words.within + " of " + length_words(map.error, job);
+  out.push_back("Each face as you see it standing beside it. Depths are square to the surface. " + white +
+                (words.under_coats.empty() ? ", leave it alone." : " of the finished surface.") +
                 (strip ? " One height alone: drawn as a strip, to scale fore and aft only." : ""));
   if (!map.stock_known) {
     out.push_back("The stock's place was not given: the leading edge is drawn upright.");

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "drawing/depth_scale.hpp"
+#include "drawing/highs_and_lows.hpp"
 #include "fill/change_map.hpp"
 #include "job/job.hpp"
 
@@ -16,6 +17,6 @@ constexpr double map_margin = 3;  ///< mm
 double map_key(Sheet& sheet, const fill::ChangeMap& map, const std::array<DepthScale, 2>& scales, LengthUnit unit,
                bool stock_shown, double top);
 std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& map, bool stock_shown, bool strip,
-                                   const std::string& within);
+                                   const MapWords& words);
 
 }  // namespace fairblade::drawing

@@ -11,6 +11,7 @@
 #include "drawing/outline.hpp"
 #include "drawing/readings_table.hpp"
 #include "fill/shown_rows.hpp"
+#include "fill/stages.hpp"
 
 namespace fairblade::drawing {
 namespace {
@@ -134,6 +135,12 @@ void SectionDrawing::title_block() {
   if (measured_.points.empty()) where += " No readings here: laid between its neighbours.";
   column.paragraph(where, 3.2);
   column.paragraph(form_words(), 3.2);
+  const fill::Stage shaped = fill::stages_of(job_).front();
+  if (shaped.to_come > 0) {
+    column.paragraph("The target is the finished surface. Under the coats what is filled is shaped " +
+                         length_words(shaped.to_come, job_) + " inside it, as the templates marked \"bare\" have it.",
+                     3.2);
+  }
   column.paragraph(
       "Drawn full size, seen from above looking down: forward to the left, port below, starboard above. "
       "Half-breadths are measured from the centre plane, x aft from the measured leading edge.",

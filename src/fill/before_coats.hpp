@@ -1,9 +1,10 @@
-// Product: what has to come off before the coats, where they are to go over the old surface as well as over the filler.
+// Product: how much deeper than the finished surface the blade is shaped under its coats, and what has to come off for them.
 // Verbs: before_coats. mm, litres.
 //
-// A target is the finished surface and `max_removal` is counted from it. Coats that go over all of the blade make up a part of
-// it, so that what is shaped under them stands as much deeper: where the old surface is nearer to the target than the coats are
-// thick it has to come down, although no cut is seen in the finished shape.
+// A target is the finished surface and `max_removal` is counted from it. Coats make up a part of it, so that what is shaped
+// under them stands as much deeper: where the old surface is nearer to the target than the coats over it are thick it has to
+// come down, although no cut is seen in the finished shape. Where more is missing than the coats over filler are thick, there
+// is filler, and its coats are those over filler.
 #pragma once
 #include <optional>
 #include <vector>
@@ -14,14 +15,15 @@
 namespace fairblade::fill {
 
 struct BeforeCoats {
-  double build = 0;         ///< mm a side, of the coats on all of the blade
-  double remove = 0;        ///< litres between the first and the last station, down to the surface under the coats
-  double beyond = 0;        ///< litres above the first station and below the last
-  double deepest = 0;       ///< mm, square to the surface
+  double over_filler = 0;  ///< mm a side, of the coats on all of the blade and of those on what is filled
+  double over_old = 0;     ///< mm a side, where nothing is filled: on all, and on old coating or bare places, the thicker of both
+  double remove = 0;       ///< litres between the first and the last station, down to the surface under the coats
+  double beyond = 0;       ///< litres above the first station and below the last
+  double deepest = 0;      ///< mm, square to the surface
   std::size_t station = 0;  ///< of the deepest
 };
 
-/// Nothing without coats on all of the blade. To about 1 % of what is cut for the coats' sake, as the pieces are.
+/// Nothing without coats. To about 1 % of what is cut for the coats' sake, as the pieces are.
 std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
                                         const std::vector<Piece>& surface);
 

@@ -29,6 +29,10 @@ struct Station {
 };
 
 BladeFigures figures(const job::Job& job, std::vector<Station> stations) {
+  if (stations.front().down > 0) {
+    stations.insert(stations.begin(), stations.front());
+    stations.front().down = 0;
+  }
   if (job.bottom && *job.bottom > stations.back().down) {
     stations.push_back(stations.back());
     stations.back().down = *job.bottom;

@@ -1,5 +1,5 @@
 // The blade as a whole: its area in side view, what of it stands ahead of the stock, its volume. Verbs: blade_figures,
-// area_ahead. Between the first and the last station, and to the bottom where that was given (the last section carried on).
+// area_ahead. From the blade's top, and to its bottom where that was given: the end sections carried on.
 #pragma once
 #include <optional>
 #include <vector>

@@ -68,14 +68,16 @@ void plan_paint(const job::Job& job, const job::Coat& coat, CoatPlan& plan) {
 }
 
 // The cloth told, or what cloth of the default fibre share would be so thick.
-void plan_glass(const job::Job& job, const job::Coat& coat, CoatPlan& plan) {
+void plan_glass(const job::Job& job, const job::Coat& coat, const Wetted& wetted, CoatPlan& plan) {
   job::Cloth cloth = coat.cloth.value_or(job::Cloth{});
   const double x = cloth.fibre_weight_percent / 100;
   if (!coat.cloth) cloth.g_per_m2 = *coat.thickness / job::glass_layer(1, x, cloth.fibre_density, job::mixed_epoxy_density);
   ClothNeed need;
   need.area = plan.area * coat.layers * overlaps;
   need.width = cloth.width;
-  need.metres = need.area / (cloth.width / 1000);
+  need.metres = coat.on == job::CoatedPart::all && plan.area > 0
+                    ? coat.layers * metres_in_strips(plan.area, wetted.height, cloth.width / 1000)
+                    : need.area / (cloth.width / 1000);
   need.resin_kg = need.area * cloth.g_per_m2 / 1000 * (1 - x) / x / job.workshop.kept();
   if (cloth.price_per_m) plan.cost = need.metres * *cloth.price_per_m;
   plan.cloth = need;
@@ -90,7 +92,7 @@ CoatPlan plan_coat(const job::Job& job, const job::Coat& coat, const Wetted& wet
   plan.area = area_of(wetted, coat.on);
   if (coat.on == job::CoatedPart::all) plan.patches = wetted.patches;
   plan.build = build_of(coat);
-  if (coat.stage == "glass" && coat.thickness) plan_glass(job, coat, plan);
+  if (coat.stage == "glass" && coat.thickness) plan_glass(job, coat, wetted, plan);
   else plan_paint(job, coat, plan);
   return plan;
 }
@@ -113,6 +115,16 @@ std::vector<Edge> edges_of(const std::vector<target::TargetSection>& targets, do
 }
 
 }  // namespace
+
+double metres_down(double area, double height, double width) {
+  if (!(height > 0)) return area * overlaps / width;  // one height alone
+  return std::ceil(area / height * overlaps / width - 1e-9) * height;
+}
+
+double metres_in_strips(double area, double height, double width) {
+  const double girth = height > 0 ? area / height : 0;
+  return std::min(metres_down(area, height, width), metres_down(area, girth, width));
+}
 
 double film_spread(double volume_solids_percent, double dry_film_um) { return 10 * volume_solids_percent / dry_film_um; }
 
@@ -141,7 +153,10 @@ Wetted wetted_of(const job::Job& job, const std::vector<section::MeasuredSection
   const auto fractions = chord_fractions(400);
   const auto cuts = slices(job, measured, targets, fractions, 4);
   Wetted out;
-  for (const Slice& slice : cuts) out.faces += girth(slice.target, fractions) * slice.weight / mm2_per_m2;
+  for (const Slice& slice : cuts) {
+    out.faces += girth(slice.target, fractions) * slice.weight / mm2_per_m2;
+    out.height += slice.weight / 1000;
+  }
   if (job.workshop.coat_tip && !cuts.empty()) out.tip = section_area(cuts.back().target, fractions) / mm2_per_m2;
   if (job.workshop.coat_top && !cuts.empty()) out.top = section_area(cuts.front().target, fractions) / mm2_per_m2;
   out.all = out.faces + out.tip + out.top;

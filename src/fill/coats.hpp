@@ -16,7 +16,14 @@ struct Wetted {
   double all = 0;
   double filled = 0, bare = 0, old = 0;  ///< add up to all
   double patches = 0;                    ///< under the supports, within all; coated after the rest
+  double height = 0;                     ///< m, from the top to the bottom, over which `faces` lies
 };
+
+/// Metres off a roll, one layer of strips over so much of a blade, m² and m: each the blade's height long or the girth, whichever
+/// takes less, and a tenth over the next (common practice). Pieced strips take less.
+double metres_in_strips(double area, double height, double width);
+/// The same with strips down the blade alone.
+double metres_down(double area, double height, double width);
 
 /// m² per litre: 10 x volume solids % / dry film in micrometres.
 double film_spread(double volume_solids_percent, double dry_film_um);
@@ -55,7 +62,7 @@ struct PartPack {
 struct ClothNeed {
   double area = 0;      ///< m², all layers, 10 % for overlaps and offcuts (common practice)
   double width = 0;     ///< mm, of the roll
-  double metres = 0;    ///< off the roll
+  double metres = 0;    ///< off the roll: strips over all of a blade, pieces over a part of it
   double resin_kg = 0;  ///< with the workshop's loss
 };
 

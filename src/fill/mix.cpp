@@ -39,10 +39,10 @@ std::array<ZoneMix, 3> mixes_of(const job::Job& job, const Zones& zones) {
   return out;
 }
 
-Floating floating_of(const std::array<ZoneMix, 3>& mixes, const Zones& zones, const Volumes& volumes) {
+Floating floating_of(const std::array<ZoneMix, 3>& mixes, const Zones& zones, double taken_off) {
   Floating out;
   for (const ZoneMix& one : mixes) out.weight_added += one.weight_added;
-  out.buoyancy_gained = (zones.whole.filler - volumes.remove - volumes.above_remove - volumes.below_remove) * sea_water;
+  out.buoyancy_gained = (zones.whole.filler - taken_off) * sea_water;
   out.weight_in_water = out.weight_added - out.buoyancy_gained;
   return out;
 }

@@ -36,11 +36,12 @@ struct ZoneMix {
 /// The blade's weight and what it displaces, kg. Coats are not counted in weight_added.
 struct Floating {
   double weight_added = 0;
-  double buoyancy_gained = 0;  ///< filler less what is taken off, in sea water
+  double buoyancy_gained = 0;  ///< filler less what is taken off (before the coats, where there are any), in sea water
   double weight_in_water = 0;  ///< weight_added - buoyancy_gained; what was taken off is not weighed, its material being unknown
 };
 
 std::array<ZoneMix, 3> mixes_of(const job::Job& job, const Zones& zones);
-Floating floating_of(const std::array<ZoneMix, 3>& mixes, const Zones& zones, const Volumes& volumes);
+/// `taken_off`: litres.
+Floating floating_of(const std::array<ZoneMix, 3>& mixes, const Zones& zones, double taken_off);
 
 }  // namespace fairblade::fill

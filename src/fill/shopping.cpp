@@ -68,8 +68,8 @@ void add_fillers(const job::Job& job, const std::array<ZoneMix, 3>& mixes, const
 void add_coats(const job::Job& job, const Coats& coats, std::vector<ShoppingItem>& out) {
   if (coats.nose_glass && coats.nose_glass->cloth_area > 0) {
     const job::Cloth& cloth = job.nose_glass->cloth;
-    const double metres = 1.1 * coats.nose_glass->cloth_area / (cloth.width / 1000);  // overlaps, as for other cloth
-    out.push_back(item("cloth for the nose", metres, "m", std::nullopt));
+    const double metres = metres_down(coats.nose_glass->cloth_area, coats.wetted.height, cloth.width / 1000);
+    out.push_back(item("cloth for the nose, in strips down the blade", metres, "m", std::nullopt));
     if (cloth.price_per_m) out.back().cost = metres * *cloth.price_per_m;
   }
   for (std::size_t k = 0; k < coats.coats.size(); ++k) {

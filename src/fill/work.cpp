@@ -18,7 +18,9 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   out.coats = coats_of(job, measured, targets, out.zones, surface);
   if (out.coats.nose_glass) take_glass(job, out.coats.nose_glass->glass_litres, out.zones);
   out.mixes = mixes_of(job, out.zones);
-  out.floating = floating_of(out.mixes, out.zones, volumes);
+  const double taken_off = out.before_coats ? out.before_coats->remove + out.before_coats->beyond
+                                            : volumes.remove + volumes.above_remove + volumes.below_remove;
+  out.floating = floating_of(out.mixes, out.zones, taken_off);
   out.passes = passes_of(job, measured, changes, out.zones, surface, out.coats);
   out.batches = batches_of(job, out.passes);
   out.faults = faults_of(job, out.coats);

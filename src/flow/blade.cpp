@@ -12,10 +12,14 @@ namespace {
 using std::numbers::pi;
 using Cut = BladeOutline::Cut;
 
-// A blade begins at its first station and ends at `bottom` where that is given.
+// A blade begins at its top, from which `down` is counted, and ends at `bottom` where that is given.
 BladeOutline closed(const job::Job& job, std::vector<Cut> cuts) {
   std::stable_sort(cuts.begin(), cuts.end(), [](const Cut& a, const Cut& b) { return a.down < b.down; });
   if (cuts.empty()) return {};
+  if (cuts.front().down > 0) {
+    cuts.insert(cuts.begin(), cuts.front());
+    cuts.front().down = 0;
+  }
   if (job.bottom && *job.bottom > cuts.back().down) {
     cuts.push_back(cuts.back());
     cuts.back().down = *job.bottom;

@@ -140,9 +140,11 @@ std::string torque_words(const Water& water) {
   const auto& before = water.blade_before.load.torque;
   const auto& after = water.blade_after.load.torque;
   if (!before || !after) return "";
+  const int decimals = std::max(std::abs(*before), std::abs(*after)) < 10 ? 1 : 0;
+  const std::string then = fixed(*after, decimals);
   std::string out = ", and the torque at the stock at " + degrees(water.helm) + " and " + trimmed(water.knots, 1) + " knots " +
-                    from_to(fixed(*before, 0), fixed(*after, 0)) + " Nm";
-  if (*after < 0) out += ", and the minus means that the helm would go over by itself";
+                    from_to(fixed(*before, decimals), then) + " Nm";
+  if (then.starts_with('-')) out += ", and the minus means that the helm would go over by itself";
   return out;
 }
 

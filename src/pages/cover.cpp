@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
+#include "drawing/nose_gauge.hpp"
 
 namespace fairblade::pages {
 namespace {
@@ -53,6 +54,12 @@ void write_head(const job::Job& job, bool browser_decides, const Kinds& kinds, C
       "its neighbour until the crosses lie on each other, and glue dry. Lay a steel rule along the chord line (long and "
       "short dashes): it must run straight through. Then check the end crosses against the length on every page. "
       "Paper moves with damp: transfer it to card the same day.",
+      type);
+  column.skip(1);
+  column.paragraph(
+      "The heavy line of a template is the shape: cut along it. The card lies against the face that it names, on its station's "
+      "line, square to the stock, printed side up. A leading-edge gauge has two halves: cut both along the heavy lines, drill " +
+          trimmed(drawing::bolt_hole, 1) + " mm on the crosses and bolt the horns together. The crosses lie on the chord line.",
       type);
   if (browser_decides) {
     column.skip(1);

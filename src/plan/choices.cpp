@@ -41,7 +41,8 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   double ratio = 0;
   for (const auto& station : job.stations) chord = std::max(chord, station.chord);
   for (const auto& one : fitted) ratio += one.form.thickness_ratio / static_cast<double>(fitted.size());
-  const double ahead = std::round(reach_ahead * chord);
+  const bool behind_skeg = std::any_of(job.stations.begin(), job.stations.end(), [](const auto& one) { return one.skeg > 0; });
+  const double ahead = behind_skeg ? 0 : std::round(reach_ahead * chord);  // the gap to a skeg is not known here
   const double aft = std::round(reach_aft * chord);
   const double unit = millimetres_in(job.units);
   const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
@@ -67,15 +68,14 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
                    t.thickness = {job::Thickness::Kind::least_fill, 0};
                  },
                  Gain::thinnest});
-  out.push_back({"least fill, edges built out",
-                 {{"approach", "full-section"},
-                  {"thickness", "least-fill"},
-                  {"extend_leading_edge", up_to(ahead)},
-                  {"extend_trailing_edge", up_to(aft)}},
+  std::vector<job::Override> built_out{{"approach", "full-section"}, {"thickness", "least-fill"}};
+  if (ahead > 0) built_out.push_back({"extend_leading_edge", up_to(ahead)});
+  built_out.push_back({"extend_trailing_edge", up_to(aft)});
+  out.push_back({ahead > 0 ? "least fill, edges built out" : "least fill, tail built out", std::move(built_out),
                  [ahead, aft](TargetRequest& t) {
                    t.approach = job::Approach::full_section;
                    t.thickness = {job::Thickness::Kind::least_fill, 0};
-                   t.extend_leading_edge = {true, ahead};
+                   if (ahead > 0) t.extend_leading_edge = {true, ahead};
                    t.extend_trailing_edge = {true, aft};
                  },
                  Gain::thinnest_built_out});

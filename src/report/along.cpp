@@ -86,15 +86,17 @@ void twist_sentences(const Plan& plan, std::vector<std::string>& out) {
   for (const auto& one : plan.twist.stations) {
     if (one.known && (!most || std::abs(one.twist_degrees) > std::abs(most->twist_degrees))) most = &one;
   }
-  if (!most) return;
-  std::string text = "against the centre plane of station " + on_one_line(plan.twist.centre_station) + ", station " +
-                     on_one_line(most->station) + " is turned most: " + fixed(most->twist_degrees, 1) + "° (" +
-                     both_units(std::abs(most->twist_mm), plan.job.units) + " at its trailing edge, to " +
-                     (most->twist_degrees >= 0 ? "port" : "starboard") + "), give or take " + fixed(most->error_degrees, 2) + "°";
-  if (plan.twist.lean_degrees && std::abs(*plan.twist.lean_degrees) >= 0.05)
-    text += "; the blade leans " + fixed(std::abs(*plan.twist.lean_degrees), 1) + "° to " +
-            (*plan.twist.lean_degrees >= 0 ? "port" : "starboard") + " going down";
-  out.push_back(text);
+  if (most && std::abs(most->twist_degrees) >= 0.05) {
+    out.push_back("against the centre plane of station " + on_one_line(plan.twist.centre_station) + ", station " +
+                  on_one_line(most->station) + " is turned most: " + fixed(std::abs(most->twist_degrees), 1) +
+                  "° (its trailing edge " + both_units(std::abs(most->twist_mm), plan.job.units) + " to " +
+                  (most->twist_degrees >= 0 ? "port" : "starboard") + " of a line through its leading edge), give or take " +
+                  fixed(most->error_degrees, 2) + "°");
+  }
+  const auto& lean = plan.twist.lean_degrees;
+  if (lean && std::abs(*lean) >= 0.05) {
+    out.push_back("the blade leans " + fixed(std::abs(*lean), 1) + "° to " + (*lean >= 0 ? "port" : "starboard") + " going down");
+  }
 }
 
 }  // namespace

@@ -96,11 +96,11 @@ bool cut_before_coats(const Plan& plan, std::vector<Warning>& out) {
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const double limit = plan.job.stations[before->station].target.max_removal;
   if (before->deepest <= limit + seen) return false;
-  const double most = std::max(limit, before->build), then = std::floor(10 * (most - before->build)) / 10;
+  const double most = std::max(limit, before->over_old), then = std::floor(10 * (most - before->over_old)) / 10;
   out.push_back({"default-cut", "job",
-                 "the coats are " + length(before->build) + " a side, on the old surface too, and max_removal (" + length(limit) +
-                     ", a default) counts from the finished surface: before them up to " + length(before->deepest) +
-                     " comes off at station " + plan.measured[before->station].station + ", " +
+                 "the coats are " + length(before->over_old) + " a side, on the old surface too, and max_removal (" +
+                     length(limit) + ", a default) counts from the finished surface: before them up to " +
+                     length(before->deepest) + " comes off at station " + plan.measured[before->station].station + ", " +
                      litres(before->remove + before->beyond) + " in all: how thick is the skin there?" +
                      to_cut_less(plan, then, "no more than " + length(most) + " on the faces")});
   return true;
@@ -131,6 +131,41 @@ void overbalanced(const Plan& plan, std::vector<Warning>& out) {
                      "or ask a designer"});
 }
 
+/// A fixed skeg stands where the new nose would, and how wide the gap to it is was not measured.
+void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
+  constexpr double told = 0.05;  // mm
+  double forward = told;
+  std::vector<std::string> stations;
+  for (const target::TargetSection& one : plan.targets) {
+    if (!(one.skeg > 0) || -one.leading_edge_x < told) continue;
+    forward = std::max(forward, -one.leading_edge_x);
+    stations.push_back(one.station);
+  }
+  if (stations.empty()) return;
+  out.push_back({"towards-skeg", (stations.size() == 1 ? "station " : "stations ") + listed(stations),
+                 "behind a fixed skeg the leading edge is built " + both_units(forward, plan.job.units) +
+                     " forward, into the gap: measure that gap all the way down, swung from lock to lock. After paint 5 to 10 mm "
+                     "are to be left of it (common practice); where they are not, build nothing out ahead"});
+}
+
+/// An edge that is to stay as it is has no room for coats over it.
+void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
+  const auto& before = plan.work.before_coats;
+  if (!before || !(before->over_old > 0)) return;
+  std::vector<std::string> stations;
+  for (const job::Station& one : plan.job.stations) {
+    if (one.target.leading_edge == job::LeadingEdgeWork::leave) stations.push_back(one.name);
+  }
+  if (stations.empty()) return;
+  const std::string build = both_units(before->over_old, plan.job.units);
+  out.push_back(
+      {"left-under-coats", (stations.size() == 1 ? "station " : "stations ") + listed(stations),
+       "the leading edge is left as it is, and " + build +
+           " of coats go over it: the templates marked \"bare\" stand so far inside it. Take that off the edge, or keep "
+           "the coats off it; coated as it is it stands " +
+           build + " further forward"});
+}
+
 }  // namespace
 
 std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings) {
@@ -139,6 +174,8 @@ std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings
   thin_edge(plan, out);
   cuts(plan, out);
   overbalanced(plan, out);
+  towards_skeg(plan, out);
+  left_under_coats(plan, out);
   return out;
 }
 

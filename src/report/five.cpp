@@ -53,7 +53,8 @@ Number thickness(const Plan& plan) {
     far += nearest_form(plan, k) != name ? 1 : 0;
     if (std::find(forms.begin(), forms.end(), name) == forms.end()) forms.push_back(name);
   }
-  const std::string now = from_to(plan, 1, [&](std::size_t k) { return 100 * plan.fitted[k].form.thickness_ratio; });
+  const std::string now =
+      from_to(plan, 1, [&](std::size_t k) { return 100 * plan.measured[k].figures.max_thickness / plan.measured[k].chord; });
   const std::string then = from_to(plan, 1, [&](std::size_t k) { return 100 * plan.targets[k].thickness_ratio; });
   return {"Thickness, in per cent of the chord", now + " % now, " + then + " % then",
           "nearest standard " + std::string(forms.size() == 1 ? "section " : "sections ") + listed(forms, 6) +

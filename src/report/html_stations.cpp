@@ -6,6 +6,7 @@
 #include "fill/shown_rows.hpp"
 #include "report/html.hpp"
 #include "report/html_parts.hpp"
+#include "report/report.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -92,12 +93,7 @@ std::string stations_part(const Plan& plan, const ReportPictures& pictures) {
       "the "
       "blade, the depths beside the pictures square to its surface: close behind the leading edge, where the surface turns, "
       "the first is the greater of the two.");
-  if (const auto& before = plan.work.before_coats) {
-    out += html::paragraph(
-        "All of it is counted to the finished surface. Under the coats the blade is shaped " +
-        both_units(before->build, plan.job.units) +
-        " deeper all over: add that much less, take off that much more, as the templates marked \"bare\" have it.");
-  }
+  if (const std::string words = under_coats_words(plan); !words.empty()) out += html::paragraph(words);
   for (const std::size_t k : stations_shown(plan)) out += station_html(plan, k, pictures);
   return out;
 }

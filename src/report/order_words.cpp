@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "fill/stages.hpp"
+#include "report/report.hpp"
 #include "report/words.hpp"
 
 namespace fairblade::report {
@@ -188,10 +189,9 @@ StepWords words_of(const Plan& plan, const Step& step) {
               {"Wet, contained, and taken away as hazardous waste."}};
     case Task::take_off:
       return {"Take off the highs: " + litres(step.litres) + " in all",
-              plan.work.before_coats
-                  ? std::vector<std::string>{capital(before_coats_words(plan)) + ".", "The templates marked \"bare\" tell where."}
-                  : std::vector<std::string>{"Deepest " + deepest_place(plan, true) +
-                                             ". The tables of the stations and the templates tell where."}};
+              plan.work.before_coats ? std::vector<std::string>{capital(before_coats_words(plan)) + ".", under_coats_words(plan)}
+                                     : std::vector<std::string>{"Deepest " + deepest_place(plan, true) +
+                                                                ". The tables of the stations and the templates tell where."}};
     case Task::clean:
       return {"Wash, abrade and dust off what will be filled",
               {"Clean water first, then coarse paper (80 grit is usual), then no more fingers on it.", dew_words(plan)}};

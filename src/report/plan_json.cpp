@@ -150,7 +150,8 @@ Json volumes_of(const Plan& plan) {
       {"leading_edge", zones.by_zone[0].net}, {"faces", zones.by_zone[1].net}, {"trailing_edge", zones.by_zone[2].net}};
   out["taken_by_coats"] = zones.whole.taken_by_coats;
   const auto& before = plan.work.before_coats;
-  out["before_coats"] = before ? Json{{"build", before->build},
+  out["before_coats"] = before ? Json{{"build", before->over_old},
+                                      {"over_filler", before->over_filler},
                                       {"remove", before->remove},
                                       {"beyond", before->beyond},
                                       {"deepest_removal", before->deepest}}

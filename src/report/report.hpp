@@ -1,4 +1,5 @@
-// What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv.
+// What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv,
+// under_coats_words.
 #pragma once
 #include <string>
 #include <utility>
@@ -42,6 +43,9 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures, const 
 ///   warnings       what is almost certainly wrong in the readings (`findings`) first, by check's codes; then the plan's own
 std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {}, const check::Findings& findings = {});
 Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& sources, const check::Findings& findings);
+
+/// How much deeper than the depths told the blade is shaped under its coats; empty without coats.
+std::string under_coats_words(const Plan& plan);
 
 /// offsets.csv: one row per reading and side, mm to 0.001.
 std::string offsets_csv(const Plan& plan);

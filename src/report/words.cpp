@@ -70,10 +70,33 @@ std::string deepest_place(const Plan& plan, bool removal) {
          aft_words(worst->x, plan.job.units) + ", " + side_words(plan.measured[at], worst->face);
 }
 
+namespace {
+
+bool coats_alike(const fill::BeforeCoats& before) { return std::abs(before.over_filler - before.over_old) < 1e-6; }
+
+}  // namespace
+
+std::string under_coats_words(const Plan& plan) {
+  const auto& before = plan.work.before_coats;
+  if (!before) return {};
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
+  const std::string all = "Depths are counted to the finished surface. Under the coats ";
+  if (coats_alike(*before)) {
+    return all + "the blade is shaped " + length(before->over_old) +
+           " deeper all over: add that much less, take off that much more, as the templates marked \"bare\" have it.";
+  }
+  return all + "filler is shaped " + length(before->over_filler) +
+         " deeper, as the templates marked \"bare\" have it: add that much less. Old surface that gets no filler has to stand " +
+         length(before->over_old) + " deeper.";
+}
+
 std::string before_coats_words(const Plan& plan) {
   const fill::BeforeCoats& before = *plan.work.before_coats;
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const std::string all =
-      "before the coats, " + both_units(before.build, plan.job.units) + " a side over old surface and filler alike, ";
+      "before the coats, " + (coats_alike(before) ? length(before.over_old) + " a side over old surface and filler alike, "
+                                                  : length(before.over_filler) + " a side over filler and " +
+                                                        length(before.over_old) + " over old surface, ");
   if (before.deepest <= fill::no_filler) return all + "nothing has to come off";
   return all + litres(before.remove) + " to take off" +
          (before.beyond >= 0.005 ? " (and " + litres(before.beyond) + " above and below the stations)" : "") + ", up to " +

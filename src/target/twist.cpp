@@ -86,13 +86,16 @@ void warn(const job::Job& job, const std::vector<MeasuredSection>& measured, Bla
   for (std::size_t k = 0; k < out.stations.size(); ++k) {
     const StationTwist& one = out.stations[k];
     if (!one.known || measured[k].interpolated || std::abs(one.twist_degrees) <= warn_beyond) continue;
-    out.warnings.push_back(
-        {"twist", "station " + one.station,
-         "the section is twisted by " + fixed(std::abs(one.twist_degrees), 1) + " degrees (give or take " +
-             fixed(one.error_degrees, 1) + ") against station " + out.centre_station +
-             ": over its chord the trailing edge stands " + to_side(one.twist_mm, job.units) +
-             " of where it should; a target on the centre plane fills one face and cuts the other. Sight down the "
-             "trailing edge, and measure again before filling"});
+    out.warnings.push_back({"twist", "station " + one.station,
+                            "the section is twisted by " + fixed(std::abs(one.twist_degrees), 1) + " degrees (give or take " +
+                                fixed(one.error_degrees, 1) + ") against station " + out.centre_station +
+                                ": its trailing edge stands " + to_side(one.twist_mm, job.units) +
+                                " of a line through its leading edge, and " + to_side(one.trailing_edge_off, job.units) +
+                                " of the plane through the stock. " +
+                                (measured[k].thickness_only || measured[k].one_side_only
+                                     ? "Both faces are planned alike, about the section's own middle, so that the twist stays"
+                                     : "A target on the centre plane fills one face and cuts the other") +
+                                ". Sight down the trailing edge, and measure again before filling"});
   }
   if (out.lean_degrees && std::abs(*out.lean_degrees) > warn_beyond) {
     out.warnings.push_back({"lean", "job",

@@ -21,7 +21,7 @@ struct StationTwist {
   bool known = false;        ///< nothing below means anything otherwise
   double skew_degrees = 0;   ///< against the centre plane
   double twist_degrees = 0;  ///< against the centre station's (the centre plane's where that is not known)
-  double twist_mm = 0;       ///< the same at the trailing edge: how far it stands out, over this chord
+  double twist_mm = 0;       ///< the same over this chord: how much further to port the trailing edge stands than the leading
   double error_degrees = 0;  ///< one standard deviation of skew_degrees, from the reading error
   double trailing_edge_off = 0, leading_edge_off = 0;  ///< mm to port of the centre plane
 };

@@ -1,7 +1,9 @@
 // What an owner did not ask for and should decide on (2026-11-26: an edge of 2 mm became one of 0.8 without a word), and what
 // is written of readings past a new edge.
+#include <algorithm>
 #include <cstdio>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "catch.hpp"
 #include "cli/foil_sheet.hpp"
@@ -17,6 +19,18 @@ std::string sheet(const std::string& keys, const std::string& half_edge, const s
   return foil_sheet(keys, [&](const std::string&, const std::string& x, bool, const std::string& usual) {
     return x == "0" ? half_nose : x == "400" ? half_edge : usual;
   });
+}
+
+/// The same behind a fixed skeg so long.
+std::string with_skeg(const std::string& text, const std::string& skeg) {
+  std::string out;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    const bool first_row = line.size() > 2 && line[1] == ',' && line[2] != ',' && line.find("station") == std::string::npos;
+    const bool table = line.rfind("units", 0) != 0;
+    out += line + (!table ? "" : line.rfind("station", 0) == 0 ? ",skeg" : first_row ? "," + skeg : ",") + "\n";
+  }
+  return out;
 }
 
 bool has_code(const Json& plan, const std::string& code) {
@@ -156,4 +170,65 @@ TEST_CASE("2026-11-26: a decimal comma in an option is one; in a file of commas 
   CHECK(dash.status == 2);
   CHECK(has(dash.err, "leave it out to have the table printed"));
   CHECK_FALSE(std::filesystem::exists("-"));
+}
+
+TEST_CASE("2026-11-27: a nose built out towards a skeg is told, with the gap to keep; choices offers none") {
+  const Folder folder;
+  const std::string behind = with_skeg(sheet("", "1.6"), "60");
+  const std::string job = folder.write("skeg.csv", behind);
+  const Result built = run({"plan", job, "-o", folder.at("out"), "--extend-leading-edge", "4"});
+  INFO(built.out << built.err);
+  CHECK(has(unwrapped(built.out), "behind a fixed skeg the leading edge is built 4.0 mm forward, into the gap"));
+  CHECK(has(unwrapped(built.out), "5 to 10 mm"));
+  CHECK_FALSE(has_code(Json::parse(run({"plan", job, "-o", folder.at("out"), "--json"}).out), "towards-skeg"));
+  const Result choices = run({"choices", job});
+  CHECK_FALSE(has(choices.out, "extend-leading-edge"));
+  CHECK(has(choices.out, "extend-trailing-edge"));
+  CHECK(has(run({"choices", folder.write("free.csv", sheet("", "1.6"))}).out, "extend-leading-edge"));
+}
+
+TEST_CASE("2026-11-27: an edge that is left as it is has no room for the coats") {
+  const Folder folder;
+  const std::string readings = folder.write("r.csv", sheet("", "1.6"));
+  const std::string head = R"({"job": "Curlew, invented", "reading_error": 0.2, "readings_file": "r.csv",)";
+  const std::string stations =
+      R"("stations": [{"name": "A", "down": 0, "ahead": 60, "chord": 400}, {"name": "B", "down": 300, "ahead": 60, "chord": 400},
+         {"name": "C", "down": 600, "ahead": 60, "chord": 400}], "target": {"leading_edge": "leave"})";
+  const std::string coats = R"(, "coats": [{"name": "barrier", "thickness": 0.25, "layers": 2, "stage": "paint"}]})";
+  const auto planned = [&](const std::string& text) {
+    const Result result = run({"plan", folder.write("job.json", text), "-o", folder.at("out"), "--json"});
+    INFO(result.err);
+    return Json::parse(result.out);
+  };
+  CHECK(has_code(planned(head + stations + coats), "left-under-coats"));
+  CHECK_FALSE(has_code(planned(head + stations + "}"), "left-under-coats"));
+}
+
+TEST_CASE("2026-11-27: the blade's own thickness is told, not its nearest form's") {
+  // A plate 24 mm thick, pointed at both ends over 100 mm of 400: 6.0 % of its chord.
+  const Folder folder;
+  const std::string plate = foil_sheet("", [&](const std::string&, const std::string& x, bool, const std::string&) {
+    const double at = std::stod(x), from_end = std::min(at, 400 - at);
+    return std::to_string(std::min(12.0, 12 * from_end / 100));
+  });
+  const Result result = run({"plan", folder.write("plate.csv", plate), "-o", folder.at("out")});
+  INFO(result.out << result.err);
+  CHECK(has(bytes_of(folder.at("out") + "/report.html"), "6.0 % now"));
+}
+
+TEST_CASE("2026-11-27: with coats the map says that it is counted to the finished surface") {
+  const Folder folder;
+  folder.write("r.csv", sheet("", "1.6"));
+  const std::string job = R"({"job": "Curlew, invented", "reading_error": 0.2, "readings_file": "r.csv",
+    "stations": [{"name": "A", "down": 0, "chord": 400}, {"name": "B", "down": 300, "chord": 400}, {"name": "C", "down": 600, "chord": 400}],
+    "target": {"trailing_edge_thickness": "4mm"}, "coats": [{"name": "cloth", "thickness": 0.6, "stage": "glass", "on": "filled"}, {"name": "paint", "thickness": 0.1, "stage": "paint"}]})";
+  const Result result = run({"plan", folder.write("job.json", job), "-o", folder.at("out")});
+  INFO(result.out << result.err);
+  for (const char* file : {"highs-and-lows.svg", "report.html", "sections/A.svg"}) {
+    std::string text = bytes_of(folder.at("out") + "/" + file);
+    CAPTURE(file);
+    CHECK(has(text, "0.7 mm"));  // under the coats, where there is filler
+    CHECK(has(text, "finished surface"));
+    CHECK_FALSE(has(text, "leave it alone"));
+  }
 }

@@ -23,7 +23,8 @@ TEST_CASE("a blade that is its target loses the coats' thickness all over") {
   const auto p = planned::plan(coated(planned::tapered(3, 1000, 400, 400, 0.12, 0.12), 0.5));
   const auto& before = p.work.before_coats;
   REQUIRE(before);
-  CHECK(before->build == Approx(0.5));
+  CHECK(before->over_old == Approx(0.5));
+  CHECK(before->over_filler == Approx(0.5));
   CHECK(before->deepest == Approx(0.5).margin(0.01));
   // Girth by straight pieces of the published equation, written out in tests/blade.hpp: girth x span x 0.5 mm, less what the
   // surface's curvature takes of it (half of 0.5² x 2 pi: 0.8 mm² in some 410).
@@ -53,6 +54,29 @@ TEST_CASE("where filler is deeper than the coats nothing comes off, and what is 
 
 TEST_CASE("coats on the filler alone ask for no cut") {
   const auto job = coated(planned::tapered(2, 1000, 400, 400, 0.12, 0.12), 0.5, job::CoatedPart::filled);
-  CHECK_FALSE(planned::plan(job).work.before_coats);
+  const auto p = planned::plan(job);
+  REQUIRE(p.work.before_coats);
+  CHECK(p.work.before_coats->over_filler == Approx(0.5));
+  CHECK(p.work.before_coats->over_old == 0);
+  CHECK(p.work.before_coats->deepest == Approx(0).margin(0.01));
+  CHECK(p.work.before_coats->remove == Approx(p.volumes.remove).margin(1e-4));
   CHECK_FALSE(planned::plan(planned::tapered(2, 1000, 400, 400, 0.12, 0.12)).work.before_coats);
+}
+
+TEST_CASE("2026-11-27: coats on the old surface ask for room there, and none where filler goes") {
+  const auto same = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.12, 0.12), 0.5, job::CoatedPart::old));
+  REQUIRE(same.work.before_coats);
+  CHECK(same.work.before_coats->over_filler == 0);
+  CHECK(same.work.before_coats->over_old == Approx(0.5));
+  CHECK(same.work.before_coats->deepest == Approx(0.5).margin(0.01));
+  CHECK(same.work.before_coats->remove == Approx(0.41).epsilon(0.02));  // girth 820 mm x 1000 mm x 0.5 mm, as above
+  // 10 to 13 %: filled nearly everywhere, by less than half a millimetre at the edges alone.
+  const auto low = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.10, 0.13), 0.5, job::CoatedPart::old));
+  CHECK(low.work.before_coats->remove < 0.02);
+}
+
+TEST_CASE("2026-11-27: what the blade displaces counts what comes off before the coats") {
+  const auto p = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.12, 0.12), 0.5));
+  // Nothing is filled and 0.41 L come off; a litre of sea water weighs 1.025 kg (ITTC 7.5-02-01-03, at 15 degrees: 1.026).
+  CHECK(p.work.floating.buoyancy_gained == Approx(-0.41 * 1.025).epsilon(0.02));
 }

@@ -301,3 +301,37 @@ TEST_CASE("side area ahead of the stock, by hand") {
   // All of a blade ahead of its stock is its chord, no more.
   CHECK(fill::area_ahead({0, 100, 150}, {100, 60, 90}) == Approx(8000));
 }
+
+TEST_CASE("2026-11-27: what an edges-only target keeps is no filler, whatever the reading error") {
+  // 0012s on 400 mm whose edges alone are worked: between them change is nothing by definition, and cannot be error.
+  auto job = blade::job_of({blade::exact("A", 0, 400, 0.12), blade::exact("B", 600, 400, 0.12)});
+  for (auto& station : job.stations) {
+    station.target.approach = job::Approach::edges_only;
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 4};
+  }
+  job.reading_error = 0.5;
+  const auto p = planned::change(job);
+  // By the rule for numbers of normal error: a change d read with error s is counted E max(0, d + s z) - max(0, d) too much,
+  // s phi(d/s) - |d| (1 - Phi(|d|/s)), at the readings that change alone, each for its stretch of face.
+  double excess = 0;
+  for (std::size_t k = 0; k < 2; ++k) {
+    const auto& points = p.measured[k].points;
+    for (const auto face : {section::Face::port, section::Face::starboard}) {
+      std::vector<double> x;
+      for (const auto& point : points) {
+        if (point.face == face) x.push_back(point.x);
+      }
+      for (std::size_t i = 0; i < x.size(); ++i) {
+        const double before = i == 0 ? 0 : (x[i - 1] + x[i]) / 2, after = i + 1 == x.size() ? 400 : (x[i] + x[i + 1]) / 2;
+        const double d =
+            p.targets[k].half_breadth(face, std::min(x[i], p.targets[k].trailing_edge_x())) - p.measured[k].side(face).at(x[i]);
+        if (std::abs(d) < 1e-6) continue;
+        const double z = std::abs(d) / 0.5;
+        const double tail = std::erfc(z / std::sqrt(2)) / 2, density = std::exp(-z * z / 2) / std::sqrt(2 * 3.14159265358979);
+        excess += 300 * (after - before) * (0.5 * density - std::abs(d) * tail) / 1e6;
+      }
+    }
+  }
+  REQUIRE(p.volumes.add > excess);
+  CHECK(p.volumes.may_be_reading_error == Approx(excess).epsilon(0.05));
+}

@@ -193,7 +193,7 @@ TEST_CASE("what noise feigns hangs on few of a scan's readings, and on no panels
 }
 
 TEST_CASE("balance is of the blade that the litres are of") {
-  // Until 2025-11-25 the piece above the first station counted here and not there.
+  // 2026-11-27: from the blade's top, from which `down` is counted; both had begun at the first station.
   auto blade = planned([] {
     auto job = blade::job_of({blade::exact("A", 60, 420, 0.12), blade::exact("B", 700, 300, 0.12)});
     job.stations[0].ahead = 60, job.stations[1].ahead = 10, job.bottom = 900;
@@ -203,9 +203,9 @@ TEST_CASE("balance is of the blade that the litres are of") {
   const auto before = fill::blade_figures(blade.job, blade.measured);
   CHECK(*water.blade_before.balance_percent == Approx(*before.balance_percent));
   CHECK(water.blade_before.area == Approx(before.area));
-  // By hand: 640 x (420 + 300)/2 + 200 x 300, of which 640 x (60 + 10)/2 + 200 x 10 ahead.
-  CHECK(water.blade_before.area == Approx(290400));
-  CHECK(*water.blade_before.balance_percent == Approx(100 * 24400.0 / 290400));
+  // By hand: 60 x 420 + 640 x (420 + 300)/2 + 200 x 300, of which 60 x 60 + 640 x (60 + 10)/2 + 200 x 10 ahead.
+  CHECK(water.blade_before.area == Approx(315600));
+  CHECK(*water.blade_before.balance_percent == Approx(100 * 28000.0 / 315600));
 }
 
 TEST_CASE("a blade hinged ahead of its leading edge has no hull over it unless told") {

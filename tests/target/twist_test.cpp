@@ -115,7 +115,12 @@ TEST_CASE("calipers tell twist only where the trailing edge's place was given") 
   // The stock stands at 0.17 of 400: 332 mm of lever. atan(8 / 332).
   CHECK(twist.stations[2].twist_degrees == Approx(std::atan(8.0 / 332) * 180 / std::numbers::pi).epsilon(1e-9));
   CHECK(twist.stations[2].leading_edge_off == Approx(-8 * 68.0 / 332).epsilon(1e-9));
-  CHECK(twist.warnings.size() == 1);
+  REQUIRE(twist.warnings.size() == 1);
+  // 2026-11-27: what was told stands in the words, 8 mm; both faces of a caliper's section are planned alike.
+  const std::string& words = twist.warnings[0].text;
+  CHECK(words.find("8.0 mm to port of the plane through the stock") != std::string::npos);
+  CHECK(words.find("so that the twist stays") != std::string::npos);
+  CHECK(words.find("cuts the other") == std::string::npos);
 }
 
 TEST_CASE("too few readings for a fit: the middle of the edge readings") {
