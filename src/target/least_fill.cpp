@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "base/numerics.hpp"
+#include "base/side_by_side.hpp"
 #include "target/fairness.hpp"
 #include "target/remedies.hpp"
 #include "target/slice.hpp"
@@ -214,10 +215,10 @@ double added_area(const MeasuredSection& measured, const Wish& wish, double thic
 namespace {
 
 // An extension to a ten-thousandth of its reach: searches within searches need no more, and cost the square of it.
-double extension_between(const std::function<double(double)>& f, double most) {
+double dip_between(const std::function<double(double)>& f, double low, double high) {
   constexpr int bits = 13;
   std::uintmax_t steps = 100;
-  return boost::math::tools::brent_find_minima(f, 0.0, most, bits, steps).first;
+  return boost::math::tools::brent_find_minima(f, low, high, bits, steps).first;
 }
 
 // Searches what the request leaves open; each level is one-dimensional with one dip (the family's is scanned first).
@@ -235,10 +236,12 @@ class Search {
     LeastFill best;
     double at = 0;
     constexpr double from = 0.2, to = 0.6, step = 0.025;
-    for (int k = 0; from + k * step <= to + 1e-9; ++k)
-      take_better(best, over_leading(family(from + k * step)), at, from + k * step);
+    std::vector<LeastFill> tried(static_cast<std::size_t>(std::lround((to - from) / step)) + 1);
+    const auto place = [&](std::size_t k) { return from + static_cast<double>(k) * step; };
+    side_by_side(tried.size(), [&](std::size_t k) { tried[k] = over_leading(family(place(k))); });
+    for (std::size_t k = 0; k < tried.size(); ++k) take_better(best, tried[k], at, place(k));
     const auto area = [&](double m) { return score(over_leading(family(m))); };
-    const double refined = least_between(area, std::max(from, at - step), std::min(to, at + step));
+    const double refined = dip_between(area, std::max(from, at - step), std::min(to, at + step));
     take_better(best, over_leading(family(refined)), at, refined);
     return best;
   }
@@ -277,7 +280,7 @@ class Search {
     if (!extension.up_to) return at(extension.mm);
     LeastFill best = at(0);
     double place = 0;
-    const double dip = extension_between([&](double mm) { return score(at(mm)); }, extension.mm);
+    const double dip = dip_between([&](double mm) { return score(at(mm)); }, 0, extension.mm);
     take_better(best, at(dip), place, dip);
     take_better(best, at(extension.mm), place, extension.mm);
     return best;

@@ -162,7 +162,7 @@ std::optional<Fault> left_and_built_out(const job::Station& station) {
 }
 
 Draft draft_alone(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
-  return edges_only(station) ? Draft{} : draft_of(station, measured, fitted);
+  return edges_only(station) || left_and_built_out(station) ? Draft{} : draft_of(station, measured, fitted);
 }
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
