@@ -13,7 +13,6 @@ namespace {
 using section::Face;
 
 constexpr double tail_share = 0.05;  // chords over which the taper is taken
-constexpr double widest_tried = 14;  // degrees
 
 template <class Section>
 Edge edge_from(const Section& at, double end, double chord, double skeg) {

@@ -21,6 +21,7 @@ namespace fairblade::flow {
 constexpr double sea_water_viscosity = 1.19e-6;        ///< m²/s at 15 °C (ITTC 7.5-02-01-03; recalled)
 constexpr double thin_layer = 0.7, thick_layer = 1.5;  ///< the band, times the plate's displacement thickness
 constexpr double least_edge = 0.1;                     ///< mm; thinner sheds nothing that this equation knows
+constexpr double widest_tried = 14;                    ///< degrees between the faces, in the equation's tests
 constexpr double slowest_knots = 0.5, fastest_knots = 20;
 
 double shedding_strouhal(double thickness_over_displacement, double solid_angle);

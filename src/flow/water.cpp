@@ -108,6 +108,19 @@ std::vector<std::string> limits_of(const Water& water) {
         "Behind a fixed skeg, skeg and rudder are worked out in line, the angle being the boat's leeway; the skeg, which "
         "was not measured, is taken as the target's own curve both times.");
   }
+  std::string untried;
+  for (const StationWater& s : water.stations) {
+    const bool before = s.tone_before.edge.angle_beyond_tried, after = s.tone_after.edge.angle_beyond_tried;
+    if (!before && !after) continue;
+    untried += (untried.empty() ? "" : ", ") + s.station +
+               (before && after ? ""
+                : before        ? " (the old tail)"
+                                : " (the new tail)");
+  }
+  if (!untried.empty()) {
+    out.push_back("Tails that close by more than the " + trimmed(widest_tried, 0) +
+                  " degrees that were tried, or that spread, have the tone of the nearest that was: station " + untried + ".");
+  }
   for (const StationWater& s : water.stations) {
     if (s.before.known && s.before.parted <= 0) continue;
     out.push_back("Station " + s.station + ": " +

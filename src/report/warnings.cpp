@@ -39,6 +39,8 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
                      ": allow the cut, or ask for a thicker section or edge"});
 }
 
+constexpr double told_cut = 0.05;  // mm: less is printed as nothing
+
 // Readings where something would come off although the owner said that nothing may.
 void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const job::Station& station = plan.job.stations[k];
@@ -47,7 +49,7 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
     if (station.down < patch.down_from || station.down > patch.down_to) continue;
     std::optional<fill::OffsetRow> worst;
     for (const fill::OffsetRow& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
-      if (row.x < patch.x_from || row.x > patch.x_to || row.change() >= 0) continue;
+      if (row.x < patch.x_from || row.x > patch.x_to || row.change() > -told_cut) continue;
       if (!worst || row.change() < worst->change()) worst = row;
     }
     if (!worst) continue;

@@ -240,3 +240,16 @@ TEST_CASE("fewer panels tell the same story") {
   }
   CHECK(few.meaning.stall_gain == many.meaning.stall_gain);
 }
+
+TEST_CASE("2026-11-27: a tail wider than any that was tried is told") {
+  // 0024s close by 2 x 15.9 degrees (1.17 of the thickness ratio, the report's slope at the edge): more than the 14 tried.
+  const auto told = [](double ratio) {
+    auto blade = planned(blade::job_of({blade::exact("A", 0, 400, ratio), blade::exact("B", 600, 400, ratio)}));
+    for (const std::string& limit : blade.water().limits) {
+      if (limit.find("degrees that were tried") != std::string::npos) return limit;
+    }
+    return std::string();
+  };
+  CHECK(told(0.24).find("station A, B") != std::string::npos);
+  CHECK(told(0.09).empty());
+}
