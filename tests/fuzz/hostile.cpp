@@ -223,6 +223,7 @@ void replay(const fs::path& path) {
   fuzz::job_reader(bytes);
   fuzz::csv_reader(bytes);
   fuzz::whole_plan(bytes);
+  fuzz::frozen_plan(bytes);
 }
 
 }  // namespace

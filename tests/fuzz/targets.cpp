@@ -11,9 +11,15 @@
 #include "check/findings.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/slips.hpp"
+#include "drawing/highs_and_lows.hpp"
+#include "emit/svg.hpp"
 #include "job/as_written.hpp"
+#include "job/frozen_plan.hpp"
 #include "plan/plan.hpp"
+#include "recheck/map.hpp"
+#include "recheck/recheck.hpp"
 #include "report/findings.hpp"
+#include "report/recheck.hpp"
 #include "report/report.hpp"
 
 namespace fuzz {
@@ -98,6 +104,23 @@ void whole_plan(std::string_view bytes) {
   if (!plan) return;
   plan::add_water(*plan);
   for (const auto& file : cli::draw_plan(*plan, {}, cli::found_in(plan->job))) judge_file(file.path, whole(file), bytes);
+}
+
+void frozen_plan(std::string_view bytes) {
+  static const std::string round = [] {  // of small.csv beside this file, one face still low
+    const std::string path = file_of("", ".round.csv");
+    std::ofstream(path) << "station,x,port,starboard\nA,0,0,0\nA,10,7,8\nA,40,13,15\nA,80,15,17\nA,140,12,13\nA,200,1,1\n"
+                           "B,0,0,0\nB,10,6,7\nB,40,11,13\nB,80,13,15\nB,140,10,11\nB,180,1,1\n";
+    return path;
+  }();
+  auto plan = job::read_frozen_plan(file_of(bytes, ".plan.json"));
+  judge(plan);
+  if (!plan || plan->stations.size() > 8) return;
+  const auto found = recheck::recheck(std::move(*plan), {round}, {});
+  judge(found);
+  if (!found) return;
+  judge_file("recheck.json", report::whole(report::recheck_json(*found)), bytes);
+  judge_file("what-is-left.svg", emit::to_svg(drawing::draw_highs_and_lows(found->frozen.job, recheck::map_of(*found))), bytes);
 }
 
 }  // namespace fuzz

@@ -11,6 +11,9 @@ void csv_reader(std::string_view bytes);  ///< bytes as a CSV that is a job
 /// Bytes as a job (a CSV where they do not begin with a brace), through to every file of its folder, none of it written.
 void whole_plan(std::string_view bytes);
 
+/// Bytes as a plan.json, and a round of readings against it where it is one.
+void frozen_plan(std::string_view bytes);
+
 /// Ends the program with that message.
 [[noreturn]] void broken(const std::string& what);
 /// broken() where the words are not one line each of "FILE:LINE: what is wrong: what to do", 20 at most.
