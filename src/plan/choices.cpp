@@ -121,7 +121,8 @@ std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {
   switch (idea.gain) {
     case Gain::edges_alone: return "Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was";
     case Gain::thinnest:
-      return "The thinnest sections that keep your cutting limit on the faces, the edges apart, " + thickness_words(plan);
+      return "The thinnest sections that keep your cutting limit at every reading on the faces, the edges apart, " +
+             thickness_words(plan);
     case Gain::thinnest_built_out:
       return "The same with the edges built out where that saves filler, " + thickness_words(plan) + ", " +
              trimmed((choice.after.area - choice.before.area) / 100, 0) + " cm² more blade";
