@@ -89,13 +89,13 @@ std::vector<Spot> spots_of(const std::vector<Seen>& seen, const Frame& frame) {
   return out;
 }
 
+}  // namespace
+
 Eigen::VectorXd values_of(const std::vector<Seen>& seen) {
   Eigen::VectorXd out(static_cast<Eigen::Index>(seen.size()));
   for (std::size_t k = 0; k < seen.size(); ++k) out[static_cast<Eigen::Index>(k)] = seen[k].value;
   return out;
 }
-
-}  // namespace
 
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth) {

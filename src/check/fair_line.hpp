@@ -1,11 +1,12 @@
 // Private to the check room. Product: what a station's other readings say that each one should be.
-// Verbs: seen_at, spot_of, nearness, halves_together, centres_together, expected_at. mm.
+// Verbs: seen_at, values_of, spot_of, nearness, halves_together, centres_together, expected_at. mm.
 //
 // A Gaussian process (Rasmussen & Williams 2006): half-thickness H = chord (t form + a smooth remainder), centre line
 // C = shift + skew + a smooth remainder; port = H + C, starboard = H - C, caliper = 2H. The remainders are smooth in the
 // angle a of x = chord (1 - cos a)/2, which is root-shaped at both ends. H at the very leading edge is free: it may be
 // worn.
 #pragma once
+#include <Eigen/Core>
 #include <cstddef>
 #include <vector>
 
@@ -25,6 +26,7 @@ struct Seen {
 };
 /// Every number of a station, in the order of its readings.
 std::vector<Seen> seen_at(const job::Station& station);
+Eigen::VectorXd values_of(const std::vector<Seen>& seen);
 
 /// What a reading should be by others; `error` is one standard deviation, the reading's own error with it.
 struct Expected {

@@ -10,12 +10,6 @@ namespace {
 
 constexpr double half_log_turn = 0.9189385332046727;  // of 2 pi
 
-Eigen::VectorXd values_of(const std::vector<Seen>& seen) {
-  Eigen::VectorXd out(static_cast<Eigen::Index>(seen.size()));
-  for (std::size_t k = 0; k < seen.size(); ++k) out[static_cast<Eigen::Index>(k)] = seen[k].value;
-  return out;
-}
-
 }  // namespace
 
 Expected Weighed::by_others(std::size_t k) const {
