@@ -121,6 +121,14 @@ Trouble write_all(int handle, std::string_view bytes, const fs::path& path) {
   return sync_file(handle, path);
 }
 
+void begin_sync(int handle) {
+#ifdef SYNC_FILE_RANGE_WRITE
+  ::sync_file_range(handle, 0, 0, SYNC_FILE_RANGE_WRITE);
+#else
+  (void)handle;
+#endif
+}
+
 Trouble sync_file(int handle, const fs::path& path) {
   if (::fsync(handle) != 0) return trouble("cannot write", path, errno);
   return {};

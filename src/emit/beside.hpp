@@ -39,6 +39,9 @@ Trouble new_file_beside(const std::filesystem::path& parent, std::filesystem::pa
 Trouble write_all(int handle, std::string_view bytes, const std::filesystem::path& path);
 /// Not yet synced: more may follow.
 Trouble write_some(int handle, std::string_view bytes, const std::filesystem::path& path);
+/// Sets the disk to work on what was written, where the system can be told so, and does not wait.
+void begin_sync(int handle);
+/// Waits until it is on the disk.
 Trouble sync_file(int handle, const std::filesystem::path& path);
 /// Makes renames in it last. Some file systems cannot; that is no trouble.
 Trouble sync_folder(const std::filesystem::path& folder);

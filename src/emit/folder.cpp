@@ -12,6 +12,7 @@
 #include <cstring>
 #include <filesystem>
 #include <set>
+#include <span>
 #include <string_view>
 #include <utility>
 
@@ -29,13 +30,19 @@ namespace fs = std::filesystem;
 namespace fairblade::emit {
 namespace {
 
-/// A new file; an existing one is never overwritten.
-Trouble write_file(const fs::path& path, const File& file) {
-  Handle handle(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+/// A new file; an existing one is never overwritten. What is written is on its way to the disk; the handle stays open.
+Trouble write_file(const fs::path& path, const File& file, Handle& handle) {
+  handle = Handle(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
   if (handle.number() < 0) return trouble("cannot create", path, errno);
   Trouble result = write_some(handle.number(), file.bytes, path);
   for (std::size_t k = 0; k < file.pieces && !result; ++k) result = write_some(handle.number(), file.piece(k), path);
-  if (!result) result = sync_file(handle.number(), path);
+  if (!result) begin_sync(handle.number());
+  return result;
+}
+
+/// Waits until it is there.
+Trouble finish_file(const fs::path& path, Handle& handle) {
+  Trouble result = sync_file(handle.number(), path);
   if (handle.close() != 0 && !result) result = trouble("cannot write", path, errno);
   return result;
 }
@@ -111,6 +118,31 @@ Trouble make_parents(const fs::path& folder, Rollback& rollback) {
   return {};
 }
 
+/// Every one written, or the trouble of the first that was not.
+Trouble write_some_files(const fs::path& into, std::span<const File> files) {
+  std::vector<Handle> handles(files.size());
+  std::vector<Trouble> troubles(files.size());
+  std::atomic<bool> stop = false;
+  side_by_side(files.size(), [&](std::size_t k) {
+    if (stop) return;
+    try {
+      troubles[k] = write_file(into / files[k].path, files[k], handles[k]);
+    } catch (...) {  // a piece that cannot be made
+      stop = true;
+      throw;
+    }
+    if (troubles[k]) stop = true;
+  });
+  for (std::size_t k = 0; k < files.size() && !stop; ++k) {
+    troubles[k] = finish_file(into / files[k].path, handles[k]);
+    if (troubles[k]) stop = true;
+  }
+  for (Trouble& failed : troubles) {
+    if (failed) return std::move(failed);
+  }
+  return {};
+}
+
 Trouble write_files(const fs::path& into, const std::vector<File>& files) {
   std::set<fs::path> folders{into};
   for (const File& file : files) {
@@ -122,25 +154,12 @@ Trouble write_files(const fs::path& into, const std::vector<File>& files) {
     if (error) return trouble("cannot create", path.parent_path(), error.value());
     for (fs::path up = path.parent_path(); up != into; up = up.parent_path()) folders.insert(up);
   }
-  // Each waits until its bytes are on the disk; together they wait little longer than one.
-  constexpr std::size_t at_once = 8;
-  std::vector<Trouble> troubles(files.size());
-  std::atomic<bool> stop = false;
-  side_by_side(
-      files.size(),
-      [&](std::size_t k) {
-        if (stop) return;
-        try {
-          troubles[k] = write_file(into / files[k].path, files[k]);
-        } catch (...) {  // a piece that cannot be made
-          stop = true;
-          throw;
-        }
-        if (troubles[k]) stop = true;
-      },
-      at_once);
-  for (Trouble& failed : troubles) {
-    if (failed) return std::move(failed);
+  // All are written before any is waited for, so that the disk works on them together: as many as may stand open.
+  constexpr std::size_t open_at_once = 200;
+  for (std::size_t from = 0; from < files.size(); from += open_at_once) {
+    if (Trouble failed = write_some_files(into, std::span(files).subspan(from, std::min(open_at_once, files.size() - from)))) {
+      return failed;
+    }
   }
   for (const fs::path& folder : folders) {
     if (Trouble failed = sync_folder(folder)) return failed;
