@@ -100,6 +100,9 @@ class RoundPlacer {
     for (const job::RoundStation& one : round_.stations) place(one);
     if (!faults_.empty()) return faults_;
     if (const auto old = marks_.refusal()) return *old;
+    if (!round_.stations.empty()) {
+      if (const auto other = of_no_such_blade(out_, round_.stations.front().place, frozen_.job.units)) return *other;
+    }
     std::stable_sort(out_.begin(), out_.end(), [](const auto& a, const auto& b) { return a.surface.down < b.surface.down; });
     if (!round_.x_from_told) assumed_.defaults.push_back({"x_from", "leading-edge"});
     if (!from_old_.empty())

@@ -50,6 +50,57 @@ TEST_CASE("2026-11-26: thicknesses in the columns of half-breadths are refused")
             "caliper; else read again"));
 }
 
+namespace {
+
+/// The whole round as gaps from boards so far off, with x and gaps divided by `by`; the blade as wanted, 0.4 mm low.
+std::string gaps(double board, const std::string& above, const std::string& columns, double by = 1) {
+  std::string out = above + "station,x," + columns + "\n";
+  for (const auto& [name, down] : {std::pair<const char*, double>{"A", 0}, {"B", 300}, {"C", 600}}) {
+    for (const double x : places(down)) {
+      char line[200];
+      const double gap = board - (wanted(down, x) - 0.4);
+      std::snprintf(line, sizeof line, "%s,%.5f,%.5f,%.5f\n", name, x / by, gap / by, gap / by);
+      out += line;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("2026-11-27: gaps written as half-breadths, and the other way round, are refused, and so are wrong boards") {
+  // Boards 60 mm off a blade that is 0.4 mm low; the target is 25.2 mm thick to a side, so that 60 mm of gap at the edges stands
+  // for nothing.
+  CHECK(has(told(plan(), gaps(60, "", "port,starboard")),
+            "r.csv:2: the half-breadths of station A lie on this blade as gaps from boards 60.4 mm off its centre plane: if they "
+            "are, name their columns port_gap and starboard_gap, and put a row board,DISTANCE above the header\n"));
+  CHECK(has(told(plan(), gaps(30, "", "port,starboard")), "lie on this blade as gaps from boards 30.4 mm off"));
+  CHECK(told(plan(), gaps(60, "board,60\n", "port_gap,starboard_gap")) == "not refused");
+  CHECK(has(told(plan(), round(none).replace(0, 26, "board,60\nstation,x,port_gap,starboard_gap")),
+            "r.csv:3: the gaps of station A lie on this blade as half-breadths: if they are, name their columns port and "
+            "starboard; else look at the boards' distance\n"));
+  CHECK(has(told(plan(), gaps(60, "board,80\n", "port_gap,starboard_gap")),
+            "r.csv:3: the half-breadths of station A come out 19.6 mm more than this blade's all along: look at the distance of "
+            "the boards from the centre plane, and the units\n"));
+  // Gaps and x in inches, the board in millimetres: all come out far too thick, and alike.
+  CHECK(has(told(plan(), gaps(60, "board,60\n", "port_gap,starboard_gap", 25.4)),
+            "more than this blade's all along: look at the distance of the boards from the centre plane, and the units\n"));
+  // Eight millimetres left all over, read by boards.
+  CHECK(told(plan(), gaps(60, "board,68\n", "port_gap,starboard_gap")) == "not refused");
+}
+
+TEST_CASE("2026-11-27: a round of which next to nothing lies near the target is refused in one line") {
+  // A slab: nothing of the section is in it.
+  const std::string slab = "station,x,port,starboard\nA,0,90,90\nA,100,80,80\nA,200,95,95\nA,300,90,90\nA,400,85,85\n";
+  CHECK(told(plan(), slab) ==
+        "r.csv:2: 0 of 10 readings lie within 10.0 mm of the target: this is not the blade that was planned: look whether gaps "
+        "stand under port and starboard, at the boards' distance, at the units, and at the plan's folder\n");
+  // Honest: the old blade before any work, a face that is not begun, one that was built up by 20 mm too much there alone.
+  CHECK(told(plan(), round([](double, bool) { return -2.0; })) == "not refused");
+  CHECK(told(plan(), round([](double x, bool port) { return port ? -12.0 * std::sin(x / 150) : 0.0; })) == "not refused");
+  CHECK(told(plan(), round([](double x, bool port) { return port && x > 50 ? 20.0 : 0.2; })) == "not refused");
+}
+
 TEST_CASE("honest rounds with much left to do are not refused") {
   std::mt19937 random(5);
   std::normal_distribution<double> stray(0, 0.3);
