@@ -156,6 +156,21 @@ std::string folder_of(const WorksheetArguments& arguments) {
   return (std::filesystem::path("out") / name).string();
 }
 
+/// A table cannot hold all that a job file can: planned from the table alone, the blade would be another job.
+void tell_what_is_not_in_it(const job::ToMeasure& job, const WorksheetArguments& arguments, std::ostream& err) {
+  if (job.not_in_a_table.empty()) return;
+  std::string all;
+  for (const std::string& one : job.not_in_a_table) all += (all.empty() ? "" : "; ") + one;
+  std::error_code unknown;
+  const auto beside = std::filesystem::path(arguments.job).parent_path();
+  const auto named =
+      std::filesystem::proximate(arguments.table.empty() ? beside / "readings.csv" : std::filesystem::path(arguments.table),
+                                 beside.empty() ? "." : beside, unknown);
+  err << "note: a table cannot hold all that " << arguments.job << " says: " << all << "\n"
+      << "note: keep using " << arguments.job << " with the new readings: write \"readings_file\": \"" << named.string()
+      << "\" in it, in place of the readings that it has\n";
+}
+
 }  // namespace
 
 int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::ostream& err) {
@@ -185,9 +200,7 @@ int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::
   std::string table;
   if (wants_table) {
     if (const auto fault = report::judge_one_table(sheet)) return refuse({*fault}, err);
-    // A job file may name the table as its readings_file, which has only units above its header.
-    const bool alone = !with_job || !sheet.job.keys.empty();
-    table = report::worksheet_csv(sheet, alone);
+    table = report::worksheet_csv(sheet);
   }
   emit::NewFile file;
   if (table_to_file) {
@@ -209,10 +222,13 @@ int run_worksheet(const std::vector<std::string>& args, std::ostream& out, std::
           << "Print " << folder << "/print.html at actual size (100 %), and take it to the yard.\n";
     }
     if (table_to_file) {
-      out << "Table to fill in: " << arguments.table << "\nThen: fairblade check " << arguments.table << '\n';
+      const bool whole = sheet.job.not_in_a_table.empty();
+      out << "Table to fill in: " << arguments.table << "\nThen: fairblade check " << (whole ? arguments.table : arguments.job)
+          << '\n';
     }
   }
   if (!arguments.quiet) {
+    if (wants_table) tell_what_is_not_in_it(sheet.job, arguments, err);
     for (const Warning& one : sheet.advice) err << "advice: " << one.text << '\n';
   }
   return arguments.strict && !sheet.advice.empty() ? ExitStatus::done_with_warnings : ExitStatus::done;

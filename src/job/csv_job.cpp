@@ -12,6 +12,8 @@ namespace {
 
 /// Keys that a CSV sets for all its stations.
 constexpr std::array<std::string_view, 3> for_all_stations{"measured_by", "x_from", "board"};
+/// What the worksheet's table leaves open for the owner to write.
+constexpr std::array<std::string_view, 1> may_be_empty{"coating_to_strip"};
 
 Node value_of(const KeyRow& row) {
   if (row.values.size() == 1) return node_of_text(row.values.front(), row.line);
@@ -43,6 +45,7 @@ Node tree_of_csv(const CsvContent& content, Faults& faults) {
       continue;
     }
     seen.push_back(&row);
+    if (row.values.empty() && among(row.key, may_be_empty)) continue;  // not filled in: the default, which is listed
     if (row.values.empty()) {
       faults.add({content.file, row.line}, in_quotes(row.key) + " has no value", "write key,value or take the row out");
     } else if (among(row.key, for_all_stations)) {

@@ -70,9 +70,6 @@ class CsvReader {
           return false;
         }
         content_.unit = *unit;
-      } else if (!alone_) {
-        fault(row.line, in_quotes(row.key) + " stands above the header row",
-              "only units may stand here: put the rest in the job file");
       }
     }
     return true;

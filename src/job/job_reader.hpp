@@ -49,6 +49,8 @@ class JobReader {
   void read_readings_file();
   bool leave_out_unread();
   void learn_methods();
+  void judge_keys_of_readings_file();
+  void learn_table_keys();
   void learn_own_error();
   void take_stations();
   void check_twice();
@@ -71,7 +73,8 @@ class JobReader {
   std::vector<const Node*> station_nodes_;
   std::vector<StationDraft> drafts_;  ///< beside station_nodes_
   std::vector<StationToMeasure> to_measure_;
-  std::vector<std::pair<std::string, std::vector<std::string>>> csv_keys_;  ///< of a CSV alone
+  std::vector<KeyOfTable> table_keys_;
+  std::vector<std::string> not_in_a_table_;
 };
 
 }  // namespace fairblade::job

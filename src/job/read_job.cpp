@@ -266,6 +266,7 @@ void JobReader::read_readings_file() {
   std::vector<std::string> names;
   for (const StationDraft& draft : drafts_) names.push_back(draft.station.name);
   csv_ = read_csv(*text, file, job_.units, false, names, faults_);
+  if (csv_) judge_keys_of_readings_file();
   if (csv_ && csv_->whole && !anything_read(*csv_, faults_)) csv_.reset();
 }
 

@@ -63,7 +63,7 @@ class RoundReader {
       const Place place{content.file, row.line};
       if (std::find(ours.begin(), ours.end(), row.key) == ours.end()) {
         if (of_a_job(row.key)) {
-          round_.job_keys.push_back(row.key);
+          if (!row.values.empty()) round_.job_keys.push_back(row.key);
           continue;
         }
         const std::string near = nearest_name(row.key, ours);

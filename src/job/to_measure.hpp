@@ -22,7 +22,12 @@ struct StationToMeasure {
   MeasuredBy measured_by = MeasuredBy::half_breadths;
   XFrom x_from = XFrom::leading_edge;
   std::optional<double> board_port, board_starboard;  ///< from the centre plane
+  std::optional<double> trailing_edge_off_centre;     ///< to port
+  double skeg = 0;                                    ///< of fixed skeg ahead of this edge
 };
+
+/// A row above the header of a CSV: its key and values, as they were written.
+using KeyOfTable = std::pair<std::string, std::vector<std::string>>;
 
 struct ToMeasure {
   std::string job;
@@ -30,8 +35,10 @@ struct ToMeasure {
   std::optional<double> bottom;
   Print print;
   std::vector<StationToMeasure> stations;  ///< from the top down, without those that are only interpolated
-  /// Of a CSV: its rows above the header, "units" apart, as they were written.
-  std::vector<std::pair<std::string, std::vector<std::string>>> keys;
+  double coating_to_strip = 0;
+  /// What a CSV that is a job alone has above its header, "units" apart: of a CSV its own rows, of a job file its values.
+  std::vector<KeyOfTable> keys;
+  std::vector<std::string> not_in_a_table;  ///< of a job file: what a CSV has no place for, in words
 };
 
 /// The job in that file, whether it has readings or not; those that it has are not looked at. How a station is measured

@@ -20,8 +20,8 @@ class SheetTable {
   explicit SheetTable(const worksheet::Worksheet& sheet)
       : sheet_(sheet), units_(sheet.job.units), by_(sheet.job.stations.front().measured_by) {}
 
-  std::string write(bool names_the_job) {
-    write_keys(names_the_job);
+  std::string write() {
+    write_keys();
     row(columns());
     for (std::size_t k = 0; k < sheet_.job.stations.size(); ++k) station(k, false);
     station(sheet_.twice, true);
@@ -34,20 +34,22 @@ class SheetTable {
     out_ += '\n';
   }
 
-  void write_keys(bool names_the_job) {
+  void write_keys() {
     const auto& job = sheet_.job;
     const auto told = [&](std::string_view key) {
       return std::any_of(job.keys.begin(), job.keys.end(), [&](const auto& row) { return row.first == key; });
     };
-    if (names_the_job && !told("job")) row({"job", job.job});
+    if (!told("job")) row({"job", job.job});
     row({"units", std::string(name_of(units_))});
-    if (names_the_job && job.bottom && !told("bottom")) row({"bottom", cell_of(*job.bottom, units_)});
+    if (job.bottom && !told("bottom")) row({"bottom", cell_of(*job.bottom, units_)});
+    if (!told("coating_to_strip")) row({"coating_to_strip", ""});  // as the sheet's cover asks
     const auto origin = job.stations.front().x_from;
     if (origin != job::XFrom::leading_edge && !told("x_from")) row({"x_from", std::string(name_of(origin))});
     for (const auto& [key, values] : job.keys) {
       if (key == "measured_by" || (key == "board" && !gaps())) continue;  // the columns tell
       std::vector<std::string> cells{key};
       cells.insert(cells.end(), values.begin(), values.end());
+      if (values.empty()) cells.emplace_back();
       row(cells);
     }
   }
@@ -63,7 +65,7 @@ class SheetTable {
     } else {
       out.insert(out.end(), {gaps() ? "port_gap" : "port", gaps() ? "starboard_gap" : "starboard", "caliper"});
     }
-    out.insert(out.end(), {"trailing_edge_off_centre", "notes"});
+    out.insert(out.end(), {"trailing_edge_off_centre", "skeg", "notes"});
     return out;
   }
 
@@ -83,6 +85,10 @@ class SheetTable {
       }
       cells.push_back(cell_of(sheet_.places[k][p], units_));
       cells.resize(width);
+      if (first) {
+        cells[width - 3] = cell_of(one.trailing_edge_off_centre, units_);
+        cells[width - 2] = one.skeg > 0 ? cell_of(one.skeg, units_) : "";
+      }
       if (p == 0 && again) cells.back() = "measured a second time";
       row(cells);
     }
@@ -115,8 +121,6 @@ std::optional<Fault> judge_one_table(const worksheet::Worksheet& sheet) {
   return std::nullopt;
 }
 
-std::string worksheet_csv(const worksheet::Worksheet& sheet, bool names_the_job) {
-  return SheetTable(sheet).write(names_the_job);
-}
+std::string worksheet_csv(const worksheet::Worksheet& sheet) { return SheetTable(sheet).write(); }
 
 }  // namespace fairblade::report

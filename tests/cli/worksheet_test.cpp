@@ -3,6 +3,7 @@
 
 #include "catch.hpp"
 #include "cli/sandbox.hpp"
+#include "job/job.hpp"
 
 using namespace sandbox;
 
@@ -93,11 +94,11 @@ TEST_CASE("an empty table, printed or into a file that was not there") {
   const Result printed = run_in(folder, plain({"--csv"}));
   CHECK(printed.status == 0);
   CHECK(printed.err.empty());
-  CHECK(has(
-      printed.out,
-      "job,Rudder blade\nunits,mm\nbottom,900\nstation,down,ahead,chord,x,port,starboard,caliper,trailing_edge_off_centre,notes\n"
-      "A,0,,420,0,,,,,\nA,,,,3,,,,,\n"));
-  CHECK(lines_of(printed.out) == 4 + 4 * 12);  // three stations, one of them twice
+  CHECK(has(printed.out,
+            "job,Rudder blade\nunits,mm\nbottom,900\ncoating_to_strip,\n"
+            "station,down,ahead,chord,x,port,starboard,caliper,trailing_edge_off_centre,skeg,notes\n"
+            "A,0,,420,0,,,,,,\nA,,,,3,,,,,,\n"));
+  CHECK(lines_of(printed.out) == 5 + 4 * 12);  // three stations, one of them twice
   CHECK_FALSE(fs::exists(folder.at("out")));
   CHECK(run_in(folder, plain({"--csv", "sheet.csv"})).status == 0);
   CHECK(bytes_of(folder.at("sheet.csv")) == printed.out);
@@ -119,18 +120,15 @@ TEST_CASE("an empty table, printed or into a file that was not there") {
 TEST_CASE("tables by other ways, in inches, of a job") {
   const Folder folder;
   const std::string gaps = run(plain({"--csv", "--measured-by", "gaps"})).out;
-  CHECK(has(
-      gaps,
-      "station,down,ahead,chord,board_port,board_starboard,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,notes\n"));
+  CHECK(has(gaps,
+            "station,down,ahead,chord,board_port,board_starboard,x,port_gap,starboard_gap,caliper,trailing_edge_off_centre,skeg,"
+            "notes\n"));
   const std::string thickness = run(plain({"--csv", "--measured-by", "thickness"})).out;
-  CHECK(has(thickness, "station,down,ahead,chord,x,thickness,trailing_edge_off_centre,notes\n"));
+  CHECK(has(thickness, "station,down,ahead,chord,x,thickness,trailing_edge_off_centre,skeg,notes\n"));
   const std::string inches =
       run({"worksheet", "--stations", "3", "--span", "36", "--chord", "16 1/2", "--units", "in", "--csv"}).out;
   CHECK(has(inches, "units,in\nbottom,36\n"));
-  CHECK(has(inches, "A,0,,16.5,0,,,,,\nA,,,,0.125,,,,,\nA,,,,0.25,,,,,\nA,,,,0.5,,,,,\n"));
-  // A table of a job file may become its readings_file, which has units alone above its header.
-  const std::string whimbrel = run({"worksheet", profile("whimbrel"), "--csv"}).out;
-  CHECK(whimbrel.rfind("units,mm\nstation,", 0) == 0);
+  CHECK(has(inches, "A,0,,16.5,0,,,,,,\nA,,,,0.125,,,,,,\nA,,,,0.25,,,,,,\nA,,,,0.5,,,,,,\n"));
   // A CSV keeps what stood above its header; names that need quotes have them.
   const std::string csv =
       folder.write("j.csv",
@@ -153,11 +151,101 @@ TEST_CASE("a job's table may be its readings_file") {
   const std::string job = folder.write("j.json", R"({ "job": "Knot", "readings_file": "r.csv", )" + stations);
   REQUIRE(run({"worksheet", job, "--csv", folder.at("r.csv")}).status == 0);
   std::string text = bytes_of(folder.at("r.csv"));
-  for (std::size_t at; (at = text.find(",,,,,\n")) != std::string::npos;) text.replace(at, 6, ",20,20,,,\n");  // a plate will do
+  for (std::size_t at; (at = text.find(",,,,,,\n")) != std::string::npos;)
+    text.replace(at, 7, ",20,20,,,,\n");  // a plate will do
   folder.write("r.csv", text);
   const Result result = run_in(folder, {"plan", job, "--quiet"});
   INFO(result.err);
   CHECK(result.status == 0);
+}
+
+namespace {
+
+/// Behind a skeg, with all that a table can hold and some that it cannot.
+std::string behind_a_skeg(const std::string& own = {}, const std::string& more = {}) {
+  return R"({ "job": "Phalarope, behind a skeg", "bottom": 990, "coating_to_strip": 0.4, "speed": 5, "centre_station": "two",
+    "stations": [
+      { "name": "one", "down": 50, "ahead": 22, "chord": 330, "skeg": 230, "trailing_edge_off_centre": 1.5)" +
+         own + R"( },
+      { "name": "two", "down": 500, "ahead": 22, "chord": 320, "skeg": 200 },
+      { "name": "three", "down": 950, "ahead": 22, "chord": 300, "skeg": 140 } ],
+    "target": { "trailing_edge_thickness": 4, "leading_edge": "leave", "max_removal": 0.5, "keep": [0.25, "240mm"],
+      "leading_edge_radius": { "percent_chord": 1.8 }, "extend_trailing_edge": { "up_to": 6 },
+      "no_cut": [ { "down": [300, 360], "x": [0, 120] } ] },
+    "fillers": { "edges": { "resin_to_hardener_by_weight": [100, 40] } }, "workshop": { "pot_life": { "minutes": 25, "at": 20, "mass_g": 90 } },
+    "print": { "ruler_reads": [99.5, 100.4] })" +
+         more + " }";
+}
+
+/// A plate's readings in every row that waits for them.
+std::string filled(std::string table) {
+  for (std::size_t at = 0; (at = table.find('\n', at)) != std::string::npos; ++at) {
+    const std::size_t begin = table.rfind('\n', at - 1) + 1;
+    std::string line = table.substr(begin, at - begin);
+    if (line.rfind("one,", 0) != 0 && line.rfind("two,", 0) != 0 && line.rfind("three,", 0) != 0) continue;
+    std::size_t cell = 0;
+    for (int commas = 0; commas < 5; ++cell) commas += line[cell] == ',';
+    table.insert(begin + cell, "20");
+    table.insert(begin + cell + 3, "20");
+    at += 4;
+  }
+  return table;
+}
+
+}  // namespace
+
+TEST_CASE("2026-11-27: a job's table says what the job says, and what it cannot hold is told") {
+  const Folder folder;
+  const Result whole = run({"worksheet", folder.write("whole.json", behind_a_skeg()), "--csv"});
+  INFO(whole.out);
+  CHECK(whole.err.empty());
+  const auto job = fairblade::job::read_job(folder.write("table.csv", filled(whole.out)));
+  REQUIRE(job);
+  // All by hand, out of the job above.
+  CHECK(job->name == "Phalarope, behind a skeg");
+  CHECK(*job->bottom == 990);
+  CHECK(job->coating_to_strip == 0.4);
+  CHECK(*job->speed == 5);
+  CHECK(job->centre_station == "two");
+  REQUIRE(job->stations.size() == 3);
+  CHECK(job->stations[0].skeg == 230);
+  CHECK(job->stations[1].skeg == 200);
+  CHECK(job->stations[2].skeg == 140);
+  CHECK(*job->stations[0].trailing_edge_off_centre == 1.5);
+  CHECK(*job->stations[0].ahead == 22);
+  CHECK(job->target.trailing_edge_thickness.value == 4);
+  CHECK((job->target.leading_edge == fairblade::job::LeadingEdgeWork::leave));
+  CHECK(job->target.max_removal == 0.5);
+  CHECK(job->target.keep_from.value == 0.25);
+  CHECK(job->target.keep_to.in_mm);
+  CHECK(job->target.keep_to.value == 240);
+  CHECK((job->target.leading_edge_radius.kind == fairblade::job::LeadingEdgeRadius::Kind::percent_chord));
+  CHECK(job->target.leading_edge_radius.value == 1.8);
+  CHECK(job->target.extend_trailing_edge.up_to);
+  CHECK(job->target.extend_trailing_edge.mm == 6);
+  REQUIRE(job->target.no_cut.size() == 1);
+  CHECK(job->target.no_cut[0].down_to == 360);
+  CHECK(job->target.no_cut[0].x_to == 120);
+  CHECK(job->edges.hardener_by_weight == 40);
+  CHECK(job->workshop.pot_life_mass_g == 90);
+  CHECK(job->print.ruler_along == 100.4);
+
+  const std::string coats = folder.write(
+      "coats.json", behind_a_skeg(R"(, "thickness": "40mm")", R"(, "coats": [ { "name": "primer", "thickness": 0.1 } ])"));
+  const Result part = run({"worksheet", coats, "--csv", folder.at("part.csv")});
+  CHECK(part.status == 0);
+  CHECK(part.err ==
+        "note: a table cannot hold all that " + coats + " says: coats; station one's own thickness\nnote: keep using " + coats +
+            " with the new readings: write \"readings_file\": \"part.csv\" in it, in place of the readings " + "that it has\n");
+  CHECK(has(part.out, "Then: fairblade check " + coats));
+  CHECK(run({"worksheet", coats, "--csv", "--quiet"}).err.empty());
+  // The table then stands beside the job file, and what both say is no trouble.
+  folder.write("part.csv", filled(bytes_of(folder.at("part.csv"))));
+  const auto both = fairblade::job::read_job(folder.write(
+      "both.json", behind_a_skeg("", R"(, "readings_file": "part.csv", "coats": [ { "name": "primer", "thickness": 0.1 } ])")));
+  REQUIRE(both);
+  CHECK(both->stations[0].skeg == 230);
+  CHECK(both->coats.size() == 1);
 }
 
 TEST_CASE("what no sheet can be made of is refused in one line, and nothing is written") {
