@@ -29,6 +29,7 @@ std::vector<char> delimiters_to_try(std::string_view text) {
 }
 
 void take_titles(const std::vector<std::string_view>& cells, CsvHeader& header) {
+  header.cells = cells.size();
   header.columns.clear();
   header.units.clear();
   for (const std::string_view cell : cells) {

@@ -49,6 +49,7 @@ struct KeyRow {
 struct CsvHeader {
   char delimiter = ',';
   int line = 0;
+  std::size_t cells = 0;             ///< of the header row, empty ones at its end among them
   std::vector<std::string> columns;  ///< as title_of names them; no empty ones at the end
   std::vector<std::string> units;    ///< beside each column: the unit that its title gives, or empty
   std::vector<KeyRow> keys;

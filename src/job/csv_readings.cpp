@@ -8,6 +8,7 @@
 #include "job/csv_cells.hpp"
 #include "job/csv_columns.hpp"
 #include "job/csv_odd_rows.hpp"
+#include "job/csv_surplus.hpp"
 #include "job/numbers.hpp"
 
 namespace fairblade::job {
@@ -116,6 +117,8 @@ class CsvReader {
       read_reading(*station, cells);
     }
     refuse_unnamed_total();
+    if (content_.header.delimiter != ',') return;
+    for (const Surplus::Row& row : surplus_.suspect()) refuse_cells(row.line, row.cells, content_.header.cells);
   }
 
   /// Its quotes close, and it has the header's cells: spreadsheets pad rows with empty ones, and leave off what the owner
@@ -134,14 +137,19 @@ class CsvReader {
     std::size_t filled = cells.size();
     while (filled > wanted && cells[filled - 1].empty()) --filled;
     if (filled > columns_.last && filled <= wanted) {
+      surplus_.take(line_, cells, content_.header.cells);
       cells.resize(wanted);
       return true;
     }
-    const bool commas = filled > wanted && content_.header.delimiter == ',';
-    fault(
-        line_, "this row has " + std::to_string(filled) + " cells, the header row " + std::to_string(wanted),
-        commas ? "check it; with decimal commas, separate the cells by semicolons" : "check it for a missing or extra separator");
+    refuse_cells(line_, filled, wanted);
     return false;
+  }
+
+  void refuse_cells(int line, std::size_t found, std::size_t wanted) {
+    const bool commas = found > wanted && content_.header.delimiter == ',';
+    fault(
+        line, "this row has " + std::to_string(found) + " cells, the header row " + std::to_string(wanted),
+        commas ? "check it; with decimal commas, separate the cells by semicolons" : "check it for a missing or extra separator");
   }
 
   bool is_header_again(const std::vector<std::string_view>& cells) const {
@@ -280,6 +288,7 @@ class CsvReader {
   CellReader cell_;
   CsvContent content_;
   Columns columns_;
+  Surplus surplus_;
   std::map<std::string, std::size_t, std::less<>> by_name_;
   std::optional<std::size_t> current_;
   std::string refused_;  ///< an unknown station is told once, not on each of its rows

@@ -155,3 +155,29 @@ TEST_CASE("files that are none") {
   CHECK(faults_of(read_job(large), folder) ==
         "large.csv: the file is larger than 512 MB: check that it is the right one, or thin its readings");
 }
+
+TEST_CASE("2026-11-27: empty cells beyond the headings are let be where no decimal comma can have made them") {
+  const Scratch scratch;
+  const std::string head = "station,down,chord,x,thickness,trailing_edge_off_centre,notes";
+  const auto told = [&](const std::string& text) {
+    return faults_of(read_job(scratch.write("j.csv", text)), scratch.folder.string());
+  };
+  const std::string wants_semicolons = "check it; with decimal commas, separate the cells by semicolons";
+  // One reading of 45.5 mm in a row whose last cell is empty: it must not become 45 mm, and the edge 5 mm off centre.
+  const std::string rows = "A,0,420,0,0,,\nA,,,50,40,,\n", last = "A,,,420,3,,\n";
+  CHECK(told(head + "\n" + rows + "A,,,105,45,5,,\n" + last) ==
+        "j.csv:4: this row has 8 cells, the header row 7: " + wants_semicolons);
+  CHECK(told(head + "\n" + rows + "A,,,105,45,,\n" + last).empty());
+  // No row whose numbers lie side by side, or all with a point.
+  CHECK(told(head + "\n" + rows + "A,,,105.5,45.5,,,,\n" + last).empty());
+  CHECK(told(head + "\n" + rows + "A,,,105,,,,,\n" + last).empty());
+  // A spreadsheet pads the headings too; it drops the padding of rows far down.
+  CHECK(told(head + ",,\nA,0,420,0,0,,,,\nA,,,50,40,,,,\nA,,,105,45,,,,\n" + last).empty());
+  // Every row ends in a comma.
+  CHECK(told(head + "\nA,0,420,0,0,,,\nA,,,50,40,,,\nA,,,105,45,,,\nA,,,420,3,,,\n").empty());
+  // Every row has one decimal behind a comma.
+  const std::string program = told("station,down,chord,x,thickness,notes,more\nA,0,420,0,0,0,,\nA,,,50,40,0,,\nA,,,105,45,5,,\n");
+  CHECK(program.find("j.csv:4: this row has 8 cells, the header row 7: " + wants_semicolons) != std::string::npos);
+  // Semicolons leave no doubt.
+  CHECK(told("station;down;chord;x;thickness\nA;0;420;0;0\nA;;;50;40;;\nA;;;105;45,5;;;\nA;;;420;3\n").empty());
+}
