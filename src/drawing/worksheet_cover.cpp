@@ -25,6 +25,8 @@ class Cover {
  public:
   Cover(const worksheet::Worksheet& worksheet, double height) : worksheet_(worksheet), job_(worksheet.job) {
     for (const auto& station : job_.stations) {
+      skeg_ = skeg_ || station.skeg > 0;
+      all_skeg_ = all_skeg_ && station.skeg > 0;
       boards_ = boards_ || station.measured_by != MeasuredBy::thickness;
       gaps_ = gaps_ || station.measured_by == MeasuredBy::gaps;
     }
@@ -49,7 +51,7 @@ class Cover {
 
   const worksheet::Worksheet& worksheet_;
   const job::ToMeasure& job_;
-  bool boards_ = false, gaps_ = false;
+  bool boards_ = false, gaps_ = false, skeg_ = false, all_skeg_ = true;
   const job::StationToMeasure* shown_ = nullptr;
   Sheet sheet_;
   double y_ = 0;
@@ -98,6 +100,9 @@ void Cover::beside_side_view(Column& column) const {
       "its own; where the tip is rounded or cut "
       "away, move the lowest station up to the last place with a whole section, and write its distance.",
       type);
+  if (!skeg_) return;
+  column.paragraph(
+      "Where a skeg stands ahead, write how far its leading edge stands ahead of the rudder's, and the gap between them.", type);
 }
 
 void Cover::beside_jig(Column& column) const {
@@ -140,11 +145,13 @@ void Cover::foot() {
   Column column(sheet_, 0, y_, worksheet_width);
   column.line("Before you put anything away", heading, true);
   column.paragraph(
-      "Read x = 0 and the trailing edge too, and most of the places ahead of a tenth of the chord. Chord measured twice? Port "
-      "and starboard not "
-      "changed over (port is left, looking forward)? One unit throughout? Then type it in and let fairblade check judge it, "
-      "before the "
-      "boat is out of reach.",
+      std::string("Read x = 0 and the trailing edge too") +
+          (all_skeg_ ? "." : ", and most of the places ahead of a tenth of the chord.") +
+          " Chord measured twice? Port "
+          "and starboard not "
+          "changed over (port is left, looking forward)? One unit throughout? Then type it in and let fairblade check judge it, "
+          "before the "
+          "boat is out of reach.",
       type);
   column.skip(2);
   column.line("Cautions", heading, true);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -17,11 +18,20 @@ constexpr double type = 2.5;
 constexpr double jig_centre = 31, caliper_centre = 79;
 constexpr double read_at = 0.45, stock_at = 0.24;  // of the chord
 
-double half_at(double fraction) { return half_thick * plain_form(std::sqrt(fraction)) / 0.5; }
+/// A section's half-breadth; behind a skeg of its after part, from `begins` on, drawn as wide.
+double half_at(double fraction, double begins) {
+  constexpr double thickest = 0.3;  // of the whole section
+  const auto whole = [](double at) { return plain_form(std::sqrt(at)); };
+  return half_thick * whole(begins + (1 - begins) * fraction) / whole(std::max(thickest, begins));
+}
 
 class Holding {
  public:
-  Holding(MeasuredBy way, job::XFrom from, LengthUnit units) : way_(way), from_(from), units_(units) {}
+  Holding(const job::StationToMeasure& station, LengthUnit units)
+      : way_(station.measured_by),
+        from_(station.x_from),
+        units_(units),
+        begins_(station.skeg > 0 ? station.skeg / (station.skeg + station.chord) : 0) {}
   Sheet draw() {
     sheet_.width = 94;
     sheet_.height = holding_height;
@@ -46,7 +56,7 @@ class Holding {
     constexpr int steps = 24;
     const auto point = [&](int k, double side) {
       const double u = static_cast<double>(k) / steps;
-      return Point(centre + side * half_at(u * u), nose + length * u * u);
+      return Point(centre + side * half(u * u), nose + length * u * u);
     };
     for (int k = steps; k >= 0; --k) outline.push_back(point(k, -1));
     for (int k = 1; k <= steps; ++k) outline.push_back(point(k, 1));
@@ -61,6 +71,7 @@ class Holding {
     sheet_.items.emplace_back(Path{{ring}, true, Pen::measured, Fill::white, {}});
     add_dot(sheet_, {centre, stock_y()}, 0.5);
   }
+  double half(double fraction) const { return half_at(fraction, begins_); }
   double read_y() const { return nose + read_at * length; }
   double stock_y() const { return nose + stock_at * length; }
   double origin_y() const {
@@ -86,14 +97,14 @@ class Holding {
   MeasuredBy way_;
   job::XFrom from_;
   LengthUnit units_;
+  double begins_;  ///< share of the whole section that a skeg ahead of it is
   Sheet sheet_;
 };
 
 void Holding::boards() {
   const double tail = nose + length;
   for (const double side : {-1.0, 1.0}) {
-    const double inner = jig_centre + side * board_at, outer = inner + side * board,
-                 surface = jig_centre + side * half_at(read_at);
+    const double inner = jig_centre + side * board_at, outer = inner + side * board, surface = jig_centre + side * half(read_at);
     box(inner, nose - 9, outer, tail + 9, Fill::light);
     text(outer + side * 2 + (side > 0 ? 1.0 : 0.9), nose + length / 2, "straight board", Anchor::middle, false, -90);
     // The square stands on the board, its blade reaches the surface.
@@ -129,7 +140,7 @@ void Holding::batten() {
 }
 
 void Holding::calipers() {
-  const double c = caliper_centre, reach = 12.5, aft = nose + length + 4, y = read_y(), half = half_at(read_at);
+  const double c = caliper_centre, reach = 12.5, aft = nose + length + 4, y = read_y(), half = this->half(read_at);
   sheet_.items.emplace_back(
       Path{{{{c - half, y}, {c - reach, y + 1.5}, {c - reach, aft}, {c + reach, aft}, {c + reach, y + 1.5}, {c + half, y}}},
            false,
@@ -169,9 +180,7 @@ void Holding::directions() {
 
 }  // namespace
 
-Sheet draw_holding(const job::StationToMeasure& station, LengthUnit units) {
-  return Holding(station.measured_by, station.x_from, units).draw();
-}
+Sheet draw_holding(const job::StationToMeasure& station, LengthUnit units) { return Holding(station, units).draw(); }
 
 std::string caliper_slack(LengthUnit units) {
   return units == LengthUnit::inch ? "1/16 in" : units == LengthUnit::cm ? "0.2 cm" : "2 mm";

@@ -59,7 +59,11 @@ class StationPage {
     y_ += pitch;
   }
   void sizes();
-  void boards();
+  struct InPair {
+    std::string name;
+    std::optional<double> known;  ///< mm
+  };
+  void asked_pair(const std::vector<std::string>& words, const InPair& first, const InPair& second);
   void off_centre();
   void tick(double left, const std::string& words, double y);
   void ticks();
@@ -112,21 +116,19 @@ void StationPage::asked(const std::vector<std::string>& words, double left, doub
   }
 }
 
-void StationPage::boards() {
+/// Two boxes side by side, each with its name and what is known of it underneath.
+void StationPage::asked_pair(const std::vector<std::string>& words, const InPair& first, const InPair& second) {
   constexpr double side = 26;
-  const auto known = [&](const std::optional<double>& mm) {
-    return mm ? on_rule_with_unit(*mm, job_.units) + "?" : std::string();
-  };
-  asked({"boards from the", "centre plane:"}, half_width - 2 * side - gutter, half_width - side - gutter);
+  asked(words, half_width - 2 * side - gutter, half_width - side - gutter);
   box(half_width - side, y_, half_width, y_ + box_height);
   const double under = y_ + box_height + 3;
-  const auto name = [&](double right, const char* which, const std::optional<double>& mm) {
-    const std::string words = std::string(which) + (mm ? ", " + known(mm) : "");
+  const auto name = [&](double right, const InPair& one) {
+    const std::string known = one.known ? ", " + on_rule_with_unit(*one.known, job_.units) + "?" : std::string();
     const double size = 2.4;
-    add_text(sheet_, {right - side / 2, under}, shortened(words, size, false, side), size, Anchor::middle);
+    add_text(sheet_, {right - side / 2, under}, shortened(one.name + known, size, false, side), size, Anchor::middle);
   };
-  name(half_width - side - gutter, "port", station_.board_port);
-  name(half_width, "starboard", station_.board_starboard);
+  name(half_width - side - gutter, first);
+  name(half_width, second);
   y_ += pitch + 3.4;
 }
 
@@ -149,11 +151,14 @@ void StationPage::sizes() {
   const std::string lies = station_.ahead ? " (" + on_rule(*station_.ahead, job_.units) + "?)" : "";
   asked({"leading edge ahead of the", "stock line" + lies + ", - if aft"});
   off_centre();
-  if (station_.measured_by == MeasuredBy::gaps) boards();
+  if (station_.measured_by == MeasuredBy::gaps) {
+    asked_pair({"boards from the", "centre plane:"}, {"port", station_.board_port}, {"starboard", station_.board_starboard});
+  }
+  if (station_.skeg > 0) asked_pair({"skeg ahead of the", "leading edge:"}, {"with gap", station_.skeg}, {"the gap alone", {}});
 }
 
 void StationPage::ticks() {
-  y_ += 2.5;
+  y_ += 1.5;
   tick(0, "square to the stock (not level: the stock may rake)", y_ + 2);
   y_ += 6.2;
   tick(0, "leading edge worn or chipped here", y_ + 2);
@@ -161,7 +166,7 @@ void StationPage::ticks() {
   tick(0, "old paint still on, about", y_ + 2);
   add_line(sheet_, {43, y_ + 2.6}, {64, y_ + 2.6}, Pen::dimension);
   add_text(sheet_, {66, y_ + 2}, unit() + " thick", label);
-  y_ += 6;
+  y_ += 4.8;
 }
 
 std::string StationPage::x_heading() const {

@@ -10,6 +10,8 @@ namespace {
 
 /// Fractions of the chord. The first six lie in the first tenth; past it they stand where a section turns.
 constexpr std::array<double, places_a_side> fractions{0, 0.007, 0.015, 0.03, 0.055, 0.09, 0.16, 0.28, 0.43, 0.62, 0.82, 1};
+/// Behind a skeg the edge is square, and lies where the whole section is nearly thickest: even steps, one place near it.
+constexpr std::array<double, places_a_side> behind_skeg{0, 0.03, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1};
 static_assert(fractions[5] < 0.1 && fractions[6] > 0.1, "half of the places lie in the first tenth");
 
 /// What may be read off: one unit of `least`, doubled and so on as the place moves aft, a twentieth of x at the most.
@@ -46,7 +48,7 @@ std::vector<double> rounded(const job::StationToMeasure& station, LengthUnit uni
   const Origin origin = origin_of(station);
   const double sign = origin.forwards ? -1 : 1;
   std::vector<double> out;
-  for (const double fraction : fractions) {
+  for (const double fraction : station.skeg > 0 ? behind_skeg : fractions) {
     const double x = fraction * station.chord, from = sign * (x - origin.at);
     if (fraction == 0 || fraction == 1) {
       out.push_back(from + 0.0);  // the edges are where they are

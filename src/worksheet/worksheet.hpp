@@ -2,8 +2,8 @@
 // Verbs: worksheet_of, evenly_spaced, suggested_places, on_rule. All mm.
 //
 // Places crowd to the nose, half of them in the first tenth of the chord, because a round nose is root-shaped: against
-// the square root of x they lie about evenly. Three stations at least, five on a blade deeper than a metre, the first at
-// the top and the last at the bottom (common practice, no source).
+// the square root of x they lie about evenly; behind a skeg, where the edge is square, they are even in x. Three stations at
+// least, five on a blade deeper than a metre, the first at the top and the last at the bottom (common practice, no source).
 #pragma once
 #include <cstddef>
 #include <string>

@@ -63,6 +63,13 @@ TEST_CASE("places are numbers that a rule has") {
   }
 }
 
+TEST_CASE("2026-11-27: behind a skeg the edge is square, and no places crowd to it") {
+  auto behind = station(330);
+  behind.skeg = 230;
+  // By hand: 0, 3 and then every tenth of 330, to 1, 2, 5 or 10 mm as they grow (steps of a twentieth of x at most).
+  CHECK(suggested_places(behind, LengthUnit::mm) == std::vector<double>{0, 10, 33, 66, 100, 130, 165, 200, 230, 260, 300, 330});
+}
+
 TEST_CASE("places from the trailing edge and from the stock") {
   const auto back = suggested_places(station(420, job::XFrom::trailing_edge), LengthUnit::mm);
   CHECK(back.front() == 420);

@@ -19,6 +19,7 @@ struct Wish {
   std::string name = "Whimbrel (invented), balanced spade rudder", station;
   job::XFrom x_from = job::XFrom::leading_edge;
   std::optional<double> ahead, board;
+  double skeg = 0;
 };
 
 worksheet::Worksheet sheet_of(const Wish& wish) {
@@ -34,6 +35,7 @@ worksheet::Worksheet sheet_of(const Wish& wish) {
     station.measured_by = wish.way;
     station.x_from = wish.x_from;
     station.ahead = wish.ahead;
+    station.skeg = wish.skeg;
     station.board_port = station.board_starboard = wish.board;
     if (!wish.station.empty()) station.name = wish.station + station.name;
   }
@@ -149,6 +151,11 @@ TEST_CASE("odd jobs are readable too") {
   with([](Wish& w) { w.x_from = job::XFrom::trailing_edge; });
   with([](Wish& w) { w.x_from = job::XFrom::stock, w.ahead = 78.3; });
   with([](Wish& w) { w.ahead = -40.0; });
+  for (const auto way : {MeasuredBy::half_breadths, MeasuredBy::thickness, MeasuredBy::gaps}) {
+    with([&](Wish& w) { w.skeg = 230, w.way = way; });
+    with([&](Wish& w) { w.skeg = 5000, w.way = way, w.units = LengthUnit::inch, w.board = 152.5, w.ahead = 71.25; });
+    with([&](Wish& w) { w.skeg = 40, w.way = way, w.margin = 25, w.paper = job::Paper::letter, w.stations = 12; });
+  }
   with([](Wish& w) { w.ruler = 99.1; });
 }
 
@@ -175,13 +182,31 @@ TEST_CASE("a station's page asks for all that the job wants to know") {
   }
 }
 
+TEST_CASE("2026-11-27: behind a skeg the sheets ask how long it is and how wide the gap is") {
+  Wish wish;
+  wish.skeg = 230;
+  const std::string with = readable::words_of(draw_worksheet_station(sheet_of(wish), 1, false, {180, 243}));
+  for (const char* part : {"skeg ahead of the", "leading edge:", "with gap, 230 mm?", "the gap alone"}) {
+    INFO(part);
+    CHECK(with.find(part) != std::string::npos);
+  }
+  const std::string cover = readable::words_of(draw_worksheet_cover(sheet_of(wish), {180, 243}));
+  CHECK(cover.find("Where a skeg stands ahead") != std::string::npos);
+  CHECK(readable::words_of(draw_worksheet_station(sheet_of({}), 1, false, {180, 243})).find("skeg") == std::string::npos);
+}
+
 TEST_CASE("boxes are large enough to write in with gloves") {
   // 8 mm high and 30 mm wide at least; the smallest of the sizes' boxes is 26 mm (common practice, no source).
-  for (const auto way : {MeasuredBy::half_breadths, MeasuredBy::thickness, MeasuredBy::gaps}) {
+  for (const auto& [way, skeg] : {std::pair{MeasuredBy::half_breadths, 0.0},
+                                  {MeasuredBy::thickness, 0.0},
+                                  {MeasuredBy::gaps, 0.0},
+                                  {MeasuredBy::half_breadths, 230.0},
+                                  {MeasuredBy::gaps, 230.0}}) {
     for (const auto paper : {job::Paper::a4, job::Paper::letter, job::Paper::both}) {
       Wish wish;
       wish.way = way;
       wish.paper = paper;
+      wish.skeg = skeg;
       const Set set = pages_of(wish);
       const auto boxes = boxes_to_write_in(set.plain[2]);
       std::size_t wide = 0;
