@@ -21,6 +21,10 @@ const char* name_of(Sureness sureness) {
   return "worth a look";
 }
 
+std::string Slip::shown(double mm, LengthUnit unit) const {
+  return in_unit(mm, unit) + (board ? " (a gap of " + in_unit(*board - mm, unit) + ")" : "");
+}
+
 bool spoils(const Finding& finding) { return finding.rank < Rank::blade; }
 
 std::vector<Finding> almost_certain_slips(const Findings& findings) {

@@ -25,6 +25,10 @@ struct Slip {
   double read = 0, expected = 0;
   std::optional<double> fits;  ///< what was probably meant
   std::string how{};           ///< "two digits changed places", ...
+  /// Where gaps were read: the board's distance from the centre plane, of which the gap is what lacks.
+  std::optional<double> board{};
+  /// A length of this reading's: "36.0 mm", or "36.0 mm (a gap of 24.0 mm)", which is what stands on the sheet.
+  std::string shown(double mm, LengthUnit unit) const;
 };
 
 struct Finding {

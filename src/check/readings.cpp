@@ -245,18 +245,34 @@ class StationJudge {
     return kind == Kind::caliper ? "both sides" : kind == Kind::port ? "starboard and the caliper" : "port and the caliper";
   }
 
+  std::optional<double> board_of(Kind kind) const {
+    if (station_.measured_by != job::MeasuredBy::gaps || kind == Kind::caliper) return std::nullopt;
+    return kind == Kind::port ? station_.board_port : station_.board_starboard;
+  }
+  /// What was probably meant, judged by the digits as they were written; of a gap whose board is not known, nothing.
+  std::optional<Meant> as_written(const Slip& slip, const std::function<bool(double)>& fits, std::optional<double> third) const {
+    if (!slip.board) return meant_by(slip.read, job_.units, fits, third);
+    const double board = *slip.board;
+    if (third) third = board - *third;
+    auto gap = meant_by(
+        board - slip.read, job_.units, [&](double mm) { return fits(board - mm); }, third);
+    if (gap) gap->mm = board - gap->mm;
+    return gap;
+  }
+
   void tell_slip(const Suspect& one) {
     const double size = one.size();
     const auto fits = [&](double mm) { return std::abs(mm - one.expected.value) < fits_within * one.expected.error; };
-    // Gaps were turned into half-breadths: what was written is not known here.
-    const bool written = station_.measured_by != job::MeasuredBy::gaps || one.seen.kind == Kind::caliper;
+    Slip slip{one.seen.value, one.expected.value, {}, {}, board_of(one.seen.kind)};
     auto third = by_the_other_two(one.seen);
     if (third && !fits(*third)) third.reset();
-    const auto meant = written ? meant_by(one.seen.value, job_.units, fits, third) : std::nullopt;
-    std::string what = shown(one.seen.value) + " where the others say " + shown(one.expected.value) + ", give or take " +
+    const auto meant = as_written(slip, fits, third);
+    if (meant) slip.fits = meant->mm, slip.how = meant->how;
+    const auto length = [&](double mm) { return slip.shown(mm, job_.units); };
+    std::string what = length(one.seen.value) + " where the others say " + length(one.expected.value) + ", give or take " +
                        shown(one.expected.error);
-    if (meant) what += "; " + shown(meant->mm) + " would fit (" + meant->how + ")";
-    if (third) what += "; by " + std::string(names_of_other_two(one.seen.kind)) + " it is " + shown(*third);
+    if (meant) what += "; " + length(meant->mm) + " would fit (" + meant->how + ")";
+    if (third) what += "; by " + std::string(names_of_other_two(one.seen.kind)) + " it is " + length(*third);
     out_.push_back({"slipped-digit",
                     Rank::reading,
                     size > 8     ? Sureness::certain
@@ -268,8 +284,7 @@ class StationJudge {
                     {station_.readings_from, one.seen.line},
                     std::move(what),
                     "look at the sheet; measure this place again",
-                    Slip{one.seen.value, one.expected.value, meant ? std::optional(meant->mm) : std::nullopt,
-                         meant ? meant->how : std::string()}});
+                    std::move(slip)});
   }
 
   std::string shown(double mm) const { return in_unit(mm, job_.units); }

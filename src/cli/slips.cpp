@@ -37,12 +37,13 @@ Fault told(const job::Job& job, const Finding& one) {
   const job::Station* station = station_of(job, one.station);
   const bool caliper = one.side == "caliper";
   const bool gap = !caliper && station && station->measured_by == job::MeasuredBy::gaps;
+  const auto in_slip = [&](double mm) { return one.slip->shown(mm, job.units); };
   const std::string place = "x " + length(*one.x);
   std::string what = where + "the " + one.side + " reading at " + place + " is " + sureness + " a slip of the pen: it " +
-                     (gap ? "makes a half-breadth of " : "says ") + length(one.slip->read) + " where the others say " +
-                     length(one.slip->expected);
+                     (gap ? "makes a half-breadth of " : "says ") + in_slip(one.slip->read) + " where the others say " +
+                     in_slip(one.slip->expected);
   std::string remedy = "measure " + place + (caliper ? " with the caliper again" : " on " + one.side + " again");
-  if (one.slip->fits) remedy += "; " + length(*one.slip->fits) + " would fit (" + one.slip->how + ")";
+  if (one.slip->fits) remedy += "; " + in_slip(*one.slip->fits) + " would fit (" + one.slip->how + ")";
   return {one.place, std::move(what), std::move(remedy)};
 }
 

@@ -88,8 +88,9 @@ struct Station {
   std::optional<double> trailing_edge_off_centre;  ///< mm to port
   double skeg = 0;                                 ///< mm of fixed skeg ahead of this edge
   MeasuredBy measured_by = MeasuredBy::half_breadths;
-  std::vector<Reading> readings;  ///< sorted by x; repeats kept
-  std::string readings_from;      ///< the file that Reading::line counts in
+  MaybeMm board_port, board_starboard;  ///< of "gaps": from the centre plane; a gap was what lacks to it
+  std::vector<Reading> readings;        ///< sorted by x; repeats kept
+  std::string readings_from;            ///< the file that Reading::line counts in
   TargetRequest target;
   Place place;
   bool interpolated = false;  ///< not measured: carries no weight along the span

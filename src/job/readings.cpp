@@ -24,6 +24,10 @@ class Settler {
                          "with gaps, give the straightedge's distance from the centre plane");
       return;
     }
+    if (station_.measured_by == MeasuredBy::gaps) {
+      station_.board_port = draft_.board_port;
+      station_.board_starboard = draft_.board_starboard;
+    }
     for (Reading& reading : station_.readings) {
       if (reader_.faults.full()) return;
       place_along_chord(reading);

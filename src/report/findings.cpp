@@ -100,8 +100,9 @@ std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& 
     const Finding& one = slips[k];
     std::string line = where_words(job, one) + ": ";
     if (one.slip) {
-      line += in_unit(one.slip->read, job.units) + " where the others say " + in_unit(one.slip->expected, job.units);
-      if (one.slip->fits) line += "; " + in_unit(*one.slip->fits, job.units) + " would fit";
+      line +=
+          one.slip->shown(one.slip->read, job.units) + " where the others say " + one.slip->shown(one.slip->expected, job.units);
+      if (one.slip->fits) line += "; " + one.slip->shown(*one.slip->fits, job.units) + " would fit";
     } else {
       line += one.what;
     }

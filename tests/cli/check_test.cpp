@@ -1,6 +1,7 @@
 // fairblade check, in process.
 #include <nlohmann/json.hpp>
 
+#include "base/text.hpp"
 #include "catch.hpp"
 #include "cli/foil_sheet.hpp"
 #include "cli/sandbox.hpp"
@@ -37,6 +38,24 @@ TEST_CASE("check names a slip with its line, and nothing in good readings") {
   REQUIRE(json["findings"].size() == 1);
   CHECK(json["findings"][0]["code"] == "slipped-digit");
   CHECK(json["findings"][0]["line"] == 25);
+}
+
+TEST_CASE("2026-11-27: a slip among gaps is told by the gap that stands on the sheet") {
+  // The same section from boards 60 mm off; at B the gap of 36.0 mm to its 24.0 mm is written as 63.0.
+  std::string text =
+      foil_sheet("board,60\n", [](const std::string& station, const std::string& x, bool port, const std::string& y) {
+        return station == "B" && x == "120" && port ? std::string("63.0") : fairblade::fixed(60 - std::stod(y), 1);
+      });
+  const std::string columns = "port,starboard";
+  text.replace(text.find(columns), columns.size(), "port_gap,starboard_gap");
+  const Folder folder;
+  const std::string bad = folder.write("bad.csv", text);
+  const Json found = Json::parse(run({"check", bad, "--json"}).out)["findings"];
+  INFO(found.dump(1));
+  REQUIRE(found.size() == 1);
+  const std::string what = found[0]["what"];
+  CHECK(has(what, "-3.0 mm (a gap of 63.0 mm) where the others say 2"));
+  CHECK(has(what, "24.0 mm (a gap of 36.0 mm) would fit (two digits changed places)"));
 }
 
 TEST_CASE("check reads the three profiles, and writes nothing") {
