@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <ostream>
+#include <utility>
 
 #include "base/text.hpp"
 #include "cli/cli.hpp"
@@ -34,8 +35,10 @@ std::vector<Fault> faults_of(const CLI::App& app, const std::vector<std::string>
   const std::vector<std::string_view> known(names.begin(), names.end());
   const std::string help = "see " + app.get_name() + " --help";
   std::vector<Fault> options, words;
+  bool options_over = false;
   for (const std::string& word : left) {
-    if (word.size() < 2 || word.front() != '-') {
+    if (word == "--" && !std::exchange(options_over, true)) continue;  // the usual end of the options
+    if (options_over || word.size() < 2 || word.front() != '-') {
       words.push_back(fault_of_words("\"" + word + "\" is one word too many", help));
       continue;
     }

@@ -25,6 +25,20 @@ char first_from(std::string_view text, std::size_t from) {
   return from < text.size() ? text[from] : '\0';
 }
 
+/// Nothing but blanks, and comments of either kind.
+bool only_comments(std::string_view text) {
+  while (true) {
+    while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+    if (text.empty()) return true;
+    const bool line = text.starts_with("//"), block = text.starts_with("/*");
+    if (!line && !block) return false;
+    const std::string_view end = line ? "\n" : "*/";
+    const std::size_t at = text.find(end, 2);
+    if (at == std::string_view::npos) return true;
+    text.remove_prefix(at + end.size());
+  }
+}
+
 struct Word {
   std::size_t begin, end;
 };
@@ -81,7 +95,8 @@ std::size_t token_begin(std::string_view text, std::size_t bad) {
 
 JsonTrouble json_trouble(std::string_view text, std::size_t bad, JsonState state) {
   if (bad >= text.size()) {
-    if (state == JsonState::nothing) return {"there is nothing but comments here", "put the job in the file"};
+    if (state == JsonState::nothing && only_comments(text))
+      return {"there is nothing but comments here", "put the job in the file"};
     return {"the file breaks off here", "copy it again whole, or close its quotes and brackets"};
   }
   const char c = text[bad];

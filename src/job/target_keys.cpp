@@ -119,6 +119,12 @@ void read_extension(const Reader& reader, std::string_view key, const Node& node
     if (const auto mm = reader.length(node_of_text(node.text.substr(6), node.line), key, range)) out = {true, *mm};
     return;
   }
+  if (node.kind == NodeKind::text && !has_letter_for_digit(node.text) &&
+      length_of_text(node.text, reader.unit).kind == LengthOfText::Kind::not_a_length) {
+    return reader.refuse(node, key,
+                         node.loose ? "give a length, or \"up_to 15\" for the most that may be chosen"
+                                    : "give a length, or { \"up_to\": 15 } for the most that may be chosen");
+  }
   if (const auto mm = reader.length(node, key, range)) out = {false, *mm};
 }
 

@@ -120,6 +120,22 @@ TEST_CASE("mistyped commands and options are answered with the nearest") {
   CHECK(run({"plan", "x.json", "y.json"}).status == 2);
 }
 
+TEST_CASE("2026-11-27: -- ends the options, and a most that is written with a blank is answered with how to write it") {
+  const Folder folder;
+  const std::string job = profile("turnstone");
+  CHECK(run({"check", "--", job}).status == 0);
+  CHECK(run({"plan", "--quiet", "-o", folder.at("out"), "--", job}).status == 0);
+  const Result more = run({"check", job, "--", "-o"});
+  CHECK(more.status == 2);
+  CHECK(more.err == "fairblade: \"-o\" is one word too many: see fairblade check --help\n");
+  const Result most = run({"plan", job, "-o", folder.at("none"), "--extend-leading-edge", "up to 15"});
+  CHECK(most.status == 2);
+  CHECK(most.err ==
+        "--extend-leading-edge: \"extend_leading_edge\" is \"up to 15\": give a length, or \"up_to 15\" for the most that may be "
+        "chosen\n");
+  CHECK_FALSE(fs::exists(folder.at("none")));
+}
+
 TEST_CASE("help and version are answered wherever they stand") {
   CHECK(run({"--version"}).out == std::string("fairblade ") + FAIRBLADE_VERSION + "\n");
   CHECK(run({"plan", "--version"}).out == run({"--version"}).out);
