@@ -10,6 +10,7 @@
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
 #include "cli/commands.hpp"
+#include "cli/earlier_target.hpp"
 #include "cli/lengths.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/results.hpp"
@@ -196,11 +197,17 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
 
   const std::string folder = folder_of(arguments);
   const auto files = draw_plan(*plan, *between, findings);
+  const bool other_target = !arguments.quiet && holds_other_target(folder, *plan);
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
   if (!failed) failed = write_results(folder, files, emit::plan_results, err);
   if (failed) return tell_not_written(*failed, err);
   job_file.keep();
+  if (other_target) {
+    err << "note: " << folder
+        << " held a plan with another target: templates already cut by that no longer fit, and recheck goes "
+        << "by this one; to keep both, plan into another folder with -o\n";
+  }
   if (arguments.json) {
     out << whole(files, "plan.json");
   } else if (!arguments.quiet) {

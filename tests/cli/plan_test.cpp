@@ -212,6 +212,27 @@ TEST_CASE("target keys on the command line win over the file") {
   }
 }
 
+TEST_CASE("2026-11-27: a plan that takes the place of one with another target says so") {
+  const Folder folder;
+  const std::string out = folder.at("out");
+  const auto planned = [&](const std::string& radius, const std::vector<std::string>& more = {}) {
+    std::vector<std::string> words{"plan", profile("turnstone"), "-o", out, "--trailing-edge-thickness", radius};
+    words.insert(words.end(), more.begin(), more.end());
+    const Result result = run(words);
+    CHECK(result.status == 0);
+    return result.err;
+  };
+  const std::string note = "note: " + out +
+                           " held a plan with another target: templates already cut by that no longer fit, and recheck goes by "
+                           "this one; to keep both, plan into another folder with -o\n";
+  CHECK_FALSE(has(planned("4"), "another target"));  // nothing was there
+  CHECK_FALSE(has(planned("4"), "another target"));  // the same
+  CHECK_FALSE(has(planned("4", {"--gauge-spacing", "200"}), "another target"));
+  CHECK(has(planned("6"), note));
+  CHECK(planned("4", {"--quiet"}).empty());
+  CHECK(has(planned("6", {"--json"}), note));
+}
+
 TEST_CASE("what goes to the screen can be chosen") {
   const Folder folder;
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});
