@@ -45,7 +45,7 @@ void JobReader::learn_table_keys() {
 /// is what counts, and a row that says otherwise would be passed over.
 void JobReader::judge_keys_of_readings_file() {
   const KeyRows ours = key_rows_of(root_);
-  const auto refuse = [&](const KeyRow& row, std::string what, std::string remedy) {
+  const auto refuse = [&](const KeyRow& row, const std::string& what, std::string remedy) {
     csv_->whole = false;
     faults_.add({csv_->file, row.line}, in_quotes(row.key) + what, std::move(remedy));
   };
