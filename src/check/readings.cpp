@@ -51,6 +51,9 @@ class StationJudge {
     }
     sorted_ = first_ ? sort_out(seen, frame_) : sort_out(seen, frame_, sorted_.smooth);
     first_ = false;
+    if (whole) {
+      if (auto rows = exchanged_rows(seen, sorted_)) exchange(std::move(*rows), seen);
+    }
     if (whole && station_.skeg == 0 && nose_in_question()) find_lost_nose(seen);
     judged_.scatter = sorted_.scatter;
     suspects_.insert(suspects_.end(), sorted_.suspects.begin(), sorted_.suspects.end());
@@ -93,6 +96,25 @@ class StationJudge {
                     {station_.readings_from, a.line},
                     "port and starboard have changed places " + where + ": set right, they follow the other rows",
                     "look at the sheet, and exchange the two columns there"});
+  }
+
+  void exchange(ExchangedRows rows, std::vector<Seen>& seen) {
+    auto &a = judged_.station.readings[rows.first], &b = judged_.station.readings[rows.second];
+    std::swap(a.port, b.port);
+    std::swap(a.starboard, b.starboard);
+    std::swap(a.caliper, b.caliper);
+    seen = seen_at(judged_.station);
+    sorted_ = std::move(rows.sorted);
+    out_.push_back({"rows-exchanged",
+                    Rank::reading,
+                    Sureness::likely,
+                    station_.name,
+                    "",
+                    a.x,
+                    {station_.readings_from, a.line},
+                    "what was read at x " + shown(a.x) + " and at x " + shown(b.x) +
+                        " have changed places: each fits where the other stands",
+                    "look at the sheet, and exchange the readings of the two rows there"});
   }
 
   void tell() {

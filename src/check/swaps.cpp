@@ -56,4 +56,53 @@ std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::
   return best;
 }
 
+std::optional<ExchangedRows> exchanged_rows(const std::vector<Seen>& seen, const Sorted& as_written) {
+  constexpr Smoothness old_blade{0.003, 0.003, 0.8};
+  struct Row {
+    std::size_t begin, count;  // of `seen`
+  };
+  std::vector<Row> rows;
+  for (std::size_t k = 0; k < seen.size(); ++k) {
+    if (k == 0 || seen[k].row != seen[k - 1].row) rows.push_back({k, 0});
+    ++rows.back().count;
+  }
+  if (rows.size() < 6 || rows.size() > most_rows) return std::nullopt;
+  const Weighed line = Links(seen, as_written.frame).weighed(old_blade);
+  if (!line.known()) return std::nullopt;
+  const auto alike = [&](const Row& a, const Row& b) {
+    if (a.count != b.count || seen[a.begin].x == seen[b.begin].x) return false;
+    for (std::size_t k = 0; k < a.count; ++k) {
+      if (seen[a.begin + k].kind != seen[b.begin + k].kind) return false;
+    }
+    return true;
+  };
+  double best = gain_needed;
+  std::optional<std::pair<Row, Row>> found;
+  std::vector<std::pair<std::size_t, double>> more;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    for (std::size_t j = i + 1; j < rows.size(); ++j) {
+      if (!alike(rows[i], rows[j])) continue;
+      more.clear();
+      for (std::size_t k = 0; k < rows[i].count; ++k) {
+        const std::size_t a = rows[i].begin + k, b = rows[j].begin + k;
+        more.emplace_back(a, seen[b].value - seen[a].value);
+        more.emplace_back(b, seen[a].value - seen[b].value);
+      }
+      const double gained = line.gained_by(more);
+      if (gained <= best) continue;
+      best = gained;
+      found = {rows[i], rows[j]};
+    }
+  }
+  if (!found) return std::nullopt;
+  const auto [a, b] = *found;
+  std::vector<Seen> exchanged = seen;
+  for (std::size_t k = 0; k < a.count; ++k) std::swap(exchanged[a.begin + k].value, exchanged[b.begin + k].value);
+  ExchangedRows out{seen[a.begin].row, seen[b.begin].row, sort_out(exchanged, as_written.frame)};
+  const bool slips_inside = std::any_of(out.sorted.suspects.begin(), out.sorted.suspects.end(),
+                                        [&](const Suspect& s) { return s.seen.row == out.first || s.seen.row == out.second; });
+  if (slips_inside || out.sorted.probability < as_written.probability + gain_needed) return std::nullopt;
+  return out;
+}
+
 }  // namespace fairblade::check

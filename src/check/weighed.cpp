@@ -42,6 +42,16 @@ double Weighed::log_likelihood(const std::vector<Seen>& others) const {
   return -0.5 * (values.dot(inverse_ * values) + log_determinant_) - half_log_turn * static_cast<double>(count_);
 }
 
+double Weighed::gained_by(const std::vector<std::pair<std::size_t, double>>& more) const {
+  double out = 0;
+  for (const auto& [k, d] : more) {
+    const auto i = static_cast<Eigen::Index>(k);
+    out -= d * pull_[i];
+    for (const auto& [l, e] : more) out -= 0.5 * d * e * inverse_(i, static_cast<Eigen::Index>(l));
+  }
+  return out;
+}
+
 Links::Links(const std::vector<Seen>& seen, const Frame& frame) : seen_(seen), frame_(frame) {
   paired_ = pair_up();
   if (paired_) return;

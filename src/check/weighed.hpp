@@ -26,6 +26,8 @@ class Weighed {
   double log_likelihood() const;
   /// Of other values read at the same places by the same tools, none left out.
   double log_likelihood(const std::vector<Seen>& others) const;
+  /// What it gains where these numbers, by their place in `seen`, were so many mm more; none left out.
+  double gained_by(const std::vector<std::pair<std::size_t, double>>& more) const;
 
  private:
   friend class Links;

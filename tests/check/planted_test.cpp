@@ -50,6 +50,11 @@ struct Planted {
 
 job::Reading& at(job::Job& job, std::size_t station, std::size_t row) { return job.stations[station].readings[row]; }
 
+void exchange(job::Reading& a, job::Reading& b) {
+  std::swap(a.port, b.port);
+  std::swap(a.starboard, b.starboard);
+}
+
 void turn(job::Station& station, double degrees) {
   for (auto& r : station.readings) {
     const double off = std::tan(degrees / 57.29578) * (r.x - 0.17 * station.chord);
@@ -163,6 +168,8 @@ const std::vector<Planted> all{
      [](job::Job& j) {
        for (std::size_t r = 7; r < 12; ++r) std::swap(at(j, 3, r).port, at(j, 3, r).starboard);
      }},
+    {"two rows exchanged", {"rows-exchanged"}, "D", "", -1, [](job::Job& j) { exchange(at(j, 3, 6), at(j, 3, 10)); }},
+    {"two neighbouring rows", {"rows-exchanged"}, "B", "", -1, [](job::Job& j) { exchange(at(j, 1, 11), at(j, 1, 12)); }},
     {"a station's sides exchanged",
      {"sides-swapped"},
      "C",

@@ -58,6 +58,21 @@ TEST_CASE("2026-11-27: a slip among gaps is told by the gap that stands on the s
   CHECK(has(what, "24.0 mm (a gap of 36.0 mm) would fit (two digits changed places)"));
 }
 
+TEST_CASE("2026-11-27: two rows of a station that were exchanged are named, and nothing else") {
+  // At B what belongs to x = 60 (21.4) stands at x = 240 (18.3), and the other way round.
+  const std::string text = foil_sheet("", [](const std::string& station, const std::string& x, bool, const std::string& usual) {
+    return station != "B" ? usual : x == "60" ? std::string("18.3") : x == "240" ? std::string("21.4") : usual;
+  });
+  const Folder folder;
+  const Json found = Json::parse(run({"check", folder.write("rows.csv", text), "--json"}).out)["findings"];
+  INFO(found.dump(1));
+  REQUIRE(found.size() == 1);
+  CHECK(found[0]["code"] == "rows-exchanged");
+  CHECK(found[0]["station"] == "B");
+  CHECK(found[0]["line"] == 23);  // by hand: 2 rows above A, 15 rows a station
+  CHECK(has(found[0]["what"], "what was read at x 60.0 mm and at x 240.0 mm have changed places"));
+}
+
 TEST_CASE("check reads the three profiles, and writes nothing") {
   for (const char* name : {"whimbrel", "turnstone", "dunlin"}) {
     const Result result = run({"check", profile(name)});
