@@ -116,27 +116,12 @@ class Pool {
   std::vector<std::thread> threads_;
 };
 
-/// With threads of its own, for work that waits.
-void run_with(std::size_t others, Batch& batch) {
-  std::vector<std::thread> threads;
-  threads.reserve(others);
-  try {
-    for (std::size_t k = 0; k < others; ++k) threads.emplace_back([&] { batch.take_all(); });
-  } catch (...) {
-    // As above.
-  }
-  batch.take_all();
-  for (std::thread& one : threads) one.join();
-}
-
 }  // namespace
 
-void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t at_once) {
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
   Batch batch(count, work);
-  if (count < 2 || at_once == 1) {
+  if (count < 2) {
     batch.take_all();
-  } else if (at_once > 1) {
-    run_with(std::min(at_once, count) - 1, batch);
   } else {
     static Pool pool;
     pool.run(batch);

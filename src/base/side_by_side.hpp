@@ -10,7 +10,6 @@ namespace fairblade {
 /// Work may share out work of its own in this way: whoever has done with theirs helps. So a caller that waits does pieces of
 /// others' work meanwhile: hold no lock, and lean on nothing of the thread's own, across a call. After an exception the other
 /// pieces are still done before it comes out.
-/// `at_once`: for work that waits, as on a disk; as many as there are cores unless told.
-void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t at_once = 0);
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work);
 
 }  // namespace fairblade

@@ -40,22 +40,6 @@ TEST_CASE("one piece that takes long leaves the others to whoever is free") {
   CHECK(others == 100);
 }
 
-TEST_CASE("work that waits is done by as many at once as asked, and no more") {
-  std::atomic<int> now{0}, most{0};
-  fairblade::side_by_side(
-      24,
-      [&](std::size_t) {
-        const int here = ++now;
-        for (int seen = most; seen < here && !most.compare_exchange_weak(seen, here);) {
-        }
-        std::this_thread::sleep_for(std::chrono::milliseconds(20));
-        --now;
-      },
-      6);
-  CHECK(most <= 6);
-  CHECK(most > 3);  // 24 waits of 20 ms: all six have begun long before the first is over
-}
-
 TEST_CASE("the first exception by number comes out, and the rest is done all the same") {
   std::vector<std::atomic<int>> done(50);
   const auto work = [&](std::size_t k) {
