@@ -79,7 +79,7 @@ void SideView::stock() {
   // The arrows stand above the labels, clear of the blade.
   const double x = sheet_.width - labels + 4;
   add_arrow(sheet_, {x + 12, 5}, {x, 5}, Pen::outline);
-  add_text(sheet_, {x + 6, 3.4}, "FWD", 3, Anchor::middle, true);
+  add_text(sheet_, {x + 8, 3}, "FWD", 3, Anchor::middle, true);
   add_arrow(sheet_, {x + 22, 8}, {x + 22, 0.5}, Pen::outline);
   add_text(sheet_, {x + 24, 5.5}, "UP", 3, Anchor::start, true);
 }
