@@ -80,3 +80,12 @@ TEST_CASE("2026-11-27: what the blade displaces counts what comes off before the
   // Nothing is filled and 0.41 L come off; a litre of sea water weighs 1.025 kg (ITTC 7.5-02-01-03, at 15 degrees: 1.026).
   CHECK(p.work.floating.buoyancy_gained == Approx(-0.41 * 1.025).epsilon(0.02));
 }
+
+TEST_CASE("2026-11-27: where less is missing than the coats are thick, the rest of them comes off") {
+  // 12.0 to 12.2 %: 0.4 mm at most, everywhere less than half a millimetre. What comes off is the coats' whole volume, girth
+  // 820 mm x 1000 mm x 0.5 mm as above, less what is missing to the finished surface.
+  const auto p = planned::plan(coated(planned::tapered(2, 1000, 400, 400, 0.120, 0.122), 0.5));
+  REQUIRE(p.work.before_coats);
+  CHECK(p.volumes.add == Approx(0.685 * 0.002 * 400 * 400 / 1000).epsilon(0.02));  // 0.685: the form's area (Report 460)
+  CHECK(p.work.before_coats->remove == Approx(0.41 - p.volumes.add).epsilon(0.03));
+}
