@@ -159,7 +159,7 @@ class StationJudge {
           run.push_back(*same);
           continue;
         }
-        if (run.size() >= 2) tell_hollow(run);
+        if (run.size() >= 2 && run.front().seen.x != run.back().seen.x) tell_hollow(run);  // not one place read twice
         run.clear();
       }
     }

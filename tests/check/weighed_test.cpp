@@ -5,7 +5,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "blade.hpp"
 #include "catch.hpp"
+#include "check/findings.hpp"
 
 using namespace fairblade;
 using check::Kind;
@@ -91,4 +93,23 @@ TEST_CASE("a number alone is judged by nobody") {
   REQUIRE(left.known());
   left.leave_out(0);
   CHECK_FALSE(left.known());
+}
+
+TEST_CASE("2026-11-27: one place read twice and slipped twice is a slip, not a hollow") {
+  auto station = blade::exact("A", 0, 420, 0.12);
+  auto& readings = station.readings;
+  for (std::size_t k = 0; k < readings.size(); ++k) readings[k].line = static_cast<int>(k + 2);
+  auto again = readings[8];
+  again.line = 90;
+  *again.port += 12;
+  readings[8].port = again.port;
+  readings.insert(readings.begin() + 9, again);
+  auto job = blade::job_of({station, blade::exact("B", 500, 420, 0.12)});
+  job.reading_error = 0.3;
+  bool slip = false;
+  for (const auto& finding : check::find(job).list) {
+    CHECK(finding.code != "bump");
+    slip = slip || finding.code == "slipped-digit";
+  }
+  CHECK(slip);
 }
