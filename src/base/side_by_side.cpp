@@ -1,5 +1,7 @@
 #include "base/side_by_side.hpp"
 
+#include <pthread.h>
+
 #include <algorithm>
 #include <atomic>
 #include <condition_variable>
@@ -44,6 +46,10 @@ class Batch {
   std::vector<std::exception_ptr> failed_;
 };
 
+/// A process that was forked off has none of the pool's threads, and one of them may have held the lock as it was.
+bool forked_off = false;
+[[maybe_unused]] const int told = ::pthread_atfork(nullptr, nullptr, [] { forked_off = true; });
+
 /// As many threads as there are cores, the caller's own among them: made once, since a thread costs as much as many a piece of
 /// work. Work may ask for more work to be shared: whoever waits for the end of a batch helps with those begun after it, never
 /// with older ones, or a piece would pile upon a piece.
@@ -58,6 +64,10 @@ class Pool {
     }
   }
   ~Pool() {
+    if (forked_off) {
+      for (std::thread& one : threads_) one.detach();
+      return;
+    }
     {
       const std::lock_guard lock(lock_);
       ending_ = true;
@@ -120,7 +130,7 @@ class Pool {
 
 void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
   Batch batch(count, work);
-  if (count < 2) {
+  if (count < 2 || forked_off) {
     batch.take_all();
   } else {
     static Pool pool;

@@ -1,5 +1,9 @@
 #include "base/side_by_side.hpp"
 
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
 #include <atomic>
 #include <chrono>
 #include <stdexcept>
@@ -85,4 +89,29 @@ TEST_CASE("where there are two cores two pieces are under way at once, nested on
     }
   });
   CHECK(all);
+}
+
+TEST_CASE("2026-11-27: a process forked off while others work does its own work alone") {
+  std::atomic<bool> over{false};
+  std::thread busy([&] {
+    while (!over) fairblade::side_by_side(50, [](std::size_t) {});
+  });
+  int well = 0;
+  for (int k = 0; k < 200; ++k) {
+    const pid_t child = ::fork();
+    if (child == 0) {
+      ::signal(SIGALRM, SIG_DFL);
+      ::alarm(20);  // where it waits for a thread that is not there
+      std::atomic<int> done{0};
+      fairblade::side_by_side(100, [&](std::size_t) { ++done; });
+      ::_exit(done == 100 ? 0 : 1);
+    }
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    well += WIFEXITED(status) && WEXITSTATUS(status) == 0 ? 1 : 0;
+    if (well != k + 1) break;
+  }
+  over = true;
+  busy.join();
+  CHECK(well == 200);
 }
