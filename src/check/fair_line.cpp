@@ -60,13 +60,15 @@ double centres_together(const Spot& a, const Spot& b, double near, const Smoothn
   return any_shift * any_shift + any_skew * any_skew * a.along * b.along + smooth.camber * smooth.camber * near;
 }
 
+double together(const Spot& a, const Spot& b, double near, const Smoothness& smooth) {
+  return a.half * b.half * halves_together(a, b, near, smooth) + a.centre * b.centre * centres_together(a, b, near, smooth);
+}
+
 namespace {
 
 // Covariance of what is read at two spots, mm².
-double together(const Spot& a, const Spot& b, double whole, const Smoothness& smooth) {
-  const double near = nearness(a, b, smooth.reach);
-  return whole * whole *
-         (a.half * b.half * halves_together(a, b, near, smooth) + a.centre * b.centre * centres_together(a, b, near, smooth));
+double read_together(const Spot& a, const Spot& b, double whole, const Smoothness& smooth) {
+  return whole * whole * together(a, b, nearness(a, b, smooth.reach), smooth);
 }
 
 Eigen::MatrixXd covariance(const std::vector<Spot>& spots, const Frame& frame, const Smoothness& smooth) {
@@ -75,7 +77,7 @@ Eigen::MatrixXd covariance(const std::vector<Spot>& spots, const Frame& frame, c
   for (Eigen::Index i = 0; i < n; ++i) {
     for (Eigen::Index j = 0; j <= i; ++j) {
       out(i, j) = out(j, i) =
-          together(spots[static_cast<std::size_t>(i)], spots[static_cast<std::size_t>(j)], frame.chord + frame.skeg, smooth);
+          read_together(spots[static_cast<std::size_t>(i)], spots[static_cast<std::size_t>(j)], frame.chord + frame.skeg, smooth);
     }
     out(i, i) += frame.sigma * frame.sigma;
   }
@@ -109,9 +111,9 @@ std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vec
     const Spot spot = spot_of(one, frame);
     Eigen::VectorXd link(static_cast<Eigen::Index>(spots.size()));
     for (std::size_t k = 0; k < spots.size(); ++k) {
-      link[static_cast<Eigen::Index>(k)] = together(spot, spots[k], frame.chord + frame.skeg, smooth);
+      link[static_cast<Eigen::Index>(k)] = read_together(spot, spots[k], frame.chord + frame.skeg, smooth);
     }
-    const double own = together(spot, spot, frame.chord + frame.skeg, smooth) + frame.sigma * frame.sigma;
+    const double own = read_together(spot, spot, frame.chord + frame.skeg, smooth) + frame.sigma * frame.sigma;
     out.push_back({link.dot(pull), std::sqrt(std::max(own - link.dot(solver.solve(link)), frame.sigma * frame.sigma))});
   }
   return out;

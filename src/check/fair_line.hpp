@@ -1,5 +1,5 @@
 // Private to the check room. Product: what a station's other readings say that each one should be.
-// Verbs: seen_at, values_of, spot_of, nearness, halves_together, centres_together, expected_at. mm.
+// Verbs: seen_at, values_of, spot_of, nearness, halves_together, centres_together, together, expected_at. mm.
 //
 // A Gaussian process (Rasmussen & Williams 2006): half-thickness H = chord (t form + a smooth remainder), centre line
 // C = shift + skew + a smooth remainder; port = H + C, starboard = H - C, caliper = 2H. The remainders are smooth in the
@@ -55,6 +55,8 @@ Spot spot_of(const Seen& seen, const Frame& frame);
 double nearness(const Spot& a, const Spot& b, double reach);  ///< exp(-apart²/2), apart in reaches of the angle
 double halves_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth);
 double centres_together(const Spot& a, const Spot& b, double near, const Smoothness& smooth);
+/// Of what is read at both.
+double together(const Spot& a, const Spot& b, double near, const Smoothness& smooth);
 
 /// What `asked` should read, by `seen` alone.
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,

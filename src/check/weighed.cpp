@@ -53,8 +53,7 @@ double Weighed::gained_by(const std::vector<std::pair<std::size_t, double>>& mor
 }
 
 Links::Links(const std::vector<Seen>& seen, const Frame& frame) : seen_(seen), frame_(frame) {
-  paired_ = pair_up();
-  if (paired_) return;
+  if (pair_up()) return;
   rows_.clear();
   for (std::size_t k = 0; k < seen_.size(); ++k) rows_.push_back({spot_of(seen_[k], frame_), 0, k, k});
 }
@@ -81,8 +80,18 @@ bool Links::pair_up() {
   return pairs_ > 0;
 }
 
-Links::Part Links::inverted(Eigen::MatrixXd covariance) {
-  const Eigen::Index n = covariance.rows();
+Links::Part Links::inverted(std::size_t count, double reach, const Covariance& together) {
+  const Eigen::MatrixXd& near = nearness(reach);
+  const auto n = static_cast<Eigen::Index>(count);
+  const double whole = frame_.chord + frame_.skeg;
+  Eigen::MatrixXd covariance(n, n);  // its lower half
+  for (Eigen::Index j = 0; j < n; ++j) {
+    const Row& b = rows_[static_cast<std::size_t>(j)];
+    for (Eigen::Index i = j; i < n; ++i) {
+      covariance(i, j) = whole * whole * together(rows_[static_cast<std::size_t>(i)], b, near(i, j));
+    }
+    covariance(j, j) += frame_.sigma * frame_.sigma;
+  }
   const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> solver(covariance);
   Part out;
   if (solver.info() != Eigen::Success) return out;
@@ -110,58 +119,28 @@ const Links::Part& Links::halves(const Smoothness& smooth) {
   for (const auto& one : halves_) {
     if (one.first.shape == smooth.shape && one.first.reach == smooth.reach) return one.second;
   }
-  const Eigen::MatrixXd& near = nearness(smooth.reach);
-  const auto n = static_cast<Eigen::Index>(rows_.size());
-  const double whole = frame_.chord + frame_.skeg;
-  Eigen::MatrixXd covariance(n, n);  // its lower half
-  for (Eigen::Index j = 0; j < n; ++j) {
-    const Row& b = rows_[static_cast<std::size_t>(j)];
-    for (Eigen::Index i = j; i < n; ++i) {
-      const Row& a = rows_[static_cast<std::size_t>(i)];
-      covariance(i, j) = whole * whole * a.half * b.half * halves_together(a.spot, b.spot, near(i, j), smooth);
-    }
-    covariance(j, j) += frame_.sigma * frame_.sigma;
-  }
-  return halves_.emplace_back(smooth, inverted(std::move(covariance))).second;
+  const auto together = [&](const Row& a, const Row& b, double near) {
+    return a.half * b.half * halves_together(a.spot, b.spot, near, smooth);
+  };
+  return halves_.emplace_back(smooth, inverted(rows_.size(), smooth.reach, together)).second;
 }
 
 const Links::Part& Links::centres(const Smoothness& smooth) {
   for (const auto& one : centres_) {
     if (one.first.camber == smooth.camber && one.first.reach == smooth.reach) return one.second;
   }
-  const Eigen::MatrixXd& near = nearness(smooth.reach);
-  const auto n = static_cast<Eigen::Index>(pairs_);
-  const double whole = frame_.chord + frame_.skeg;
-  Eigen::MatrixXd covariance(n, n);
-  for (Eigen::Index j = 0; j < n; ++j) {
-    for (Eigen::Index i = j; i < n; ++i) {
-      covariance(i, j) =
-          2 * whole * whole *
-          centres_together(rows_[static_cast<std::size_t>(i)].spot, rows_[static_cast<std::size_t>(j)].spot, near(i, j), smooth);
-    }
-    covariance(j, j) += frame_.sigma * frame_.sigma;
-  }
-  return centres_.emplace_back(smooth, inverted(std::move(covariance))).second;
+  const auto together = [&](const Row& a, const Row& b, double near) {
+    return 2 * centres_together(a.spot, b.spot, near, smooth);
+  };
+  return centres_.emplace_back(smooth, inverted(pairs_, smooth.reach, together)).second;
 }
 
 /// All numbers in one system: as they were read, or turned back from the two.
 Links::Part Links::all(const Smoothness& smooth) {
   const auto n = static_cast<Eigen::Index>(seen_.size());
-  if (!paired_) {
-    const Eigen::MatrixXd& near = nearness(smooth.reach);
-    const double whole = frame_.chord + frame_.skeg;
-    Eigen::MatrixXd covariance(n, n);
-    for (Eigen::Index j = 0; j < n; ++j) {
-      const Spot& b = rows_[static_cast<std::size_t>(j)].spot;
-      for (Eigen::Index i = j; i < n; ++i) {
-        const Spot& a = rows_[static_cast<std::size_t>(i)].spot;
-        covariance(i, j) = whole * whole *
-                           (a.half * b.half * halves_together(a, b, near(i, j), smooth) +
-                            a.centre * b.centre * centres_together(a, b, near(i, j), smooth));
-      }
-      covariance(j, j) += frame_.sigma * frame_.sigma;
-    }
-    return inverted(std::move(covariance));
+  if (pairs_ == 0) {
+    return inverted(rows_.size(), smooth.reach,
+                    [&](const Row& a, const Row& b, double near) { return together(a.spot, b.spot, near, smooth); });
   }
   const Part &sums = halves(smooth), &differences = centres(smooth);
   Part out;

@@ -7,6 +7,7 @@
 #pragma once
 #include <Eigen/Core>
 #include <cstddef>
+#include <functional>
 #include <utility>
 #include <vector>
 
@@ -62,7 +63,9 @@ class Links {
     std::size_t first = 0, other = 0;  ///< of `seen`: port and starboard, or calipers twice
   };
   bool pair_up();
-  static Part inverted(Eigen::MatrixXd covariance);
+  /// Of the first `count` rows, by the covariance in chords² of each two and their nearness; a reading's own error is added.
+  using Covariance = std::function<double(const Row&, const Row&, double)>;
+  Part inverted(std::size_t count, double reach, const Covariance& together);
   const Eigen::MatrixXd& nearness(double reach);
   const Part& halves(const Smoothness& smooth);
   const Part& centres(const Smoothness& smooth);
@@ -72,7 +75,6 @@ class Links {
   Frame frame_;
   std::vector<Row> rows_;  ///< pairs first; without pairs, or with numbers that have none, one for each number
   std::size_t pairs_ = 0;
-  bool paired_ = false;
   std::vector<std::pair<double, Eigen::MatrixXd>> near_;  ///< of rows, by reach
   std::vector<std::pair<Smoothness, Part>> halves_, centres_;
 };

@@ -29,14 +29,7 @@ struct Station {
 };
 
 BladeFigures figures(const job::Job& job, std::vector<Station> stations) {
-  if (stations.front().down > 0) {
-    stations.insert(stations.begin(), stations.front());
-    stations.front().down = 0;
-  }
-  if (job.bottom && *job.bottom > stations.back().down) {
-    stations.push_back(stations.back());
-    stations.back().down = *job.bottom;
-  }
+  carry_to_ends(job, stations);
   BladeFigures out;
   double ahead = 0;
   bool known = true;

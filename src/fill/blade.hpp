@@ -1,5 +1,5 @@
 // The blade as a whole: its area in side view, what of it stands ahead of the stock, its volume. Verbs: blade_figures,
-// area_ahead. From the blade's top, and to its bottom where that was given: the end sections carried on.
+// area_ahead, carry_to_ends. From the blade's top, and to its bottom where that was given: the end sections carried on.
 #pragma once
 #include <optional>
 #include <vector>
@@ -16,6 +16,20 @@ struct SideCut {
 /// mm² ahead of the stock between two stations. The edges run straight; what lies ahead is held between nothing and the
 /// chord, so it is straight between the heights where it meets either. Exact.
 double area_ahead(const SideCut& a, const SideCut& b);
+
+/// Cuts from the top down, not none, carried on to the blade's top, from which `down` is counted, and to its bottom where that
+/// was given.
+template <class Cut>
+void carry_to_ends(const job::Job& job, std::vector<Cut>& cuts) {
+  if (cuts.front().down > 0) {
+    cuts.insert(cuts.begin(), cuts.front());
+    cuts.front().down = 0;
+  }
+  if (job.bottom && *job.bottom > cuts.back().down) {
+    cuts.push_back(cuts.back());
+    cuts.back().down = *job.bottom;
+  }
+}
 
 struct BladeFigures {
   double area = 0;                        ///< mm², in side view

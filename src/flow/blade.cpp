@@ -16,14 +16,7 @@ using Cut = BladeOutline::Cut;
 BladeOutline closed(const job::Job& job, std::vector<Cut> cuts) {
   std::stable_sort(cuts.begin(), cuts.end(), [](const Cut& a, const Cut& b) { return a.down < b.down; });
   if (cuts.empty()) return {};
-  if (cuts.front().down > 0) {
-    cuts.insert(cuts.begin(), cuts.front());
-    cuts.front().down = 0;
-  }
-  if (job.bottom && *job.bottom > cuts.back().down) {
-    cuts.push_back(cuts.back());
-    cuts.back().down = *job.bottom;
-  }
+  fill::carry_to_ends(job, cuts);
   return {std::move(cuts)};
 }
 

@@ -135,14 +135,15 @@ void overbalanced(const Plan& plan, std::vector<Warning>& out) {
 void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
   constexpr double told = 0.05;  // mm
   double forward = told;
-  std::vector<std::string> stations;
-  for (const target::TargetSection& one : plan.targets) {
+  std::vector<std::size_t> stations;
+  for (std::size_t k = 0; k < plan.targets.size(); ++k) {
+    const target::TargetSection& one = plan.targets[k];
     if (!(one.skeg > 0) || -one.leading_edge_x < told) continue;
     forward = std::max(forward, -one.leading_edge_x);
-    stations.push_back(one.station);
+    stations.push_back(k);
   }
   if (stations.empty()) return;
-  out.push_back({"towards-skeg", (stations.size() == 1 ? "station " : "stations ") + listed(stations),
+  out.push_back({"towards-skeg", of_stations(plan, stations),
                  "behind a fixed skeg the leading edge is built " + both_units(forward, plan.job.units) +
                      " forward, into the gap: measure that gap all the way down, swung from lock to lock. After paint 5 to 10 mm "
                      "are to be left of it (common practice); where they are not, build nothing out ahead"});
@@ -152,14 +153,14 @@ void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
 void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   const auto& before = plan.work.before_coats;
   if (!before || !(before->over_old > 0)) return;
-  std::vector<std::string> stations;
-  for (const job::Station& one : plan.job.stations) {
-    if (one.target.leading_edge == job::LeadingEdgeWork::leave) stations.push_back(one.name);
+  std::vector<std::size_t> stations;
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    if (plan.job.stations[k].target.leading_edge == job::LeadingEdgeWork::leave) stations.push_back(k);
   }
   if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
   out.push_back(
-      {"left-under-coats", (stations.size() == 1 ? "station " : "stations ") + listed(stations),
+      {"left-under-coats", of_stations(plan, stations),
        "the leading edge is left as it is, and " + build +
            " of coats go over it: the templates marked \"bare\" stand so far inside it. Take that off the edge, or keep "
            "the coats off it; coated as it is it stands " +
