@@ -195,8 +195,8 @@ Meaning meaning_of(const job::Job& job, const Water& water) {
   const std::string better = listed({{out.stall_gain, "the nose's suction"}, {out.pull_gain, "the pull amidships"}});
   const std::string other = listed({{out.hum_change, "the edge's tone"}, {out.helm_change, "the balance"}});
   if (out.stall_loss) out.verdict += "Worse: the nose works harder than the old one. ";
-  if (!better.empty()) out.verdict += "Better by more than reading errors could feign: " + better + ". ";
-  if (!other.empty()) out.verdict += "Changed by more than reading errors could feign: " + other + ". ";
+  if (!better.empty()) out.verdict += "Better by more than errors of reading could make it look: " + better + ". ";
+  if (!other.empty()) out.verdict += "Changed by more than errors of reading could make it look: " + other + ". ";
   if (out.verdict.empty()) {
     out.verdict = "Nothing here changes by more than the readings can tell: for the water's sake alone it is not worth doing.";
   } else {

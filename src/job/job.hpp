@@ -111,7 +111,7 @@ struct Print {
   double clearance = 3;                          ///< mm that a clearance template stands off; 0: none is drawn
   bool positives = false;                        ///< the sections themselves, to cut round
   Split split = Split::when_needed;
-  double gauge_spacing = 100;  ///< mm down the blade between leading-edge gauges
+  double gauge_spacing = 100;  ///< mm down the blade between leading-edge gauges; 4 in where the job is in inches
   /// Which templates go onto pages (files are made of all); empty: those of the stage that the filler is shaped at.
   std::vector<TemplatesOf> pages_of;
   Place pages_of_place;

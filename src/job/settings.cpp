@@ -167,6 +167,16 @@ void read_water(const Reader& reader, const Node& root, Job& job) {
   if (const Node* heard = node->find("heard")) job.water.heard = reader.number(*heard, "water.heard", {5, 5000}, "Hz");
 }
 
+/// In a job in inches gauges stand at whole inches unless told otherwise.
+void read_gauge_spacing(const Reader& reader, const Node* print, Job& job) {
+  constexpr double inches = 4;
+  if (job.units == LengthUnit::inch && !(print && print->find("gauge_spacing"))) {
+    job.print.gauge_spacing = inches * mm_per_inch;
+    return reader.used_default("print.gauge_spacing", shortest(inches) + " in");
+  }
+  reader.length_setting(print, "print.", "gauge_spacing", job.print.gauge_spacing, {10, 1000});
+}
+
 void read_print(const Reader& reader, const Node& root, Job& job) {
   static constexpr std::array<std::string_view, 9> known{"paper",     "margin", "overlap",       "ruler_reads", "clearance",
                                                          "positives", "split",  "gauge_spacing", "pages_of"};
@@ -190,7 +200,7 @@ void read_print(const Reader& reader, const Node& root, Job& job) {
   } else {
     reader.used_default("print.split", "when-needed");
   }
-  reader.length_setting(node, "print.", "gauge_spacing", job.print.gauge_spacing, {10, 1000});
+  read_gauge_spacing(reader, node, job);
   read_pages_of(reader, node, job.print);
 }
 

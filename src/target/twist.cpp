@@ -69,16 +69,23 @@ StationTwist twist_of(const job::Station& station, const MeasuredSection& measur
   return out;
 }
 
-// Slope of the mid-chord line, weightless stations left out.
+// Where the section's centre line crosses the stock, mm to port; of its middle where the stock's place is not known. (A blade
+// that is only twisted turns about its stock.)
+double at_stock(const MeasuredSection& measured, const StationTwist& one) {
+  const double share = std::clamp(measured.ahead.value_or(measured.chord / 2) / measured.chord, 0.0, 1.0);
+  return std::lerp(one.leading_edge_off, one.trailing_edge_off, share);
+}
+
+// Slope of that down the blade, stations without readings left out.
 std::optional<double> lean_of(const std::vector<MeasuredSection>& measured, const std::vector<StationTwist>& stations) {
-  SpanQuantity middle;
+  SpanQuantity lies;
   for (std::size_t k = 0; k < stations.size(); ++k) {
     if (!stations[k].known || measured[k].interpolated) continue;
-    middle.down.push_back(measured[k].down);
-    middle.value.push_back((stations[k].leading_edge_off + stations[k].trailing_edge_off) / 2);
+    lies.down.push_back(measured[k].down);
+    lies.value.push_back(at_stock(measured[k], stations[k]));
   }
-  if (middle.down.size() < 2) return std::nullopt;
-  const SpanLine line = fair_along(middle, job::Spanwise::straight);
+  if (lies.down.size() < 2) return std::nullopt;
+  const SpanLine line = fair_along(lies, job::Spanwise::straight);
   return std::atan(line.coefficients[1] / line.half_span) * degrees;
 }
 
@@ -99,8 +106,8 @@ void warn(const job::Job& job, const std::vector<MeasuredSection>& measured, Bla
   }
   if (out.lean_degrees && std::abs(*out.lean_degrees) > warn_beyond) {
     out.warnings.push_back({"lean", "job",
-                            "going down, the middle of the blade leans " + fixed(std::abs(*out.lean_degrees), 1) +
-                                " degrees to " + (*out.lean_degrees > 0 ? "port" : "starboard") +
+                            "going down, the blade leans " + fixed(std::abs(*out.lean_degrees), 1) + " degrees to " +
+                                (*out.lean_degrees > 0 ? "port" : "starboard") +
                                 " of the stock: either the boards stood askew or the blade is bent; check the stock "
                                 "against a straightedge"});
   }

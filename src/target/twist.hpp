@@ -30,7 +30,8 @@ struct BladeTwist {
   std::vector<StationTwist> stations;  ///< one per station of the job
   std::string centre_station;
   double total_degrees = 0;            ///< from the most to port to the most to starboard, measured stations
-  std::optional<double> lean_degrees;  ///< of the mid-chord line; positive: to port going down. Two stations at least
+  std::optional<double> lean_degrees;  ///< of where the sections cross the stock (their middles, where its place is not known),
+                                       ///< positive to port going down; nothing for fewer than two stations
   std::vector<Warning> warnings;       ///< "twist", "lean": beyond one degree
 };
 

@@ -82,7 +82,7 @@ TEST_CASE("mirrored port for starboard, everything changes sign") {
   CHECK(two.total_degrees == Approx(one.total_degrees).margin(1e-9));
 }
 
-TEST_CASE("lean is the slope of the mid-chord line, and no twist") {
+TEST_CASE("lean is the slope of the line of the sections at the stock, and no twist") {
   std::vector<job::Station> stations;
   const double slope = std::tan(1.5 * std::numbers::pi / 180);
   for (const double down : {0.0, 200.0, 500.0})
@@ -93,6 +93,18 @@ TEST_CASE("lean is the slope of the mid-chord line, and no twist") {
   REQUIRE(twist.warnings.size() == 1);
   CHECK(twist.warnings[0].code == "lean");
   CHECK(twist.warnings[0].text.find("1.5 degrees to port") != std::string::npos);
+}
+
+TEST_CASE("2026-11-27: a blade turned about a straight stock does not lean") {
+  // turned() turns about 0.17 of the chord, where blade.hpp has the stock; the middles go to port by 0.33 chord tan(twist).
+  const auto straight =
+      twist_of(blade::job_of({turned("A", 0, 400, 0, 0), turned("B", 250, 400, 2.5, 0), turned("C", 500, 400, 5, 0)}));
+  CHECK(std::abs(*straight.lean_degrees) < 0.02);  // seen 0.003
+  for (const auto& warning : straight.warnings) CHECK(warning.code == "twist");
+  auto unknown = blade::job_of({turned("A", 0, 400, 0, 0), turned("C", 500, 400, 5, 0)});
+  for (auto& station : unknown.stations) station.ahead.reset();
+  const double middles = std::atan(0.33 * 400 * std::tan(5 * std::numbers::pi / 180) / 500) * 180 / std::numbers::pi;
+  CHECK(*twist_of(unknown).lean_degrees == Approx(middles).margin(0.02));
 }
 
 TEST_CASE("calipers tell twist only where the trailing edge's place was given") {
