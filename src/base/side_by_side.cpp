@@ -6,6 +6,7 @@
 #include <atomic>
 #include <condition_variable>
 #include <exception>
+#include <memory>
 #include <mutex>
 #include <thread>
 #include <vector>
@@ -64,10 +65,6 @@ class Pool {
     }
   }
   ~Pool() {
-    if (forked_off) {
-      for (std::thread& one : threads_) one.detach();
-      return;
-    }
     {
       const std::lock_guard lock(lock_);
       ending_ = true;
@@ -133,8 +130,11 @@ void side_by_side(std::size_t count, const std::function<void(std::size_t)>& wor
   if (count < 2 || forked_off) {
     batch.take_all();
   } else {
-    static Pool pool;
-    pool.run(batch);
+    // A process that was forked off leaves the pool as it is: its threads are not there to end, and others' waits still count.
+    static const std::unique_ptr<Pool, void (*)(Pool*)> pool(new Pool, [](Pool* one) {
+      if (!forked_off) delete one;
+    });
+    pool->run(batch);
   }
   batch.rethrow_first();
 }

@@ -151,16 +151,15 @@ class StationJudge {
       }
       std::vector<Suspect> run;
       for (std::size_t k = 0; k <= rows.size(); ++k) {
-        const auto same = std::find_if(suspects_.begin(), suspects_.end(), [&](const Suspect& s) {
-          return k < rows.size() && s.seen.row == rows[k] && s.seen.kind == kind &&
-                 (run.empty() || s.off() * run.front().off() > 0);
+        const auto here = std::find_if(suspects_.begin(), suspects_.end(), [&](const Suspect& s) {
+          return k < rows.size() && s.seen.row == rows[k] && s.seen.kind == kind;
         });
-        if (same != suspects_.end()) {
-          run.push_back(*same);
-          continue;
+        const auto one = here != suspects_.end() ? std::optional(*here) : std::nullopt;
+        if (!one || (!run.empty() && one->off() * run.front().off() <= 0)) {
+          if (run.size() >= 2 && run.front().seen.x != run.back().seen.x) tell_hollow(run);  // not one place read twice
+          run.clear();
         }
-        if (run.size() >= 2 && run.front().seen.x != run.back().seen.x) tell_hollow(run);  // not one place read twice
-        run.clear();
+        if (one) run.push_back(*one);
       }
     }
   }
@@ -175,7 +174,7 @@ class StationJudge {
                     station_.name,
                     name_of(deepest.seen.kind),
                     deepest.seen.x,
-                    {station_.readings_from, run.front().seen.line},
+                    {station_.readings_from, deepest.seen.line},
                     std::to_string(run.size()) + " readings side by side, x " + shown(run.front().seen.x) + " to " +
                         shown(run.back().seen.x) + ", are up to " + shown(std::abs(deepest.off())) + (low ? " low" : " high"),
                     "lay a batten there: the blade may be so, or the rule stood askew"});

@@ -155,7 +155,7 @@ void judge_extents(const job::Job& job, double sigma, std::vector<bool>& aside, 
 
 namespace {
 
-/// How unevenly heights follow each other: the spread of the logs of their steps.
+/// How unevenly heights follow each other: their widest step over their narrowest.
 double unevenness(std::vector<double> downs) {
   std::sort(downs.begin(), downs.end());
   double least = 1e300, most = 0;
@@ -193,20 +193,19 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
   if (job.stations.size() < 4) return;
   const double now = unevenness(downs);
   for (std::size_t k = 0; k < downs.size(); ++k) {
-    for (const double factor : {10.0, 0.1, mm_per_inch, 1 / mm_per_inch}) {
+    std::vector<Unit> meant = other_units(job.units);
+    for (const double factor : {10.0, 0.1}) meant.push_back({"", "a slipped point", factor});  // after the units: cm among mm
+    for (const Unit& unit : meant) {
       auto other = downs;
-      other[k] *= factor;
+      other[k] *= unit.factor;
       if (other[k] == downs[k] || now < 4 || unevenness(other) > std::min(1.5, now / 4)) continue;
       const Station& station = job.stations[k];
-      const char* words = factor == 10 ? "centimetres" : factor == mm_per_inch ? "inches" : "a slipped point";
-      auto finding = of_station(station,
-                                factor == 10            ? "heights-in-cm"
-                                : factor == mm_per_inch ? "heights-in-inches"
-                                                        : "height-slipped",
-                                Rank::heights,
-                                "its height " + in_unit(station.down, job.units) + " looks like " + words + ": " +
+      const std::string code = unit.code;
+      auto finding = of_station(station, "height-slipped", Rank::heights,
+                                "its height " + in_unit(station.down, job.units) + " looks like " + unit.words + ": " +
                                     in_unit(other[k], job.units) + " would stand evenly among the others",
                                 "look at the sheet, and correct \"down\"");
+      if (!code.empty()) finding.code = "heights-in-" + (code == "centimetres" ? "cm" : code);
       finding.sure = Sureness::likely;
       out.push_back(std::move(finding));
       return;

@@ -42,7 +42,8 @@ std::optional<Unit> near_unit(const job::Job& job, std::size_t k) {
   const auto others = chord_by_the_others(job, k);
   if (!others || *others < 0.3 * station.chord) return std::nullopt;
   const auto found = unit_between(station.chord, *others, 1.1, job.units);
-  return found && (found->factor == 2.54 || found->factor == 1 / 2.54) ? found : std::nullopt;
+  const auto inches_and_cm = [](double factor) { return std::abs(std::abs(std::log(factor)) - std::log(2.54)) < 1e-9; };
+  return found && inches_and_cm(found->factor) ? found : std::nullopt;
 }
 
 double side_size(const Station& station, bool port) {

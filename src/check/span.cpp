@@ -20,7 +20,7 @@ Straight straight_through(const SpanNumbers& numbers) {
     about += (one.down - out.mean) * (one.down - out.mean);
     out.slope += (one.down - out.mean) * one.value;
   }
-  out.slope = numbers.size() > 2 ? out.slope / about : 0;
+  out.slope = numbers.size() > 2 && about > 0 ? out.slope / about : 0;
   return out;
 }
 

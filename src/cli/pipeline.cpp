@@ -155,7 +155,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   std::vector<emit::File> out;
   const auto highs_and_lows = fill::change_map(plan.job, plan.measured, plan.targets, plan.changes);
   drawing::MapWords map_words;
-  map_words.under_coats = report::under_coats_words(plan);
+  map_words.under_coats = report::map_under_coats_words(plan);
   drawing::Sheet map_sheet;
   WholeBlade whole;
   side_by_side(4, [&](std::size_t part) {

@@ -46,7 +46,8 @@ void describe(CLI::App& app, RecheckArguments& arguments) {
   app.footer(
       "A column down in the CSV takes readings at any height between the stations, columns ahead and chord tell\n"
       "where the edges are now. Marks that still count from the old leading edge: a row x_from,old-leading-edge\n"
-      "above the header. The target is the plan's, whatever became of the job.\n\n"
+      "above the header; of another surface than the one at which filler is shaped, a row stage,glassed or stage,final,\n"
+      "which wins over --stage. The target is the plan's, whatever became of the job.\n\n"
       "exit status: 0 done; 1 something is left to do, under --strict; 2 refused; 3 not written\n"
       "example: fairblade recheck out/whimbrel profiles/whimbrel/after-filling.csv");
 }
@@ -121,7 +122,7 @@ int run_recheck(const std::vector<std::string>& args, std::ostream& out, std::os
   } else if (!arguments.quiet) {
     out << report::recheck_text(*recheck) << "\nWritten to " << folder << ": what-is-left.svg, recheck.json, still-to-do.csv\n";
   }
-  const bool left = recheck->verdict == recheck::Verdict::go_on || !recheck->unread.empty();
+  const bool left = recheck->verdict == recheck::Verdict::go_on || !recheck->unread.empty() || !recheck->left_open.empty();
   return arguments.strict && left ? ExitStatus::done_with_warnings : ExitStatus::done;
 }
 

@@ -32,6 +32,11 @@ class Words {
 };
 
 void Words::build_past() {
+  if (card_.nothing_to_saw) {
+    flow_.paragraph(
+        "Nothing to build, and nothing to saw: the edge stays where it is all the way down, and is nowhere made thicker.", 3);
+    return;
+  }
   if (card_.nothing_to_build) {
     flow_.paragraph("Saw on the line; nothing to build: at no station does the edge come further aft or thicker than it is now.",
                     3);
@@ -169,7 +174,7 @@ std::vector<Sheet> edge_cards(const job::Job& job, const EdgeCard& card, const P
   words.build_past();
   if (card.from_stock && card.heights.size() > 1)
     flow.picture(draw_edge_from_side(job, card, Flow::room, std::min(118.0, flow.tallest_picture())), "side-");
-  if (card.shown && (card.build_past > 0 || card.nothing_to_build)) {
+  if (card.shown && !card.nothing_to_saw && (card.build_past > 0 || card.nothing_to_build)) {
     if (!card.nothing_to_build) flow.picture(draw_dam(job, card, Flow::room), "dam-");
     flow.picture(draw_saw(job, card, Flow::room), "saw-");
   }

@@ -57,6 +57,7 @@ class Tail {
   void paste();
   void wood();
   void marks();
+  std::string bent() const;
   double words();
 
   const job::Job& job_;
@@ -143,6 +144,21 @@ void Tail::marks() {
   }
 }
 
+/// Where a straight timber would stand off an edge that is curved, seen from the side; empty where it does not to speak of.
+std::string Tail::bent() const {
+  constexpr double to_speak_of = 1;  // mm: what a saw and a plane put right
+  std::string out;
+  const auto told = [&](const std::optional<std::size_t>& k, const char* side) {
+    if (!k || std::abs(card_.heights[*k].miss) <= to_speak_of) return;
+    const EdgeHeight& h = card_.heights[*k];
+    out += (out.empty() ? "" : ", ") + length_words(std::abs(h.miss), job_) + side +
+           shortened(where_words(h.name, h.station.has_value()), type, false, 34);
+  };
+  told(card_.furthest_in, " inside it ");
+  told(card_.furthest_out, " outside it ");
+  return out;
+}
+
 double Tail::words() {
   const EdgeHeight &top = card_.heights.front(), &bottom = card_.heights.back();
   const std::string from = card_.from_stock ? " aft of the stock" : " aft of the leading edge";
@@ -154,12 +170,18 @@ double Tail::words() {
   };
   Column column(sheet_, words_left_, head - 2, sheet_.width - words_left_);
   if (saw_) {
-    const std::string timber =
-        card_.nothing_to_build ? "clamp a timber as straight edge: its edge " : "move the timber forward: its edge ";
+    const std::string curve = bent();
+    const std::string timber = !curve.empty() ? "mark \"saw at\" of the table at every height, and bend a batten to the marks: "
+                               : card_.nothing_to_build ? "clamp a timber as straight edge: its edge "
+                                                        : "move the timber forward: its edge ";
     column.paragraph(
         "When both faces are hard and fair, " + timber + places(0) + ". A wedge (hatched) keeps it square to the centre plane.",
         type);
     column.skip(1);
+    if (!curve.empty()) {
+      column.paragraph("The edge is curved: saw along nothing straight, which would stand " + curve + ".", type);
+      column.skip(1);
+    }
     column.paragraph("Saw along it, then plane the edge face square.", type);
     column.skip(1);
     column.paragraph("Edge face after the saw: " + length_words(top.widths.front(), job_) + " " + where(top) + ".", type);

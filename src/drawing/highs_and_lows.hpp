@@ -14,7 +14,7 @@ struct MapWords {
   std::string heading = "Highs and lows";
   std::string begin;                         ///< where to begin; empty: worked out from the deepest places
   std::string within = "the reading error";  ///< what depths that are left white lie within
-  std::string under_coats;                   ///< where coats are to come: how much deeper the blade is shaped than the depths say
+  std::string under_coats;                   ///< where coats are to come: which surface the depths are to
 };
 
 /// Upright or lying, whichever shows the blade larger, on all that `room` gives. To a round scale, which is printed; the

@@ -73,8 +73,7 @@ std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& m
                                    const MapWords& words) {
   std::vector<std::string> out;
   const std::string white = "White: within " + words.within + " of " + length_words(map.error, job);
-  out.push_back("Each face as you see it standing beside it. Depths are square to the surface. " + white +
-                (words.under_coats.empty() ? ", leave it alone." : " of the finished surface.") +
+  out.push_back("Each face as you see it standing beside it. Depths are square to the surface. " + white + ", leave it alone." +
                 (strip ? " One height alone: drawn as a strip, to scale fore and aft only." : ""));
   if (!map.stock_known) {
     out.push_back("The stock's place was not given: the leading edge is drawn upright.");

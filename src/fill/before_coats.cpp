@@ -6,8 +6,7 @@
 
 namespace fairblade::fill {
 
-std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
-                                        const std::vector<Piece>& surface) {
+CoatsOver coats_over(const job::Job& job) {
   const auto build_on = [&](job::CoatedPart part) {
     double sum = 0;
     for (const job::Coat& coat : job.coats) {
@@ -16,10 +15,15 @@ std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<S
     return sum;
   };
   using job::CoatedPart;
+  return {build_on(CoatedPart::all) + build_on(CoatedPart::filled),
+          build_on(CoatedPart::all) + std::max(build_on(CoatedPart::old), build_on(CoatedPart::bare))};
+}
+
+std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
+                                        const std::vector<Piece>& surface) {
   BeforeCoats out;
-  out.over_filler = build_on(CoatedPart::all) + build_on(CoatedPart::filled);
-  out.over_old = build_on(CoatedPart::all) + std::max(build_on(CoatedPart::old), build_on(CoatedPart::bare));
-  if (!(out.over_filler > 0) && !(out.over_old > 0)) return std::nullopt;
+  static_cast<CoatsOver&>(out) = coats_over(job);
+  if (!out.any()) return std::nullopt;
   out.remove = volumes.remove;
   out.beyond = volumes.above_remove + volumes.below_remove;
   for (const Piece& piece : surface) {

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 #include "base/numerics.hpp"
+#include "fill/before_coats.hpp"
 #include "fill/loft.hpp"
 #include "fill/shown_rows.hpp"
 #include "fill/stand_out.hpp"
@@ -37,7 +39,7 @@ std::optional<double> half_breadth(const Outline& o, Face face, double x) {
   return y[k - 1] + w * (y[k] - y[k - 1]);
 }
 
-double depth_at(const Pair& pair, Face face, double x) {
+double finished_depth_at(const Pair& pair, Face face, double x) {
   const auto is = half_breadth(pair.measured, face, x);
   const auto wanted = half_breadth(pair.target, face, x);
   const double sign = section::sign_of(face);
@@ -52,7 +54,9 @@ struct Maker {
   ChangeMap map{};
   std::vector<double> along = chord_fractions(160);  // of the outlines that depths are worked out from
   std::vector<Rib> is{}, wanted{};
+  CoatsOver coats = coats_over(job);
 
+  double depth_at(const Pair& pair, Face face, double x) const { return coats.to_shape(finished_depth_at(pair, face, x)); }
   double edge_at(std::size_t k) const { return map.stock_known ? -*measured[k].ahead : 0; }
 
   MapRow row(double down, double edge, const Rib& old_rib, const Rib& new_rib) const {
@@ -67,8 +71,20 @@ struct Maker {
   }
   void rows();
   void readings(const std::vector<StationChange>& changes);
+  void deepest(const Deepest& one, double sign, const std::function<MapPlace(double, Face, double)>& place);
+  void deeper(const MapPlace& one);
   void notes();
 };
+
+void Maker::deepest(const Deepest& one, double sign, const std::function<MapPlace(double, Face, double)>& place) {
+  if (one.depth > 0) deeper(place(one.x, one.face, coats.to_shape(sign * one.depth)));
+}
+
+void Maker::deeper(const MapPlace& one) {
+  const double depth = std::abs(one.depth);
+  auto& most = one.depth > 0 ? map.deepest_add : map.deepest_removal;
+  if (depth > map.error && !(most && std::abs(most->depth) >= depth)) most = one;
+}
 
 void Maker::rows() {
   const std::size_t last = measured.size() - 1;
@@ -102,13 +118,11 @@ void Maker::readings(const std::vector<StationChange>& changes) {
       for (const OffsetRow& one : rows_shown(Offsets(measured[k], changes[k]).of(face), most_shown))
         map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
     }
-    const auto deeper = [&](const Deepest& deepest, double sign, std::optional<MapPlace>& most) {
-      if (deepest.depth <= map.error || (most && std::abs(most->depth) >= deepest.depth)) return;
-      most = place(deepest.x, deepest.face, sign * deepest.depth);
-    };
-    deeper(changes[k].add, 1, map.deepest_add);
-    deeper(changes[k].removal, -1, map.deepest_removal);
+    deepest(changes[k].add, 1, place);
+    deepest(changes[k].removal, -1, place);
   }
+  if (!coats.any()) return;
+  for (const MapPlace& one : map.readings) deeper(one);  // where nothing comes off the finished surface, it may under the coats
 }
 
 void Maker::notes() {

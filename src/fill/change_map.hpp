@@ -3,8 +3,8 @@
 //
 // Depth: square to the surface, as filler stands there. Positive, to add: how far the target stands out of the blade;
 // negative, to take off: how far the blade stands out of the target. (The change in the offsets is along the
-// half-breadth, and so is greater than this where the surface turns into the nose.) Between stations by the volumes'
-// loft.
+// half-breadth, and so is greater than this where the surface turns into the nose.) Where coats are to come, to the surface that
+// is shaped under them. Between stations by the volumes' loft.
 #pragma once
 #include <algorithm>
 #include <optional>

@@ -1,4 +1,4 @@
-// What reading error does to litres. Verbs: NoiseSum's own, stretches.
+// What reading error does to litres. Verbs: NoiseSum's own, stretches, kept_as_read.
 //
 // With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
 // variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (tried
@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "fill/fill.hpp"
+#include "job/job.hpp"
 
 namespace fairblade::fill {
 
@@ -34,5 +35,11 @@ class NoiseSum {
 /// The stretch of chord that each reading stands for, mm: half-way to its neighbours on the same face, the ends carried to the
 /// edges. Rows read at one place share its stretch.
 std::vector<double> stretches(const Offsets& rows, double chord);
+
+/// Is the target there the blade as it was read, whatever the error? Of an edges-only target what it keeps.
+inline bool kept_as_read(const job::Station& station, const OffsetRow& row) {
+  constexpr double kept = 1e-6;  // mm
+  return station.target.approach == job::Approach::edges_only && row.change() < kept && row.change() > -kept;
+}
 
 }  // namespace fairblade::fill

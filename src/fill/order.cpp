@@ -103,6 +103,10 @@ void filling(const OrderOf& of, std::vector<Step>& out) {
   }
 }
 
+bool takes_off(const OrderOf& of) {
+  return std::any_of(of.changes.begin(), of.changes.end(), [](const auto& one) { return one.removal.depth > no_filler; });
+}
+
 void after_filling(const OrderOf& of, std::vector<Step>& out) {
   if (of.coats.wetted.filled > 0) out.push_back(simple(Task::longboard));
   out.push_back(simple(Task::templates));
@@ -111,6 +115,8 @@ void after_filling(const OrderOf& of, std::vector<Step>& out) {
     out.push_back(simple(Task::seal));
     out.back().litres = of.coats.pinhole_litres;
     out.back().area = of.coats.wetted.filled;
+  } else if (of.job.coats.empty() && takes_off(of)) {
+    out.push_back(simple(Task::seal));
   }
   double patches = 0;
   for (std::size_t k = 0; k < of.coats.coats.size(); ++k) {

@@ -27,7 +27,7 @@ enum class Task {
   fill_faces,  ///< the last pass over the faces, screeded
   longboard,
   templates,  ///< depth: how far the coats hold a template of the finished surface off
-  seal,       ///< neat epoxy over what is filled (area), into its pinholes: litres
+  seal,       ///< neat epoxy over what is filled (area), into its pinholes: litres; both 0 where nothing is filled, but cut
   coat,
   patches,  ///< what the supports hid: area
   measure

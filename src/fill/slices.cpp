@@ -26,8 +26,10 @@ std::vector<Slice> slices(const job::Job& job, const std::vector<section::Measur
       std::optional<std::size_t> station;
       if (i == 0) station = k;
       if (i == per_bay) station = k + 1;
-      out.push_back({measured[k].down + w * h * static_cast<double>(per_bay), weight, false, station,
-                     between(of_measured[k], of_measured[k + 1], w), between(of_target[k], of_target[k + 1], w)});
+      // A station's own slice to the last bit, in both bays that it stands in: who counts places once must know it again.
+      const auto rib = [&](const std::vector<Rib>& of) { return station ? of[*station] : between(of[k], of[k + 1], w); };
+      const double down = station ? measured[*station].down : measured[k].down + w * h * static_cast<double>(per_bay);
+      out.push_back({down, weight, false, station, rib(of_measured), rib(of_target)});
     }
   }
   if (job.bottom && *job.bottom > measured[last].down) {

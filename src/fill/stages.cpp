@@ -31,8 +31,11 @@ bool split(const Polygon& polygon, StageSection& out) {
   std::vector<Point> ring(polygon.outer().begin(), polygon.outer().end());
   if (ring.size() < 5) return false;
   ring.pop_back();
-  const auto nose = foremost(ring);
+  auto nose = foremost(ring);
   if (!nose) return false;
+  // A nose off the centre plane: its foremost corner parts the faces, or one of them would run forward first.
+  const auto ahead = std::min_element(ring.begin(), ring.end(), [](const Point& a, const Point& b) { return a.x() < b.x(); });
+  if (ahead->x() < nose->second.x() - same) nose.emplace(static_cast<std::size_t>(ahead - ring.begin()), *ahead);
   std::vector<Point> round{nose->second};
   const auto add = [&round](const Point& p) {
     if (p.x() != round.back().x() || p.y() != round.back().y()) round.push_back(p);

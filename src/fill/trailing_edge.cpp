@@ -48,6 +48,16 @@ bool within_the_old(const std::vector<target::TargetSection>& targets, const std
   return true;
 }
 
+/// The target ends where the blade does, and no coats are to wrap its edge.
+bool where_it_was(const std::vector<target::TargetSection>& targets, const std::vector<section::MeasuredSection>& measured,
+                  const std::vector<Stage>& stages) {
+  if (stages.front().to_come > nothing) return false;
+  for (std::size_t k = 0; k < targets.size(); ++k) {
+    if (targets[k].trailing_edge_x() < measured[k].chord - nothing) return false;
+  }
+  return true;
+}
+
 void choose_build_past(EdgeCard& card) {
   if (card.nothing_to_build) return;
   card.build_past = usual_build_past;
@@ -88,6 +98,7 @@ EdgeCard edge_card_of(const job::Job& job, const std::vector<target::TargetSecti
   EdgeCard out;
   out.nothing_to_build = within_the_old(targets, measured);
   out.stages = stages_of(job);
+  out.nothing_to_saw = out.nothing_to_build && where_it_was(targets, measured, out.stages);
   const auto heights = heights_down(job, targets, std::max(spacing, closest_heights));
   out.from_stock = std::all_of(heights.begin(), heights.end(), [](const Height& h) { return h.target.ahead.has_value(); });
   for (const Height& height : heights) out.heights.push_back(edge_at(height, out.stages, out.from_stock));

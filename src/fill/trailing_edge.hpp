@@ -40,6 +40,7 @@ struct EdgeCard {
   std::vector<EdgeHeight> heights;
   double build_past = 0;               ///< one for the whole blade
   bool nothing_to_build = false;       ///< nowhere further aft or thicker than it is: it is only sawn, and build_past is 0
+  bool nothing_to_saw = false;         ///< nor that: the edge stays where it is
   bool held_back = false;              ///< it is less than usual, because the taper closes somewhere
   std::optional<std::size_t> governs;  ///< the height that holds it back
   /// By index: where the batten stands furthest out past the edge wanted, and furthest inside it; nothing where it

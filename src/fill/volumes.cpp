@@ -101,8 +101,6 @@ std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
   return out;
 }
 
-constexpr double kept = 1e-6;  // mm: a target that differs less is the blade itself
-
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
                    Volumes& out) {
   const auto span = span_weights(measured);
@@ -115,10 +113,9 @@ void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& meas
     const Offsets rows(measured[k], changes[k]);
     const auto stretch = stretches(rows, measured[k].chord);
     const double twice = copies ? 2 : 1;
-    const bool keeps = job.stations[k].target.approach == job::Approach::edges_only;
     for (std::size_t i = 0; i < rows.size(); ++i) {
       if (copies && rows[i].face == Face::starboard) continue;
-      if (keeps && std::abs(rows[i].change()) < kept) continue;  // as it was read, whatever the error
+      if (kept_as_read(job.stations[k], rows[i])) continue;
       of_station[k].add({rows[i].change(), sigma, twice * span[k] * stretch[i]});
     }
   });

@@ -46,6 +46,7 @@ Three shares_of_variance(const job::Job& job, const std::vector<section::Measure
     const Offsets rows(measured[k], changes[k]);
     const auto stretch = stretches(rows, measured[k].chord);
     for (std::size_t i = 0; i < rows.size(); ++i) {
+      if (kept_as_read(job.stations[k], rows[i])) continue;
       const double w = (above + below) / 2 * stretch[i] * sigma * normal_below(rows[i].change() / sigma);
       out[index(zone_at(rows[i].x, measured[k].chord, job.zones))] += w * w;
     }

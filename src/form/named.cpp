@@ -1,6 +1,7 @@
 #include "form/named.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 
@@ -68,7 +69,7 @@ Outcome<Form> form_named(std::string_view text) {
     if (*number >= 1 && *number <= 40) {
       const std::string percent = trimmed(*number, 2);
       return no_form(text, "may be a percentage or a length",
-                     "write " + percent + "% of the chord, or 00" + (*number < 10 ? "0" : "") + trimmed(*number, 0));
+                     "write " + percent + "% of the chord, or 00" + (std::lround(*number) < 10 ? "0" : "") + trimmed(*number, 0));
     }
   }
   return no_form(text, "is no form", ways);

@@ -57,8 +57,19 @@ class RoundReader {
     return std::string(name_of(XFrom::leading_edge));
   }
 
+  void read_stage(const KeyRow& row, const Place& place) {
+    static constexpr std::array<std::string_view, 3> stages{"bare", "glassed", "final"};
+    const std::string& said = row.values.front();
+    if (std::find(stages.begin(), stages.end(), said) == stages.end()) {
+      faults_.add(place, in_quotes(said) + " is no stage", "write stage,bare or stage,glassed or stage,final");
+      return;
+    }
+    round_.stage = said;
+    round_.stage_line = row.line;
+  }
+
   void read_keys(const CsvContent& content) {
-    static constexpr std::array<std::string_view, 5> ours{"units", "x_from", "board", "measured_by", "reading_error"};
+    static constexpr std::array<std::string_view, 6> ours{"units", "x_from", "board", "measured_by", "reading_error", "stage"};
     for (const KeyRow& row : content.header.keys) {
       const Place place{content.file, row.line};
       if (std::find(ours.begin(), ours.end(), row.key) == ours.end()) {
@@ -69,12 +80,15 @@ class RoundReader {
         const std::string near = nearest_name(row.key, ours);
         faults_.add(place, in_quotes(row.key) + " stands above the header row",
                     near.empty()
-                        ? "only units, x_from, board, measured_by and reading_error may stand here: the target is the plan's"
+                        ? "only units, x_from, board, measured_by, reading_error and stage may stand here: the target is the "
+                          "plan's"
                         : "did you mean " + in_quotes(near) + "?");
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");
       } else if (row.key == "reading_error") {
         round_.reading_error = reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
+      } else if (row.key == "stage") {
+        read_stage(row, place);
       } else if (row.key != "units") {
         Node value = node_of_text(which_edge(row), row.line);
         if (row.values.size() > 1) {

@@ -5,8 +5,8 @@
 // height, which then has `down`. `ahead` and `chord` say where the edges are now; without them the plan's target tells,
 // and whoever places the readings says so. x may also count from the marks of before the work: x_from is then
 // "old-leading-edge"; "new-leading-edge" is "leading-edge", said in so many words. Rows of key,value above the header: units,
-// x_from, board, measured_by, reading_error; a sheet that began as a job's may keep the job's other keys, which count for nothing
-// here and are told.
+// x_from, board, measured_by, reading_error, stage; a sheet that began as a job's may keep the job's other keys, which count for
+// nothing here and are told.
 #pragma once
 #include <optional>
 #include <string>
@@ -38,6 +38,8 @@ struct Round {
   std::vector<RoundStation> stations;   ///< in the order of their first rows
   bool x_from_told = false;             ///< else x is taken as aft of the leading edge
   LeadingEdge leading_edge = LeadingEdge::not_told;
+  std::string stage;  ///< "bare", "glassed" or "final": the surface that was measured, where the file tells it
+  int stage_line = 0;
   std::vector<std::string> job_keys;  ///< keys of a job above the header: the plan's hold, not these
 };
 

@@ -136,7 +136,9 @@ class Maker {
       for (Judged& one : height.readings) one.sigma *= share;
     }
     finish(result);
-    if (!last) result.heights = {};
+    open_.read_again(result.heights);
+    if (last) out_.left_open = open_.at_heights_of(result.heights);
+    else open_.add(file, result.heights, out_.options.tolerance), result.heights = {};
     out_.rounds.push_back(std::move(result));
     return std::nullopt;
   }
@@ -147,10 +149,12 @@ class Maker {
     const auto round = job::read_round(file, plan_.units, known);
     if (!round) return round.faults();
     result.told_error = round->reading_error.value_or(plan_.reading_error);
+    if (auto faults = take_stage(*round, last)) return faults;
     Assumed assumed;
-    auto heights = place_round(out_.frozen, *round, result.told_error, assumed);
+    auto heights = place_round(of_round(), *round, result.told_error, assumed);
     if (!heights) return heights.faults();
     result.heights = std::move(*heights);
+    result.stage = of_round().stage.kind;
     if (!last) return std::nullopt;
     out_.defaults = assumed.defaults;
     out_.notes = assumed.notes;
@@ -166,15 +170,43 @@ class Maker {
   void finish(RoundResult& result) const {
     mark_alone(result.heights);
     count(result, out_.options.tolerance);
-    result.litres = litres_left(out_.frozen, result.heights);
+    result.litres = litres_left(of_round(), result.heights);
+  }
+
+  /// The target at the stage of the round in hand.
+  const Frozen& of_round() const { return other_ ? *other_ : out_.frozen; }
+
+  /// The stage that a file tells of itself. What the last one tells is what all is told of.
+  std::optional<std::vector<Fault>> take_stage(const job::Round& round, bool last) {
+    other_.reset();
+    if (round.stage.empty() || round.stage == fill::name_of(out_.frozen.stage.kind)) return std::nullopt;
+    auto frozen = freeze(plan_, round.stage);
+    if (!frozen) {
+      Fault fault = frozen.faults().front();
+      fault.place = {round.file, round.stage_line};
+      return std::vector<Fault>{fault};
+    }
+    if (!last) {
+      other_ = std::move(*frozen);
+      return std::nullopt;
+    }
+    out_.options.stage = round.stage;
+    out_.frozen = std::move(*frozen);
+    auto again = job::read_frozen_plan(plan_.file);  // its readings are gone
+    if (!again) return again.faults();
+    plan_ = std::move(*again);
+    return start();
   }
 
   std::optional<std::vector<Fault>> start() {
+    other_.reset();
+    out_.first = {};
     auto heights = place_first(out_.frozen, plan_);
     if (!heights) return heights.faults();
     for (job::FrozenStation& one : plan_.stations) std::vector<job::FrozenReading>().swap(one.readings);  // not asked again
     out_.first.file = plan_.file;
     out_.first.told_error = out_.first.reading_error = plan_.reading_error;
+    out_.first.stage = out_.frozen.stage.kind;
     out_.first.heights = std::move(*heights);
     finish(out_.first);
     out_.first.heights = {};
@@ -254,10 +286,7 @@ class Maker {
         std::abs(out_.common) < clearly * out_.common_error)
       return;
     const std::string name = fill::name_of(best->kind);
-    out_.notes.push_back("On the whole these readings are " + shown(std::abs(out_.common)) + (coats > 0 ? " high" : " low") +
-                         ", and the coats between the " + fill::name_of(out_.frozen.stage.kind) + " and the " + name +
-                         " surface are " + shown(std::abs(coats)) + ". If it was the " + name +
-                         " surface that you measured, say --stage " + name + ".");
+    out_.other_stage = OtherStage{name, coats};
   }
 
   void say_edges(const HeightRead& height) {
@@ -307,6 +336,8 @@ class Maker {
     if (plan_.sources.empty()) out_.notes.push_back("The plan does not say which job it was made from.");
   }
 
+  OpenPlaces open_;
+  std::optional<Frozen> other_;  // of a round of another stage than the last
   job::FrozenPlan plan_;
   Recheck out_;
 };

@@ -89,13 +89,21 @@ std::string to_cut_less(const Plan& plan, double max_removal, const std::string&
 }
 
 /// The coats on the old surface need room as well, which no change to the finished shape shows.
-bool cut_before_coats(const Plan& plan, std::vector<Warning>& out) {
+bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
   constexpr double seen = 0.05;  // mm
   const auto& before = plan.work.before_coats;
   if (!before) return false;
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const double limit = plan.job.stations[before->station].target.max_removal;
   if (before->deepest <= limit + seen) return false;
+  if (asked) {
+    out.push_back({"cut-before-coats", "job",
+                   "max_removal (" + length(limit) + ") counts from the finished surface, and the coats on it are " +
+                       length(before->over_old) + " a side, on the old surface too: before them up to " +
+                       length(before->deepest) + " comes off at station " + plan.measured[before->station].station + ", " +
+                       litres(before->remove + before->beyond) + " in all"});
+    return true;
+  }
   const double most = std::max(limit, before->over_old), then = std::floor(10 * (most - before->over_old)) / 10;
   out.push_back({"default-cut", "job",
                  "the coats are " + length(before->over_old) + " a side, on the old surface too, and max_removal (" +
@@ -110,7 +118,7 @@ void cuts(const Plan& plan, std::vector<Warning>& out) {
   const auto& defaults = plan.job.defaults;
   const bool asked =
       std::none_of(defaults.begin(), defaults.end(), [](const DefaultUsed& one) { return one.key == "target.max_removal"; });
-  if (asked || cut_before_coats(plan, out)) return;
+  if (cut_before_coats(plan, asked, out) || asked) return;
   double deepest = 0;
   for (const fill::StationChange& change : plan.changes) deepest = std::max(deepest, change.removal.depth);
   constexpr double nothing = 0.05;  // mm
@@ -119,6 +127,38 @@ void cuts(const Plan& plan, std::vector<Warning>& out) {
                  "up to " + both_units(deepest, plan.job.units) +
                      " comes off, which nobody asked for (max_removal is a default): how thick is the skin there?" +
                      to_cut_less(plan, 0, "the faces to stay uncut")});
+}
+
+/// A blade that gets far thicker or thinner than it is, which no limit speaks of.
+void another_thickness(const Plan& plan, std::vector<Warning>& out) {
+  constexpr double thicker = 1.25, thinner = 0.9, told = 2;  // told: mm
+  std::vector<std::size_t> more, less;
+  const auto now = [&](std::size_t k) { return plan.measured[k].figures.max_thickness; };
+  const auto then = [&](std::size_t k) { return target::greatest_thickness(plan.targets[k]); };
+  for (std::size_t k = 0; k < plan.measured.size(); ++k) {
+    if (plan.measured[k].interpolated || std::abs(then(k) - now(k)) < told) continue;
+    if (then(k) > thicker * now(k)) more.push_back(k);
+    if (then(k) < thinner * now(k)) less.push_back(k);
+  }
+  const auto change = [&](const std::vector<std::size_t>& which) {
+    const auto by_share = [&](std::size_t a, std::size_t b) { return then(a) / now(a) < then(b) / now(b); };
+    const auto [least, most] = std::minmax_element(which.begin(), which.end(), by_share);
+    const std::size_t k = then(*most) > now(*most) ? *most : *least;
+    return both_units(now(k), plan.job.units) + " thick at station " + plan.measured[k].station + " becomes " +
+           both_units(then(k), plan.job.units);
+  };
+  if (!more.empty()) {
+    out.push_back({"thicker", of_stations(plan, more),
+                   "what is " + change(more) +
+                       ": does it still pass its case, its cheeks or gudgeons, the skeg? If not, ask for a thickness that does "
+                       "(--thickness), or for edges-only; `choices` lists what each asks for"});
+  }
+  if (!less.empty()) {
+    out.push_back({"thinner", of_stations(plan, less),
+                   "what is " + change(less) + ", " + litres(plan.volumes.remove) + " off against " + litres(plan.volumes.add) +
+                       " on: what stands under the skin there, and is it strong enough then? To keep more of the blade ask for "
+                       "less to come off (--max-removal) or for --thickness closest"});
+  }
 }
 
 void overbalanced(const Plan& plan, std::vector<Warning>& out) {
@@ -174,6 +214,7 @@ std::vector<Warning> decisions(const Plan& plan, const check::Findings& findings
   flat_noses(plan, findings, out);
   thin_edge(plan, out);
   cuts(plan, out);
+  another_thickness(plan, out);
   overbalanced(plan, out);
   towards_skeg(plan, out);
   left_under_coats(plan, out);

@@ -53,10 +53,16 @@ Number thickness(const Plan& plan) {
     far += nearest_form(plan, k) != name ? 1 : 0;
     if (std::find(forms.begin(), forms.end(), name) == forms.end()) forms.push_back(name);
   }
+  const auto share = [&](std::size_t k, double thickness, double chord) {
+    return 100 * thickness / (chord + plan.measured[k].skeg);  // a skeg and its rudder make one section
+  };
   const std::string now =
-      from_to(plan, 1, [&](std::size_t k) { return 100 * plan.measured[k].figures.max_thickness / plan.measured[k].chord; });
-  const std::string then = from_to(plan, 1, [&](std::size_t k) { return 100 * plan.targets[k].thickness_ratio; });
-  return {"Thickness, in per cent of the chord", now + " % now, " + then + " % then",
+      from_to(plan, 1, [&](std::size_t k) { return share(k, plan.measured[k].figures.max_thickness, plan.measured[k].chord); });
+  const std::string then = from_to(
+      plan, 1, [&](std::size_t k) { return share(k, target::greatest_thickness(plan.targets[k]), plan.targets[k].chord); });
+  const bool skeg = std::any_of(plan.measured.begin(), plan.measured.end(), [](const auto& one) { return one.skeg > 0; });
+  return {skeg ? "Thickness of the rudder, in per cent of skeg and rudder together" : "Thickness, in per cent of the chord",
+          now + " % now, " + then + " % then",
           "nearest standard " + std::string(forms.size() == 1 ? "section " : "sections ") + listed(forms, 6) +
               (far == 0                      ? ""
                : far == plan.measured.size() ? ", and far from that"

@@ -105,12 +105,14 @@ std::string measured_part(const Plan& plan, const check::Findings& findings) {
 std::string target_part(const Plan& plan) {
   const LengthUnit unit = plan.job.units;
   std::string out = html::list(sentences(why_this_target(plan)));
-  html::Table table("What each station becomes", {"Station", "Chord (mm)", "Thickness (of the chord)", "Greatest thickness (mm)",
-                                                  "that far aft (of the chord)", "Nose radius (mm)", "Trailing edge (mm)"});
+  const bool skeg = std::any_of(plan.targets.begin(), plan.targets.end(), [](const auto& one) { return one.skeg > 0; });
+  const std::string of = skeg ? " (of skeg and rudder)" : " (of the chord)";
+  html::Table table("What each station becomes", {"Station", "Chord (mm)", "Thickness" + of, "Greatest thickness (mm)",
+                                                  "that far aft" + of, "Nose radius (mm)", "Trailing edge (mm)"});
   for (const std::size_t k : stations_shown(plan)) {
     const auto& one = plan.targets[k];
     table.row({html::words(one.station), html::length(one.chord, unit), html::number(percent(one.thickness_ratio)),
-               html::length(one.thickness_ratio * one.whole_chord(), unit), html::number(percent(one.max_thickness_at)),
+               html::length(target::greatest_thickness(one), unit), html::number(percent(one.max_thickness_at)),
                one.skeg > 0 ? html::words("skeg ahead") : html::length(one.leading_edge_radius, unit),
                html::length(one.trailing_edge_thickness, unit)});
   }

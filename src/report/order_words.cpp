@@ -193,7 +193,8 @@ StepWords words_of(const Plan& plan, const Step& step) {
                                      : std::vector<std::string>{"Deepest " + deepest_place(plan, true) +
                                                                 ". The tables of the stations and the templates tell where."}};
     case Task::clean:
-      return {"Wash, abrade and dust off what will be filled",
+      return {plan.work.coats.wetted.filled > 0 ? "Wash, abrade and dust off what will be filled"
+                                                : "Wash, abrade and dust off what will be sealed or coated",
               {"Clean water first, then coarse paper (80 grit is usual), then no more fingers on it.", dew_words(plan)}};
     case Task::core:
       return {"If you like: bond a board of wood or foam " + mm(step.depth) + " thick into the " + zone_words(step),
@@ -209,10 +210,15 @@ StepWords words_of(const Plan& plan, const Step& step) {
     case Task::longboard: return longboard_words(plan);
     case Task::templates: return template_words(plan, step);
     case Task::seal:
+      if (!(step.area > 0)) {
+        return {"Seal what was cut",
+                {"Wood, cloth and old filler that were cut or sanded bare take up water: neat epoxy over them, sanded when hard, "
+                 "and then the coats that the rest of the blade has."}};
+      }
       return {"Seal what is filled with neat epoxy, and close its pinholes: " + litres(step.litres),
               {"Over " + fixed(step.area, 2) +
                " m²: squeeze it in with a flat spreader, look again from the side in low light, and "
-               "sand when hard."}};
+               "sand when hard. What was cut bare elsewhere is sealed as well."}};
     case Task::coat: return coat_words(plan, step);
     case Task::patches:
       return {"Turn the blade and coat the " + fixed(step.area, 2) + " m² that the supports hid",

@@ -74,6 +74,7 @@ Json spots_of(const Recheck& all) {
 
 Json round_of(const RoundResult& one) {
   return {{"file", one.file},
+          {"stage", fill::name_of(one.stage)},
           {"reading_error", one.reading_error},
           {"reading_error_told", one.told_error},
           {"readings", one.readings},
@@ -90,6 +91,7 @@ std::string head_of(const Recheck& all) {
   Json out = {{"fairblade", FAIRBLADE_VERSION}, {"job", all.frozen.job.name}, {"plan", all.frozen.job.file}};
   const fill::Stage& stage = all.frozen.stage;
   out["stage"] = {{"name", fill::name_of(stage.kind)}, {"surface", stage.surface}, {"to_come", stage.to_come}};
+  if (all.other_stage) out["other_stage"] = {{"name", all.other_stage->name}, {"coats", all.other_stage->coats}};
   out["tolerance"] = all.options.tolerance;
   out["verdict"] = recheck::name_of(all.verdict);
   out["next"] = what_next(all);

@@ -136,7 +136,9 @@ std::string progress(const Recheck& all) {
   };
   row("the plan", all.first);
   for (std::size_t k = 0; k < all.rounds.size(); ++k)
-    row(std::to_string(k + 1) + " " + stem_of(all.rounds[k].file), all.rounds[k]);
+    row(std::to_string(k + 1) + " " + stem_of(all.rounds[k].file) +
+            (all.rounds[k].stage == all.frozen.stage.kind ? "" : std::string(", ") + fill::name_of(all.rounds[k].stage)),
+        all.rounds[k]);
   return '\n' + table.text();
 }
 

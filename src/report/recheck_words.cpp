@@ -121,12 +121,18 @@ std::string words_of(const Recheck& recheck, const ListLine& line) {
   return where_words(recheck, height, one) + ": " + depth_words(recheck, one.depth) + (one.both ? " a side" : "");
 }
 
-std::string verdict_words(const Recheck& recheck) {
+namespace {
+
+/// What is left to do, if this is the surface that was measured.
+std::string left_words(const Recheck& recheck) {
   if (recheck.verdict != recheck::Verdict::go_on) {
     const std::string why = recheck.verdict == recheck::Verdict::nothing_left
                                 ? "nothing is left to do"
                                 : "what is left is less than these readings can tell";
-    if (recheck.unread.empty()) return "Stop here: " + why + ".";
+    if (recheck.unread.empty() && recheck.left_open.empty()) return "Stop here: " + why + ".";
+    if (recheck.unread.empty())
+      return "Read the rest before you stop: where you read, " + why + "; " + counted(recheck.left_open.size(), "place") +
+             " of earlier rounds " + (recheck.left_open.size() == 1 ? "was" : "were") + " not read again.";
     const bool one = recheck.unread.size() == 1;
     return "Read the rest before you stop: where you read, " + why + "; station" + (one ? " " : "s ") +
            listed(recheck.unread, 6) + (one ? " was" : " were") + " not read.";
@@ -140,6 +146,26 @@ std::string verdict_words(const Recheck& recheck) {
   return "Go on: " + (high > 0 ? places(high, " to take off") : "") + (high > 0 && low > 0 ? ", " : "") +
          (low > 0 ? places(low, " to fill") : "") + (high + low > 0 && again > 0 ? ", " : "") +
          (again > 0 ? places(again, " to read again") : "") + ".";
+}
+
+std::string which_stage_words(const Recheck& recheck) {
+  if (!recheck.other_stage) return {};
+  const auto& [name, coats] = *recheck.other_stage;
+  const LengthUnit unit = recheck.frozen.job.units;
+  return "on the whole these readings are " + in_unit(std::abs(recheck.common), unit) + (coats > 0 ? " high" : " low") +
+         ", and the coats between the " + fill::name_of(recheck.frozen.stage.kind) + " and the " + name + " surface are " +
+         in_unit(std::abs(coats), unit) + ". If it was the " + name + " surface that you measured, say --stage " + name +
+         ", or write the row stage," + name + " above the header of " + on_one_line(recheck.now().file);
+}
+
+}  // namespace
+
+std::string verdict_words(const Recheck& recheck) {
+  if (recheck.other_stage) {
+    return "First settle which surface was measured: " + which_stage_words(recheck) +
+           ". Else what follows holds: " + left_words(recheck);
+  }
+  return left_words(recheck);
 }
 
 std::string left_out_words(const Recheck& recheck) {
@@ -185,15 +211,32 @@ std::vector<std::string> what_next(const Recheck& recheck) {
   const LengthUnit unit = recheck.frozen.job.units;
   const std::string tolerance = in_unit(recheck.options.tolerance, unit);
   std::vector<std::string> out;
+  if (recheck.other_stage) {
+    out.push_back("First settle which surface was measured: " + which_stage_words(recheck) + ". Until then take nothing off.");
+  }
   for (const recheck::Aside& one : recheck.aside) {
     out.push_back("First look at the datum: at " + on_one_line(now.heights[one.height].surface.name) +
                   " both faces are out the same way, as if the section, or what it was measured from, stood " +
                   in_unit(std::abs(one.to_port), unit) + (one.to_port > 0 ? " to port." : " to starboard."));
   }
+  if (!recheck.left_open.empty()) {
+    std::vector<std::string> places;
+    for (const recheck::OpenPlace& one : recheck.left_open) {
+      places.push_back(on_one_line(one.name) +
+                       (one.reading.both ? " both sides" : std::string(" ") + section::name_of(one.reading.face)) + ", " +
+                       place_words(recheck, one.reading) + ": " + depth_words(recheck, one.reading.depth) + " in " +
+                       on_one_line(one.file));
+    }
+    out.push_back("Not read again since an earlier round found them (" + std::string(name_of(unit)) + "): " + listed(places, 4) +
+                  ".");
+  }
   const auto alone = alone_words(recheck);
   if (!alone.empty()) out.push_back("Read again before you work there: " + listed(alone, 4) + ". No litres count them.");
-  const bool more_to_come = recheck.frozen.stage.to_come > 0, whole = recheck.unread.empty();
-  const std::string stop = whole ? " Stop here." : " Read the stations that were not read before you stop.";
+  const bool all_read = recheck.unread.empty();
+  const bool more_to_come = recheck.frozen.stage.to_come > 0, whole = all_read && recheck.left_open.empty();
+  const std::string stop = whole      ? " Stop here."
+                           : all_read ? " Read those places before you stop."
+                                      : " Read the stations that were not read before you stop.";
   const std::string after = more_to_come && whole ? " Next come the coats, as the plan's report has them." : "";
   if (recheck.verdict == recheck::Verdict::nothing_left) {
     out.push_back("Nothing left: every reading lies within " + tolerance + " of the target." + stop + after);

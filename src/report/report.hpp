@@ -1,5 +1,5 @@
 // What people and programs read of a plan, as text. Verbs: summary, report_html, plan_json, offsets_csv,
-// under_coats_words.
+// under_coats_words, map_under_coats_words.
 #pragma once
 #include <string>
 #include <utility>
@@ -46,6 +46,8 @@ Pieces plan_json_pieces(const Plan& plan, const std::vector<job::Source>& source
 
 /// How much deeper than the depths told the blade is shaped under its coats; empty without coats.
 std::string under_coats_words(const Plan& plan);
+/// Which surface the map's depths are to; empty without coats.
+std::string map_under_coats_words(const Plan& plan);
 
 /// offsets.csv: one row per reading and side, mm to 0.001.
 std::string offsets_csv(const Plan& plan);

@@ -90,6 +90,18 @@ std::string under_coats_words(const Plan& plan) {
          length(before->over_old) + " deeper.";
 }
 
+std::string map_under_coats_words(const Plan& plan) {
+  const auto& before = plan.work.before_coats;
+  if (!before) return {};
+  const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
+  if (coats_alike(*before)) {
+    return "Depths are to the surface that is shaped under the coats, " + length(before->over_old) +
+           " inside the finished one, as the templates marked \"bare\" have it.";
+  }
+  return "Depths are to what is shaped under the coats: filler " + length(before->over_filler) +
+         " inside the finished surface, as the templates marked \"bare\" have it, old surface " + length(before->over_old) + ".";
+}
+
 std::string before_coats_words(const Plan& plan) {
   const fill::BeforeCoats& before = *plan.work.before_coats;
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };

@@ -80,6 +80,7 @@ void carry_to_skeg(const job::Station& station, std::vector<Node>& port, std::ve
 void close_trailing_edge(const job::Job& job, const job::Station& station, std::vector<Node>& port, std::vector<Node>& starboard,
                          std::vector<Warning>& warnings) {
   const double chord = station.chord;
+  const bool port_read = port.back().x == chord, starboard_read = starboard.back().x == chord;
   bool assumed = false;
   for (auto* side : {&port, &starboard}) {
     if (side->back().x == chord) continue;
@@ -91,10 +92,13 @@ void close_trailing_edge(const job::Job& job, const job::Station& station, std::
   if (!assumed) return;
   double& p = port.back().half_breadth;
   double& s = starboard.back().half_breadth;
+  const auto& off = station.trailing_edge_off_centre;
+  if (off && port_read) s = p - 2 * *off;  // the face that was read stays as it was
+  if (off && starboard_read) p = s + 2 * *off;
   const double thickness = std::max(0.0, p + s);
-  const double middle = station.trailing_edge_off_centre.value_or((p - s) / 2);
-  p = thickness / 2 + middle;
-  s = thickness / 2 - middle;
+  const double middle = off.value_or((p - s) / 2);
+  if (!port_read) p = thickness / 2 + middle;
+  if (!starboard_read) s = thickness / 2 - middle;
   warnings.push_back({"trailing-edge-assumed", where(station),
                       "no reading at the trailing edge: the last two are carried on in a straight line, giving an edge " +
                           in_unit(thickness, job.units) + " thick; measure it"});

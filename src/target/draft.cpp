@@ -96,7 +96,8 @@ void fair_outline(const job::Job& job, const std::vector<MeasuredSection>& measu
     // A move within one reading's error is not worth a line on the template that the blade does not meet.
     const auto worth_it = [&](double pull) { return std::abs(pull) > job.reading_error ? pull : 0.0; };
     Draft& draft = drafts[k];
-    draft.pull.leading_edge = worth_it(fore.pull[k]);
+    const bool stays = job.stations[k].target.leading_edge == job::LeadingEdgeWork::leave;
+    draft.pull.leading_edge = stays ? 0 : worth_it(fore.pull[k]);
     draft.pull.trailing_edge = worth_it(aft.pull[k]);
     draft.wish.leading_edge_x -= draft.pull.leading_edge;
     draft.wish.chord += draft.pull.leading_edge + draft.pull.trailing_edge;

@@ -87,9 +87,10 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
     const TargetSection tried = target_of(changed, thickness_ratio);
     return (nose ? nose_cut(measured, tried, limit) : tail_cut(measured, tried, limit)).depth <= limit + 1e-9;
   };
-  const EdgeCut nose = measured.skeg > 0 ? EdgeCut{} : nose_cut(measured, target, limit);
+  const bool stays = measured.skeg > 0 || request.leading_edge == job::LeadingEdgeWork::leave;
+  const EdgeCut nose = stays ? EdgeCut{} : nose_cut(measured, target, limit);
   if (nose.depth > limit + 1e-9) {
-    const auto forward = least_tenth(0, 0.2 * measured.chord, [&](double d) {
+    const auto forward = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) {
       Wish changed = wish;
       changed.leading_edge_x -= d;
       changed.chord += d;
@@ -99,17 +100,18 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
         forward ? "build the leading edge forward by " + mm(std::max(0.1, *forward - wish.leading_edge_x)) + ", or " : "";
     target.warnings.push_back({"nose-cut", "station " + measured.station,
                                std::string(section::name_of(nose.face)) + ": the leading edge would be cut " + mm(nose.depth) +
-                                   " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(nose.depth) + " off there"});
+                                   " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(rounded_up(nose.depth, job.units)) +
+                                   " off there"});
   }
   const EdgeCut tail = tail_cut(measured, target, limit);
   if (tail.depth <= limit + 1e-9) return;
-  const auto aft = least_tenth(0, 0.4 * measured.chord, [&](double d) {
+  const auto aft = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) {
     Wish changed = wish;
     changed.chord += d;
     return keeps(changed, false);
   });
   const double edge = target.trailing_edge_thickness;
-  const auto thicker = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), [&](double e) {
+  const auto thicker = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
     Wish changed = wish;
     changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
     return buildable(curve_of(changed, thickness_ratio)) && keeps(changed, false);
@@ -120,7 +122,8 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   if (thicker) ways += "leave it " + mm(*thicker) + " thick, or ";
   target.warnings.push_back({"tail-cut", "station " + measured.station,
                              std::string(section::name_of(tail.face)) + ": the run aft would be cut " + mm(tail.depth) +
-                                 " deep at x " + mm(tail.x) + ": " + ways + "allow " + mm(tail.depth) + " off there"});
+                                 " deep at x " + mm(tail.x) + ": " + ways + "allow " + mm(rounded_up(tail.depth, job.units)) +
+                                 " off there"});
 }
 
 }  // namespace fairblade::target

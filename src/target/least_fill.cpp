@@ -164,21 +164,32 @@ std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, co
   return out;
 }
 
-/// Up to where no reading that counts gets filler which got none, and all together take none to speak of.
+/// Up to where no reading that counts gets filler which got none. What the edges then take more of (a nose made rounder, a tail
+/// made thicker by what was asked for want filler at any thickness) is little beside what stays on: else a limit that lets much
+/// come off would be read as a wish that it should.
 double as_little_filler(const MeasuredSection& measured, const Wish& wish, double ratio) {
   constexpr double to_speak_of = 1e-3;  // mm of filler, all round
-  const SectionCurve low = curve_of(wish, 0.1), high = curve_of(wish, 0.2);
+  constexpr double worth = 20;          // litres left on for each litre of filler more
+  Wish plain = wish;                    // without what was asked for at the edges
+  plain.radius.kind = job::LeadingEdgeRadius::Kind::form;
+  plain.edge.kind = job::TrailingEdgeThickness::Kind::form;
+  const SectionCurve low = curve_of(plain, 0.1), high = curve_of(plain, 0.2);
   double touched = thickest;
   for (const auto& point : measured.points) {
-    if (counts(measured, point)) touched = std::min(touched, needed_at(point, wish, 0, low, high));
+    if (counts(measured, point)) touched = std::min(touched, needed_at(point, plain, 0, low, high));
   }
   if (!(touched > ratio) || !buildable(curve_of(wish, touched))) return ratio;
-  const double most = added_area(measured, wish, ratio) + to_speak_of * 2 * wish.chord;
-  if (added_area(measured, wish, touched) <= most) return touched;
+  const auto areas = [&](double t) { return areas_between(common_outlines(measured, target_of(wish, t), area_places)); };
+  const auto least = areas(ratio);
+  const auto pays = [&](double t) {
+    const auto then = areas(t);
+    return then.add - least.add <= to_speak_of * 2 * wish.chord + std::max(0.0, least.remove - then.remove) / worth;
+  };
+  if (pays(touched)) return touched;
   constexpr int halvings = 20;
   for (int k = 0; k < halvings; ++k) {
     const double middle = (ratio + touched) / 2;
-    (added_area(measured, wish, middle) <= most ? ratio : touched) = middle;
+    (pays(middle) ? ratio : touched) = middle;
   }
   return ratio;
 }
@@ -331,14 +342,15 @@ std::vector<std::string> ways_out(const job::Job& job, const MeasuredSection& me
   };
   const double edge = curve_of(wish, thickest).edge() * wish.chord;
   const double thickest_edge = 0.5 * thickest * wish.chord;  // a form flares from e/t = 0.55 at the earliest
-  if (const auto mm = least_tenth(request.max_removal, 0.2 * measured.chord, deeper)) {
+  if (const auto mm = least_tenth(request.max_removal, 0.2 * measured.chord, job.units, deeper)) {
     out.push_back("allow " + in_unit(*mm, job.units) + " off (max_removal)");
   }
-  if (const auto mm = least_that_works(0, measured.chord, longer_aft); mm && longer_aft(rounded_up(*mm))) {
+  if (const auto mm = least_that_works(0, measured.chord, longer_aft); mm && longer_aft(rounded_up(*mm, job.units))) {
     const double already = wish.chord + wish.leading_edge_x - measured.chord;
-    if (already + *mm >= 0.05) out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm), job.units));
+    if (already + *mm >= 0.05)
+      out.push_back("extend the trailing edge by " + in_unit(rounded_up(already + *mm, job.units), job.units));
   }
-  if (const auto mm = least_tenth(edge, thickest_edge, thicker_edge)) {
+  if (const auto mm = least_tenth(edge, thickest_edge, job.units, thicker_edge)) {
     out.push_back("leave the trailing edge " + in_unit(*mm, job.units) + " thick");
   }
   return out;

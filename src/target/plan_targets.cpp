@@ -19,6 +19,12 @@ namespace fairblade::target {
 using form::FittedForm;
 using section::MeasuredSection;
 
+double greatest_thickness(const TargetSection& target) {
+  const double whole = target.whole_chord();
+  if (target.port_shape || target.starboard_shape) return target.thickness_ratio * whole;  // found on its own chord
+  return 2 * whole * target.curve.at(std::max(target.curve.max_thickness_at(), target.skeg / whole));
+}
+
 void fill_in_figures(TargetSection& target) {
   target.leading_edge_radius = target.skeg > 0 ? 0 : target.chord * target.curve.radius();
   target.trailing_edge_thickness = target.whole_chord() * target.curve.edge();

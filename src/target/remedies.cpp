@@ -13,12 +13,15 @@ std::optional<double> least_that_works(double from, double most, const std::func
   return most;
 }
 
-double rounded_up(double mm) { return std::ceil(mm * 10 - 1e-9) / 10; }
+double rounded_up(double mm, LengthUnit unit) {
+  const double steps = unit == LengthUnit::inch ? 200 / mm_per_inch : 10;  // in a mm
+  return std::ceil(mm * steps - 1e-9) / steps;
+}
 
-std::optional<double> least_tenth(double from, double most, const std::function<bool(double)>& works) {
+std::optional<double> least_tenth(double from, double most, LengthUnit unit, const std::function<bool(double)>& works) {
   const auto least = least_that_works(from, most, works);
-  if (!least || !works(rounded_up(*least))) return std::nullopt;
-  return rounded_up(*least);
+  if (!least || !works(rounded_up(*least, unit))) return std::nullopt;
+  return rounded_up(*least, unit);
 }
 
 std::string either(const std::vector<std::string>& remedies, const std::string& otherwise) {

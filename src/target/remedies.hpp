@@ -6,16 +6,18 @@
 #include <string>
 #include <vector>
 
+#include "base/units.hpp"
+
 namespace fairblade::target {
 
 /// The least value in (from, most] that works, when `most` does; what is returned has been tried.
 std::optional<double> least_that_works(double from, double most, const std::function<bool(double)>& works);
 
-/// Up to a tenth of a millimetre, as it will be printed and typed in again.
-double rounded_up(double mm);
+/// Up to a tenth of a millimetre (five thousandths of an inch), which is printed as it is and may be typed in again.
+double rounded_up(double mm, LengthUnit unit);
 
 /// The least that works, so rounded, and tried again so.
-std::optional<double> least_tenth(double from, double most, const std::function<bool(double)>& works);
+std::optional<double> least_tenth(double from, double most, LengthUnit unit, const std::function<bool(double)>& works);
 
 /// "this, or that"; `otherwise` when there is none.
 std::string either(const std::vector<std::string>& remedies, const std::string& otherwise);

@@ -1,4 +1,5 @@
-// Product of the target room: what each section should become. Verbs: plan_targets, plan_target, TargetsAgain.
+// Product of the target room: what each section should become. Verbs: plan_targets, plan_target, TargetsAgain,
+// greatest_thickness, fill_in_figures.
 #pragma once
 #include <array>
 #include <memory>
@@ -83,6 +84,8 @@ struct TargetSection {
   std::vector<Point> outline() const;
 };
 
+/// Of what is planned, mm: behind a skeg the rudder's own.
+double greatest_thickness(const TargetSection& target);
 /// Figures read off the curve: nose, edge, place and ratio of greatest thickness, area, girth.
 void fill_in_figures(TargetSection& target);
 

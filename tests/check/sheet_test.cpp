@@ -231,3 +231,33 @@ TEST_CASE("a second round with the boards elsewhere is no reading error") {
     for (const auto& f : check::find(honest).list) CHECK(f.code != "second-time-shifted");
   }
 }
+
+TEST_CASE("2026-11-27: a station in centimetres among inches, and a height in inches among centimetres") {
+  const auto blade = [](LengthUnit unit) {
+    std::vector<job::Station> stations;
+    for (int k = 0; k < 5; ++k)
+      stations.push_back(blade::exact(std::string(1, static_cast<char>('A' + k)), 240.0 * k, 420 - 20.0 * k, 0.12));
+    auto job = blade::job_of(std::move(stations));
+    job.units = unit;
+    return job;
+  };
+  const auto told = [](const job::Job& job, const std::string& code, const std::string& words) {
+    for (const auto& finding : check::find(job).list) {
+      if (finding.code == code && finding.what.find(words) != std::string::npos) return true;
+    }
+    return false;
+  };
+  auto inches = blade(LengthUnit::inch);
+  auto& c = inches.stations[2];
+  c.chord *= 2.54;
+  for (auto& r : c.readings) r.x *= 2.54, *r.port *= 2.54, *r.starboard *= 2.54;
+  CHECK(told(inches, "centimetres", ""));
+  auto cm = blade(LengthUnit::cm);
+  cm.stations[3].down /= 2.54;
+  std::rotate(cm.stations.begin() + 2, cm.stations.begin() + 3, cm.stations.begin() + 4);  // as far down as it is written
+  CHECK(told(cm, "heights-in-inches", "28.35 cm looks like inches: 72.00 cm"));
+  auto slipped = blade(LengthUnit::cm);
+  slipped.stations[3].down /= 10;
+  std::rotate(slipped.stations.begin() + 1, slipped.stations.begin() + 3, slipped.stations.begin() + 4);
+  CHECK_FALSE(told(slipped, "heights-in-cm", ""));
+}

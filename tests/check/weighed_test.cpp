@@ -113,3 +113,20 @@ TEST_CASE("2026-11-27: one place read twice and slipped twice is a slip, not a h
   }
   CHECK(slip);
 }
+
+TEST_CASE("2026-11-27: a run of misses is one place, whatever stands beside it") {
+  // Port of an exact 0012, three readings side by side: one 5 mm high, then two 5 mm low; and the other way round.
+  for (const bool first : {true, false}) {
+    auto station = blade::exact("A", 0, 420, 0.12);
+    auto& readings = station.readings;
+    for (std::size_t k = 0; k < readings.size(); ++k) readings[k].line = static_cast<int>(k + 2);
+    const std::size_t at = 7;
+    for (std::size_t k = 0; k < 3; ++k) *readings[at + k].port += k == (first ? 0U : 2U) ? 5 : -5;
+    auto job = blade::job_of({station, blade::exact("B", 500, 420, 0.12)});
+    job.reading_error = 0.5;
+    std::size_t hollows = 0;
+    for (const auto& finding : check::find(job).list) hollows += finding.code == "hollow" ? 1 : 0;
+    CAPTURE(first);
+    CHECK(hollows == 1);
+  }
+}

@@ -48,6 +48,28 @@ TEST_CASE("2026-11-26: recheck: a station that was not read is no reason to stop
   CHECK_FALSE(has(json.dump(), "Stop here"));
 }
 
+TEST_CASE("2026-11-27: recheck: places that an earlier round left are not forgotten where the next read others") {
+  const Planned planned;
+  const std::string first = planned.folder.write("first.csv", round_text(1.5));  // a hump on port of A and B
+  // Then the starboard side alone, which was right.
+  std::string text, line;
+  for (std::istringstream lines(round_text()); std::getline(lines, line);) {
+    const std::size_t last = line.rfind(','), before = last == std::string::npos ? last : line.rfind(',', last - 1);
+    const bool row = before != std::string::npos && !has(line, "station");
+    text += (row ? line.substr(0, before + 1) + line.substr(last) : line) + "\n";
+  }
+  const std::string next = planned.folder.write("next.csv", text);
+  const Result screen = planned.recheck({first, next}, {"--strict"});
+  INFO(screen.out << screen.err);
+  CHECK(screen.status == 1);
+  CHECK(has(screen.out, "Read the rest before you stop"));
+  CHECK(has(screen.out, " places of earlier rounds were not read"));
+  CHECK_FALSE(has(screen.out, "Stop here"));
+  const Json json = planned.json({first, next});
+  CHECK(has(json["next"].dump(), "1.5 high in "));
+  CHECK_FALSE(has(planned.json({first, planned.folder.write("all.csv", round_text())})["next"].dump(), "Not read again"));
+}
+
 TEST_CASE("recheck: what is high is listed as on a phone, worst first") {
   const Planned planned;
   const Result result = planned.recheck({planned.folder.write("r.csv", round_text(1.5))}, {"--strict"});
@@ -186,6 +208,19 @@ TEST_CASE("recheck: the surface that was measured") {
   // Four coats of 0.1 mm are still to come: the finished shape is 0.4 mm too high for them.
   CHECK(bare["heights"][1]["readings"][8]["change"].get<double>() == Approx(-0.4).margin(0.005));
   CHECK(has(planned.recheck({readings}).out, "Surface: bare (filled, before paint)"));
+  // 2026-11-27: the question which surface it was stood last, under an order to sand it off; and a file may tell it itself.
+  CHECK(has(planned.recheck({readings}).out, "> First settle which surface was measured"));
+  CHECK(bare["other_stage"]["name"] == "final");
+  CHECK_FALSE(finished.contains("other_stage"));
+  const std::string own = planned.folder.write("own.csv", "stage,final\n" + round_text());
+  const Json told = planned.json({readings, own});
+  CHECK(told["stage"] == finished["stage"]);
+  CHECK(told["verdict"] == "nothing left");
+  CHECK(told["progress"][0] == finished["progress"][0]);
+  CHECK(told["progress"][1]["stage"] == "bare");
+  CHECK(has(planned.recheck({readings, own}).out, "1 r, bare"));
+  const std::string none = planned.folder.write("none.csv", "stage,glassed\n" + round_text());
+  CHECK(has(planned.recheck({none}).err, "none.csv:1: the plan's coats make no stage \"glassed\": choose from bare, final\n"));
   const Result refused = planned.recheck({readings}, {"--stage", "glassed"});
   CHECK(refused.status == 2);
   CHECK(refused.err == "--stage: the plan's coats make no stage \"glassed\": choose from bare, final\n");

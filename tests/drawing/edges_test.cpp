@@ -249,20 +249,50 @@ TEST_CASE("2026-11-26: no paste is built past an edge that stays where it is") {
   const Blade blade = blade_of(cases::all().front(), 3);
   std::vector<section::MeasuredSection> now(blade.targets.size());
   for (std::size_t k = 0; k < now.size(); ++k) {
-    now[k].chord = blade.targets[k].trailing_edge_x();
+    now[k].chord = blade.targets[k].trailing_edge_x() + 2;
     now[k].figures.trailing_edge_thickness = blade.targets[k].trailing_edge_thickness;
   }
-  std::string words;
-  for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 100, now))) {
-    CHECK(sheets::trouble(sheet, 2.4) == "");
-    words += words_of(sheet);
-  }
+  const auto all_words = [&] {
+    std::string out;
+    for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 100, now))) {
+      CHECK(sheets::trouble(sheet, 2.4) == "");
+      out += words_of(sheet);
+    }
+    return out;
+  };
+  const std::string words = all_words();
   INFO(words);
   CHECK(words.find("Saw on the line; nothing to build") != std::string::npos);
   CHECK(words.find("A timber as straight edge for the saw") != std::string::npos);
   for (const char* gone : {"Build ", "dam for the paste", "overbuilding", "past it"}) {
     CHECK(words.find(gone) == std::string::npos);
   }
+  // 2026-11-27: nor is anything sawn where the edge stays where it is.
+  for (auto& one : now) one.chord -= 2;
+  const std::string left = all_words();
+  INFO(left);
+  CHECK(left.find("Nothing to build, and nothing to saw") != std::string::npos);
+  CHECK(left.find("straight edge for the saw") == std::string::npos);
+}
+
+TEST_CASE("2026-11-27: no straight timber is sawn along where the edge is curved") {
+  Blade blade = blade_of(cases::all().front(), 3);
+  const auto words = [&] {
+    std::string out;
+    for (const Sheet& sheet : edge_cards(blade.job, fill::edge_card_of(blade.job, blade.targets, 1000))) {
+      CHECK(sheets::trouble(sheet, 2.4) == "");
+      out += words_of(sheet);
+    }
+    return out;
+  };
+  for (auto& one : blade.targets) one.ahead = one.chord - 300;  // upright, 300 aft of the stock
+  CHECK(words().find("The edge is curved") == std::string::npos);
+  *blade.targets[1].ahead -= 4;  // and 4 mm further aft in the middle: a straight timber stands 4 mm inside there
+  const std::string curved = words();
+  INFO(curved);
+  CHECK(curved.find("The edge is curved") != std::string::npos);
+  CHECK(curved.find("inside it at ") != std::string::npos);
+  CHECK(curved.find("move the timber forward") == std::string::npos);
 }
 
 TEST_CASE("the set-ups are to scale") {

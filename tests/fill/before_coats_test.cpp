@@ -1,5 +1,6 @@
 // What has to come off before the coats, against closed forms.
 #include "catch.hpp"
+#include "fill/change_map.hpp"
 #include "planned.hpp"
 
 using namespace fairblade;
@@ -88,4 +89,36 @@ TEST_CASE("2026-11-27: where less is missing than the coats are thick, the rest 
   REQUIRE(p.work.before_coats);
   CHECK(p.volumes.add == Approx(0.685 * 0.002 * 400 * 400 / 1000).epsilon(0.02));  // 0.685: the form's area (Report 460)
   CHECK(p.work.before_coats->remove == Approx(0.41 - p.volumes.add).epsilon(0.03));
+}
+
+TEST_CASE("2026-11-27: under coats the map counts to the surface that is shaped") {
+  const auto map_of = [](const job::Job& job) {
+    const auto p = planned::plan(job);
+    return fill::change_map(p.job, p.measured, p.targets, p.changes);
+  };
+  // A blade that is its target: 0.5 mm comes off all over, where without coats it was left alone.
+  const auto same = planned::tapered(3, 1000, 400, 400, 0.12, 0.12);
+  CHECK_FALSE(map_of(same).deepest_removal);
+  auto read_well = coated(same, 0.5);
+  read_well.reading_error = 0.1;
+  const auto off = map_of(read_well);
+  for (const auto& one : off.readings) CHECK(one.depth == Approx(-0.5).margin(0.02));
+  for (const auto& row : off.rows) CHECK(row.port.at(row.port.size() / 2) == Approx(-0.5).margin(0.02));
+  REQUIRE(off.deepest_removal);
+  CHECK(off.deepest_removal->depth == Approx(-0.5).margin(0.02));
+  CHECK_FALSE(off.deepest_add);
+  // 400 mm from 10 to 12 %: 4 mm of filler where it is thickest, 3.5 of it under the coats.
+  const auto low = planned::tapered(3, 1000, 400, 400, 0.10, 0.12);
+  const auto plain = map_of(low), under = map_of(coated(low, 0.5, job::CoatedPart::filled));
+  REQUIRE(plain.readings.size() == under.readings.size());
+  CHECK(plain.deepest_add->depth == Approx(4).margin(0.02));
+  CHECK(under.deepest_add->depth == Approx(plain.deepest_add->depth - 0.5));
+  for (std::size_t k = 0; k < plain.readings.size(); ++k)
+    CHECK(under.readings[k].depth == Approx(std::max(0.0, plain.readings[k].depth - 0.5)).margin(1e-9));
+  // By hand, coats of 0.3 over old surface and of 0.8 over filler: between the two nothing is done.
+  const fill::CoatsOver coats{0.8, 0.3};
+  CHECK(coats.to_shape(2) == Approx(1.2));
+  CHECK(coats.to_shape(0.5) == 0);
+  CHECK(coats.to_shape(0.1) == Approx(-0.2));
+  CHECK(coats.to_shape(-1) == Approx(-1.3));
 }

@@ -280,6 +280,27 @@ TEST_CASE("strips of cloth are the same down a blade that is, and coats to come 
   CHECK(coated.left_for_filler == Approx(8.5 - 5.3058).margin(0.05));
 }
 
+TEST_CASE("2026-11-27: a station between two bays has its strips counted once, whatever stands beside it") {
+  const auto strips = [](double at_the_first) {
+    auto job = planned::tapered(3, 1000, 400, 400, 0.12, 0.12);
+    for (auto& station : job.stations) station.target.extend_leading_edge.mm = 6.1;
+    job.stations[0].target.extend_leading_edge.mm = at_the_first;
+    job.target.spanwise = job::Spanwise::as_measured;
+    job.nose_glass = job::NoseGlass{job::Cloth{600, 1000, 50, 2.54, {}}, 2};
+    return planned::plan(job).work.coats.nose_glass->stations.at(1);
+  };
+  const auto alike = strips(6.1);
+  REQUIRE(alike.layers > 0);
+  for (const double mm : {11.0, 17.3, 22.0, 22.1, 23.7, 29.9}) {  // some of which met the station by rounding alone
+    CAPTURE(mm);
+    const auto other = strips(mm);
+    CHECK(other.layers == alike.layers);
+    REQUIRE(other.strip_widths.size() == alike.strip_widths.size());
+    for (std::size_t k = 0; k < alike.strip_widths.size(); ++k)
+      CHECK(other.strip_widths[k] == Approx(alike.strip_widths[k]).epsilon(1e-9));
+  }
+}
+
 TEST_CASE("cloth that would not touch the leading edge is not planned") {
   // 10 to 16 % with the leading edge where it is: nothing to build up at the edge itself, and 400 x 0.06 x 5 x
   // (0.2969 sqrt(0.15) - ...) = 10.7 mm at the end of the zone. A strip round the nose has no room; all is filler.

@@ -78,9 +78,10 @@ TEST_CASE("every pass is a step, with its batches, and the litres add up") {
 }
 
 TEST_CASE("what a job has not is no step") {
-  // Thinner than it is: everything comes off, nothing is filled, sealed or coated.
+  // Thinner than it is: everything comes off, nothing is filled or coated.
   const auto p = planned::plan(planned::tapered(3, 900, 420, 380, 0.13, 0.12));
-  CHECK(tasks_of(p.work.order) == std::vector<std::string>{"look-over", "mark", "take-off", "clean", "templates", "measure"});
+  CHECK(tasks_of(p.work.order) ==
+        std::vector<std::string>{"look-over", "mark", "take-off", "clean", "templates", "seal", "measure"});
   const auto& off = p.work.order.at(2);
   CHECK(off.litres == Approx(p.volumes.remove));
   CHECK(off.depth > 0.005 * 380 * 0.9);  // half of 1 % of the chord, a little less along the normal
@@ -88,4 +89,18 @@ TEST_CASE("what a job has not is no step") {
   const auto tasks = tasks_of(filled.work.order);
   CHECK(std::count(tasks.begin(), tasks.end(), "take-off") == 0);
   CHECK(std::count(tasks.begin(), tasks.end(), "seal") == 1);
+}
+
+TEST_CASE("2026-11-27: a blade that is only cut is sealed all the same") {
+  const auto count = [](const planned::Plan& p) {
+    const auto tasks = tasks_of(p.work.order);
+    return std::count(tasks.begin(), tasks.end(), "seal");
+  };
+  auto job = planned::tapered(2, 1000, 400, 400, 0.13, 0.12);
+  const auto cut = planned::plan(job);
+  REQUIRE(cut.work.coats.wetted.filled == 0);
+  CHECK(count(cut) == 1);
+  job.coats = {paint("barrier")};
+  CHECK(count(planned::plan(job)) == 0);  // its coats seal it
+  CHECK(count(planned::plan(planned::tapered(2, 1000, 400, 400, 0.12, 0.12))) == 0);
 }

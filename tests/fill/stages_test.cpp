@@ -168,3 +168,34 @@ TEST_CASE("behind a skeg the section keeps its upright front, set back by the co
   CHECK(line->port.front().y() > y - 1.2);
   CHECK(line->port[1].x() > line->port[0].x() + 0.01);
 }
+
+TEST_CASE("2026-11-27: a nose off the centre plane is set back by its coats, and no line runs forward") {
+  // A half circle of 4 mm for a nose, a wedge aft of it, the whole moved across: to the closed form it stands 0.6 mm further aft.
+  class Moved final : public target::FaceShape {
+   public:
+    explicit Moved(double by) : by_(by) {}
+    double at(double x) const override { return by_ + (x < 4 ? std::sqrt(std::max(0.0, x * (8 - x))) : 4 - (x - 4) * 0.005); }
+    double slope(double x) const override {
+      if (x >= 4) return -0.005;
+      return (4 - x) / std::sqrt(std::max(1e-12, x * (8 - x)));
+    }
+
+   private:
+    double by_;
+  };
+  for (const double off : {0.0, 1.1, 2.0, 3.0}) {
+    CAPTURE(off);
+    target::TargetSection target;
+    target.station = "A";
+    target.chord = 400;
+    target.port_shape = std::make_shared<Moved>(off);
+    target.starboard_shape = std::make_shared<Moved>(-off);
+    target.trailing_edge_thickness = 2 * (4 - 396 * 0.005);
+    const auto section = fill::stage_section(target, {fill::StageKind::bare, 0.6, ""});
+    REQUIRE(section);
+    CHECK(section->leading_edge_x == Approx(0.6).margin(0.01));
+    for (const auto* line : {&section->port, &section->starboard}) {
+      for (std::size_t k = 1; k < line->size(); ++k) REQUIRE((*line)[k].x() >= (*line)[k - 1].x() - 1e-9);
+    }
+  }
+}

@@ -154,11 +154,13 @@ TEST_CASE("an edge that comes no further aft and no thicker is only sawn") {
   for (auto& one : now) one.figures.trailing_edge_thickness = 4;
   const auto card = [&] { return fill::edge_card_of(blade.job, blade.targets, 1000, now); };
   CHECK(card().nothing_to_build);
+  CHECK(card().nothing_to_saw);
   CHECK(card().build_past == 0);
   CHECK_FALSE(card().held_back);
   CHECK(*card().heights[1].batten == Approx(300));  // the timber stands on the saw line: 360 - 60
   now[1].chord = 362;                               // it moves forward there
   CHECK(card().nothing_to_build);
+  CHECK_FALSE(card().nothing_to_saw);
   now[1].chord = 359;  // aft
   CHECK_FALSE(card().nothing_to_build);
   CHECK(card().build_past == 10);

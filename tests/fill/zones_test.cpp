@@ -167,3 +167,20 @@ TEST_CASE("past 15 mm a core is offered, of the thickness that saves most") {
   REQUIRE(nose.work.passes[0].core);
   CHECK(nose.work.passes[0].core->filler_saved > 0);
 }
+
+TEST_CASE("2026-11-27: what an edges-only target keeps has no error of litres") {
+  std::mt19937 random(5);
+  auto job = planned::tapered(3, 1000, 450, 400, 0.12, 0.12);
+  for (auto& station : job.stations) {
+    blade::add_noise(station, 0.4, random);
+    station.target.approach = job::Approach::edges_only;
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 3.5};
+  }
+  job.reading_error = 0.4;
+  job.zones = {0.2, 0.25};  // where edges-only keeps the body unless told
+  const auto p = planned::plan(job);
+  check_sums(p);
+  REQUIRE(p.volumes.add_error > 0);
+  CHECK(p.work.zones[Zone::faces].net < 1e-3);
+  CHECK(p.work.zones[Zone::faces].error == 0);
+}

@@ -88,10 +88,20 @@ TEST_CASE("readings of another stage are suspected") {
   // The finished surface, taken for the bare one: high all over by the 0.8 mm of coats.
   const auto all = judged(plan(0.8), {round(none)});
   CHECK(all.common == Approx(-0.8).margin(0.2));  // less at the nose, where x = 0 is either's edge; seen -0.65
-  std::size_t told = 0;
-  for (const std::string& note : all.notes) told += has(note, "say --stage final") ? 1 : 0;
-  CHECK(told == 1);
-  for (const std::string& note : judged(plan(), {round(none)}).notes) CHECK_FALSE(has(note, "--stage"));
+  REQUIRE(all.other_stage);
+  CHECK(all.other_stage->name == "final");
+  CHECK(all.other_stage->coats == Approx(0.8));
+  CHECK_FALSE(judged(plan(), {round(none)}).other_stage);
+}
+
+TEST_CASE("2026-11-27: an earlier round may tell its own stage") {
+  // The finished surface read twice: the first says so and nothing is left of it, the last does not and is suspected.
+  const auto all = judged(plan(0.8), {"stage,final\n" + round(none), round(none)});
+  CHECK(all.rounds[0].stage == fill::StageKind::final);
+  CHECK(all.rounds[0].within == all.rounds[0].readings);
+  CHECK(all.rounds[1].stage == fill::StageKind::bare);
+  CHECK(all.rounds[1].within < all.rounds[1].readings / 2);
+  REQUIRE(all.other_stage);
 }
 
 TEST_CASE("a blade still too long: what lies aft of the target's edge is not judged, and is told") {

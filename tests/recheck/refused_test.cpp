@@ -39,9 +39,11 @@ TEST_CASE("refused readings") {
   CHECK(told("station,x,thickness\nB,100,-3\n") ==
         "r.csv:2: caliper -3.0 mm is less than nothing: check the reading, and the units\n");
   CHECK(told("thickness_of_paint,3\nstation,x,port\nB,10,8\n") ==
-        "r.csv:1: \"thickness_of_paint\" stands above the header row: only units, x_from, board, measured_by and "
-        "reading_error may stand here: the target is "
+        "r.csv:1: \"thickness_of_paint\" stands above the header row: only units, x_from, board, measured_by, "
+        "reading_error and stage may stand here: the target is "
         "the plan's\n");
+  CHECK(told("stage,painted\nstation,x,port\nB,10,8\n") ==
+        "r.csv:1: \"painted\" is no stage: write stage,bare or stage,glassed or stage,final\n");
   CHECK(told("x_form,stock\nstation,x,port\nB,10,8\n") ==
         "r.csv:1: \"x_form\" stands above the header row: did you mean \"x_from\"?\n");
   CHECK(told("reading_error,0\nstation,x,port\nB,10,8\n") ==

@@ -92,3 +92,25 @@ TEST_CASE("a patch between stations is told, and edges-only keeps off patches to
   }
   CHECK(kept.area == Approx(by_rule).epsilon(1e-4));
 }
+
+TEST_CASE("2026-11-27: a leading edge that is left is not brought to a line down the blade") {
+  std::vector<job::Station> stations;
+  const double ahead[] = {60, 58.5, 59.5, 57};  // no straight line: by more than a reading's error
+  for (int k = 0; k < 4; ++k) {
+    auto station = blade::exact(std::string(1, static_cast<char>('A' + k)), 250.0 * k, 400, 0.12);
+    station.ahead = ahead[k];
+    station.target.leading_edge = job::LeadingEdgeWork::leave;
+    stations.push_back(station);
+  }
+  auto job = blade::job_of(stations);
+  job.reading_error = 0.3;
+  job.target.spanwise = job::Spanwise::straight;
+  const auto blade = line::to_targets(job);
+  bool tail = false;
+  for (const auto& target : blade.targets) {
+    CHECK(target.leading_edge_x == 0);
+    CHECK(target.pull.leading_edge == 0);
+    tail = tail || target.pull.trailing_edge != 0;
+  }
+  CHECK(tail);  // the other edge is
+}

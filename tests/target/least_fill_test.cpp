@@ -317,6 +317,15 @@ TEST_CASE("a blade that is nowhere low is not cut down for nothing") {
   CHECK(deepest == Approx(0.2).margin(1e-9));
 }
 
+TEST_CASE("2026-11-27: a limit that lets much come off is no wish that it should") {
+  // A 0012 whose edge is to be 5 mm thick, and so is low at any thickness: with 20 mm allowed it was planned 3 % thick.
+  auto station = least(blade::exact("A", 0, 420, 0.12), 20);
+  station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 5};
+  const auto target = planned(blade::job_of({station}));
+  CHECK(target.thickness_ratio > 0.11);
+  CHECK(target.thickness_ratio < 0.1205);
+}
+
 TEST_CASE("of a scan the outermost readings find what all of them do") {
   // Against the same readings, none of them left out: the least ratio by the published equation, over all.
   std::mt19937 random(27);
