@@ -200,9 +200,10 @@ double Tail::words() {
 Sheet Tail::draw() {
   const std::string scale = per_ == 1 ? ", full size" : ", 1 : " + trimmed(per_, 0);
   add_text(sheet_, {0, 3.6},
-           (card_.nothing_to_build ? "A timber as straight edge for the saw"
-            : saw_                 ? "2. The same timber as straight edge for the saw"
-                                   : "1. The timber as dam for the paste") +
+           (saw_ && !bent().empty()  ? std::string(card_.nothing_to_build ? "" : "2. ") + "A batten for the saw, bent to the edge"
+            : card_.nothing_to_build ? "A timber as straight edge for the saw"
+            : saw_                   ? "2. The same timber as straight edge for the saw"
+                                     : "1. The timber as dam for the paste") +
                scale,
            3, Anchor::start, true);
   section();

@@ -12,5 +12,7 @@ using plan::Plan;
 /// Every warning of the plan: the job's, the blade's, then station by station the readings', the fit's, the target's and
 /// the cuts'.
 std::vector<Warning> gather_warnings(const Plan& plan);
+/// What is said of several stations in the same words, once, for people: "stations A, B and C".
+std::vector<Warning> told_once(const std::vector<Warning>& warnings);
 
 }  // namespace fairblade::report

@@ -137,7 +137,7 @@ std::string summary(const Plan& plan) {
   out += "\nAlong the blade\n";
   for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
   if (!plan.water.stations.empty()) out += "\nIn the water, before and after\n" + water_text(plan);
-  return out + warning_lines(gather_warnings(plan)) + default_lines(plan.job.defaults);
+  return out + warning_lines(told_once(gather_warnings(plan))) + default_lines(plan.job.defaults);
 }
 
 }  // namespace fairblade::report

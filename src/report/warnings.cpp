@@ -1,5 +1,7 @@
 // What the owner should decide on, gathered from every room and from the cuts.
+#include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "report/plan.hpp"
 #include "report/words.hpp"
@@ -60,6 +62,28 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
 }
 
 }  // namespace
+
+std::vector<Warning> told_once(const std::vector<Warning>& warnings) {
+  constexpr std::string_view station = "station ";
+  std::vector<Warning> out;
+  std::vector<std::vector<std::string>> stations;  // of each
+  for (const Warning& one : warnings) {
+    const bool at_station = one.where.compare(0, station.size(), station) == 0;
+    const auto same = std::find_if(out.begin(), out.end(), [&](const Warning& other) {
+      return at_station && other.code == one.code && other.text == one.text &&
+             !stations[static_cast<std::size_t>(&other - out.data())].empty();
+    });
+    if (same == out.end()) {
+      out.push_back(one);
+      stations.push_back(at_station ? std::vector<std::string>{one.where.substr(station.size())} : std::vector<std::string>{});
+      continue;
+    }
+    auto& names = stations[static_cast<std::size_t>(same - out.begin())];
+    names.push_back(one.where.substr(station.size()));
+    same->where = "stations " + listed(names, 6);
+  }
+  return out;
+}
 
 std::vector<Warning> gather_warnings(const Plan& plan) {
   std::vector<Warning> out = plan.job.warnings;

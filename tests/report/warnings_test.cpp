@@ -46,3 +46,15 @@ TEST_CASE("calipers cannot tell one side from the other, so no side is named") {
   plan.changes[1].removal.depth = 2.25;
   CHECK(report::gather_warnings(plan)[0].text.find("both sides") != std::string::npos);
 }
+
+TEST_CASE("what is said of several stations in the same words is said once to people") {
+  const std::vector<Warning> all{{"strip", "station A", "0.5 mm was taken off"}, {"strip", "job", "0.5 mm was taken off"},
+                                 {"strip", "station B", "0.5 mm was taken off"}, {"cut", "station C", "too deep"},
+                                 {"strip", "station C", "0.6 mm was taken off"}, {"strip", "station D", "0.5 mm was taken off"}};
+  const auto once = report::told_once(all);
+  REQUIRE(once.size() == 4);
+  CHECK(once[0].where == "stations A, B and D");
+  CHECK(once[1].where == "job");
+  CHECK(once[2].where == "station C");
+  CHECK(once[3].text == "0.6 mm was taken off");
+}
