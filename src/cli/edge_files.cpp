@@ -48,11 +48,11 @@ void draw_edges(const report::Plan& plan, const std::vector<std::string>& names,
   add_sheets("trailing-edge-card", "trailing-edge card", drawing::edge_cards(plan.job, card, paper), files, pieces);
 }
 
-void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name, std::vector<emit::File>& files,
-                         std::vector<pages::Piece>& pieces) {
-  const std::string kind = fill::name_of(nose.section.stage.kind);
-  files.push_back(emit::drawn("templates/" + name + "-nose-" + kind + "-clearance.svg", drawing::draw_gauge_sheet(job, nose)));
-  if (!fill::on_pages(job, nose.section.stage.kind, true)) return;
+void draw_nose_half(const job::Job& job, const fill::Nose& nose, bool clearance, const std::string& name,
+                    std::vector<emit::File>& files, std::vector<pages::Piece>& pieces) {
+  const std::string end = fill::name_of(nose.section.stage.kind) + std::string(clearance ? "-clearance" : "");
+  files.push_back(emit::drawn("templates/" + name + "-nose-" + end + ".svg", drawing::draw_gauge_sheet(job, nose)));
+  if (!fill::on_pages(job, nose.section.stage.kind, clearance)) return;
   add_cards(job, {nose}, pieces);
 }
 

@@ -1,5 +1,5 @@
 // Private to the cli room. Product: the drawings of both edges, as files and as pieces for the pages.
-// Verbs: draw_edges, draw_clearance_nose.
+// Verbs: draw_edges, draw_nose_half.
 #pragma once
 #include <string>
 #include <vector>
@@ -16,8 +16,8 @@ namespace fairblade::cli {
 void draw_edges(const report::Plan& plan, const std::vector<std::string>& names, std::vector<emit::File>& files,
                 std::vector<pages::Piece>& pieces);
 
-/// The gauge that goes with the aft half of a clearance template.
-void draw_clearance_nose(const job::Job& job, const fill::Nose& nose, const std::string& name, std::vector<emit::File>& files,
-                         std::vector<pages::Piece>& pieces);
+/// The gauge that goes with the aft half of a template that draw_edges has none for: a clearance one, or between stations.
+void draw_nose_half(const job::Job& job, const fill::Nose& nose, bool clearance, const std::string& name,
+                    std::vector<emit::File>& files, std::vector<pages::Piece>& pieces);
 
 }  // namespace fairblade::cli

@@ -88,7 +88,8 @@ class Templates {
     if (!nose.why_none.empty()) return;
     wanted.from_fraction = std::min(aft_half_from, nose_overlap * nose.tail_fraction);
     draw_files(section.name, wanted, surface, "-aft" + end);
-    if (stand_off > 0) draw_clearance_nose(job_, nose, section.name, files_, pieces_);
+    const bool station = section.fitted != nullptr;
+    if (stand_off > 0 || !station) draw_nose_half(job_, nose, stand_off > 0, section.name, files_, pieces_);
   }
 
   /// Drawn when they are written; until then `surface` keeps what `wanted` refers to.

@@ -58,6 +58,7 @@ class Tail {
   void wood();
   void marks();
   std::string bent() const;
+  std::string inside() const;
   double words();
 
   const job::Job& job_;
@@ -159,6 +160,16 @@ std::string Tail::bent() const {
   return out;
 }
 
+/// Where a straight dam would stand inside the edge itself; empty where it does not.
+std::string Tail::inside() const {
+  if (!card_.furthest_in) return {};
+  const EdgeHeight& h = card_.heights[*card_.furthest_in];
+  if (-h.miss < card_.build_past) return {};
+  return " Bend it to \"saw at\" of the table and " + length_words(card_.build_past, job_) +
+         ": straight it would stand inside the edge itself, " +
+         shortened(where_words(h.name, h.station.has_value()), type, false, 34) + " most.";
+}
+
 double Tail::words() {
   const EdgeHeight &top = card_.heights.front(), &bottom = card_.heights.back();
   const std::string from = card_.from_stock ? " aft of the stock" : " aft of the leading edge";
@@ -189,7 +200,7 @@ double Tail::words() {
     column.paragraph(
         "Tape the straight edge of a timber, so that the paste lets go of it. Clamp it square to the centre plane: its taped "
         "edge " +
-            places(card_.build_past) + ".",
+            places(card_.build_past) + "." + inside(),
         type);
     column.skip(1);
     column.paragraph("Fill up to the tape (hatched). Screed both faces so that they run on straight to the timber.", type);

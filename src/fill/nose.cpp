@@ -59,9 +59,10 @@ std::optional<Flat> flat_of(const CloseFace& close, const StageSection& section,
   return out;
 }
 
-/// Length of a face from the leading edge to x, and of the blunt piece ahead of it.
+/// Length of a face from the leading edge to x, and of the blunt piece ahead of it, to the centre plane: less than nothing on the
+/// face that begins beyond that, so that both faces' sum is right where the nose stands off it.
 double run_of(const Polyline& line, double x) {
-  double sum = std::abs(line.front().y());
+  double sum = line.front().y();
   for (std::size_t k = 1; k < line.size(); ++k) {
     const Point &a = line[k - 1], &b = line[k];
     if (a.x() >= x) break;

@@ -111,15 +111,18 @@ TEST_CASE("maps, tables and cards are never cut up, whatever the margins leave o
 TEST_CASE("a template in two has its nose, with clearance too, and none behind a skeg") {
   const Folder folder;
   REQUIRE(run({"plan", folder.write("job.json", job("\"print\": { \"split\": \"always\" },", 700)), "-o", folder.at("out"),
-               "--quiet"})
+               "--quiet", "--at", "137.5"})
               .status == 0);
   const auto files = files_in(folder.at("out"));
   for (const char* file : {"templates/A-port-aft-final.svg", "templates/A-port-aft-final-clearance.svg",
-                           "templates/A-nose-final.svg", "templates/A-nose-final-clearance.svg"}) {
+                           "templates/A-nose-final.svg", "templates/A-nose-final-clearance.svg",
+                           // 2026-11-27: the height between had its aft half alone.
+                           "templates/at-137.5-port-aft-final.svg", "templates/at-137.5-nose-final.svg"}) {
     INFO(file);
     CHECK(files.count(file) == 1);
   }
   CHECK(has(files.at("templates/A-nose-final-clearance.svg"), "clearance 3 mm"));
+  CHECK(has(files.at("print.html"), "at 137.5"));
   const Result skeg = run({"plan", profile("dunlin"), "-o", folder.at("dunlin"), "--quiet"});
   REQUIRE(skeg.status == 0);
   const auto dunlin = files_in(folder.at("dunlin"));

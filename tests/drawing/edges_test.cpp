@@ -293,6 +293,9 @@ TEST_CASE("2026-11-27: no straight timber is sawn along where the edge is curved
   CHECK(curved.find("The edge is curved") != std::string::npos);
   CHECK(curved.find("inside it at ") != std::string::npos);
   CHECK(curved.find("move the timber forward") == std::string::npos);
+  CHECK(curved.find("inside the edge itself") == std::string::npos);
+  *blade.targets[1].ahead -= 20;  // more than is built past
+  CHECK(words().find("Bend it to") != std::string::npos);
 }
 
 TEST_CASE("the set-ups are to scale") {
