@@ -71,6 +71,7 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
   auto starboard = stripped(old_starboard, depth, new_chord);
   measured.port = Side(new_chord, port, measured.skeg, old_port.with_form());
   measured.starboard = Side(new_chord, starboard, measured.skeg, old_port.with_form());
+  measured.chord = new_chord;  // before the faces meet: what is made of them has the section's chord
   double thickest = 0;
   for (const double fraction : chord_fractions(200)) {
     const double thickness = measured.port.at(fraction * new_chord) + measured.starboard.at(fraction * new_chord);
@@ -91,7 +92,6 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
   // Each place moved along its own normal, so that two of one x may not be at one x now.
   std::stable_sort(measured.points.begin(), measured.points.end(),
                    [](const SurfacePoint& a, const SurfacePoint& b) { return a.x != b.x ? a.x < b.x : a.face < b.face; });
-  measured.chord = new_chord;
   if (measured.ahead) *measured.ahead -= depth;
   measured.warnings.push_back({"coating-stripped", "station " + station.name,
                                in_unit(depth, job.units) +

@@ -233,3 +233,20 @@ TEST_CASE("2026-11-26: a section is not guessed from its ends, nor over a tail t
   CHECK(refusal(ends).ends_with(
       "station A was read at only two places to port: measure at least three places on each side, better eight to twelve"));
 }
+
+TEST_CASE("2026-11-27: where a thin edge goes with its paint, the faces still have the section's own chord") {
+  // A wedge that ends 0.4 mm thick, under 0.8 mm of paint: it comes to nothing before its end. The faces that were made of what
+  // is left were spread over the old chord, and all between the readings stood 1.6 mm in 400 too far forward.
+  const auto wedge = [](double x) { return x < 0.05 ? std::sqrt(x) * 0.15 : 0.0336 - 0.0335 * (x - 0.05) / 0.95 + 0.0004; };
+  auto job = blade::job_of({blade::station("A", 0, 400, wedge, wedge)});
+  job.coating_to_strip = 0.8;
+  const auto measured = blade::measured(job);
+  bool told = false;
+  for (const auto& warning : measured.warnings) told = told || warning.code == "edge-goes-with-coating";
+  REQUIRE(told);
+  CHECK(measured.chord == Approx(398.4));
+  CHECK(measured.port.chord() == measured.chord);
+  CHECK(measured.starboard.chord() == measured.chord);
+  auto along = measured.port.along();
+  for (double f = 0; f <= 1; f += 0.01) CHECK(along.at_u(std::sqrt(f)) == Approx(measured.port.at(f * 398.4)).margin(1e-9));
+}
