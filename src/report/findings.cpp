@@ -93,9 +93,11 @@ std::vector<std::string> findings_sentences(const job::Job& job, const check::Fi
   return out;
 }
 
-std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& findings) {
+namespace {
+
+/// A line each, three at most.
+std::vector<std::string> lines_of(const job::Job& job, const std::vector<Finding>& slips) {
   std::vector<std::string> out;
-  const auto slips = check::almost_certain_slips(findings);
   for (std::size_t k = 0; k < std::min(slips.size(), most_slips); ++k) {
     const Finding& one = slips[k];
     std::string line = where_words(job, one) + ": ";
@@ -115,11 +117,28 @@ std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& 
   return out;
 }
 
+}  // namespace
+
+std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& findings) {
+  return lines_of(job, check::almost_certain_slips(findings));
+}
+
+std::vector<std::string> likely_slip_lines(const job::Job& job, const check::Findings& findings) {
+  std::vector<Finding> likely;
+  for (const Finding& one : findings.list) {
+    if (check::spoils(one) && one.sure == check::Sureness::likely) likely.push_back(one);
+  }
+  return lines_of(job, likely);
+}
+
 std::string slips_text(const job::Job& job, const check::Findings& findings) {
-  const auto lines = slip_lines(job, findings);
-  if (lines.empty()) return {};
-  std::string out = "\nAlmost certainly wrong in the readings: measure again first, all that follows hangs on it\n";
-  for (const std::string& line : lines) out += wrapped("  " + line, 4);
+  std::string out;
+  const auto tell = [&](const std::vector<std::string>& lines, const char* heading) {
+    if (!lines.empty()) out += std::string("\n") + heading + "\n";
+    for (const std::string& line : lines) out += wrapped("  " + line, 4);
+  };
+  tell(slip_lines(job, findings), "Almost certainly wrong in the readings: measure again first, all that follows hangs on it");
+  tell(likely_slip_lines(job, findings), "Likely wrong in the readings: look again before you fill");
   return out;
 }
 

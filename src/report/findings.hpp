@@ -1,5 +1,5 @@
 // What the check found, for a phone's screen and for programs. Verbs: findings_text, findings_json,
-// findings_sentences, slip_lines, slips_text.
+// findings_sentences, slip_lines, likely_slip_lines, slips_text.
 #pragma once
 #include <string>
 #include <vector>
@@ -18,7 +18,9 @@ std::vector<std::string> findings_sentences(const job::Job& job, const check::Fi
 
 /// What is almost certainly wrong in the readings, a line each: at most `most_slips`, then how many more there are.
 std::vector<std::string> slip_lines(const job::Job& job, const check::Findings& findings);
-/// The same for the screen, under a heading that says what to do about it; empty where there are none.
+/// What is likely wrong in them, as many.
+std::vector<std::string> likely_slip_lines(const job::Job& job, const check::Findings& findings);
+/// Both for the screen, under headings that say what to do about it; empty where there are none.
 std::string slips_text(const job::Job& job, const check::Findings& findings);
 constexpr std::size_t most_slips = 3;
 

@@ -32,12 +32,17 @@ std::string warnings_part(const Plan& plan) {
 }
 
 std::string slips_part(const Plan& plan, const check::Findings& findings) {
-  const auto lines = slip_lines(plan.job, findings);
-  if (lines.empty()) return {};
-  std::string out = html::paragraph("Almost certainly wrong in the readings. All that follows hangs on it: do nothing before.");
-  out += "<ul class=\"warnings\">\n";
-  for (const std::string& line : lines) out += "<li>" + html::text(line) + "</li>\n";
-  return out + "</ul>\n";
+  std::string out;
+  const auto tell = [&](const std::vector<std::string>& lines, const char* heading) {
+    if (lines.empty()) return;
+    out += html::paragraph(heading) + "<ul class=\"warnings\">\n";
+    for (const std::string& line : lines) out += "<li>" + html::text(line) + "</li>\n";
+    out += "</ul>\n";
+  };
+  tell(slip_lines(plan.job, findings),
+       "Almost certainly wrong in the readings. All that follows hangs on it: do nothing before.");
+  tell(likely_slip_lines(plan.job, findings), "Likely wrong in the readings: look again before you fill.");
+  return out;
 }
 
 std::string map_part(const ReportPictures& pictures) {

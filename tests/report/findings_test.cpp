@@ -101,7 +101,8 @@ TEST_CASE("findings as JSON keep every station apart, in mm") {
   CHECK(json["own_error"]["reading_error_given"] == false);
 }
 
-TEST_CASE("almost certain slips are told in a line each, three at most; what is likely, or of the blade, is not among them") {
+TEST_CASE(
+    "almost certain slips are told in a line each, three at most; what is likely comes apart, what is of the blade not at all") {
   check::Findings findings = three();  // one certain slip, at C; two worn noses
   findings.list[0].slip = check::Slip{33.02, 22.86, 23.114, "two digits changed places"};  // 1.3, 0.9 and 0.91 in by hand
   auto lines = report::slip_lines(inch_job(), findings);
@@ -114,5 +115,9 @@ TEST_CASE("almost certain slips are told in a line each, three at most; what is 
   CHECK(lines[3] == "and 2 more: \"fairblade check\" names them all");
   for (auto& one : findings.list) one.sure = check::Sureness::likely;
   CHECK(report::slip_lines(inch_job(), findings).empty());
+  // 2026-11-27: what is likely was in the report's small print alone.
+  CHECK(report::likely_slip_lines(inch_job(), findings).size() == 4);
+  CHECK(report::slips_text(inch_job(), findings).find("\nLikely wrong in the readings") == 0);
+  for (auto& one : findings.list) one.sure = check::Sureness::look;
   CHECK(report::slips_text(inch_job(), findings).empty());
 }
