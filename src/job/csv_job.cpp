@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "job/numbers.hpp"
 #include "job/target_keys.hpp"
 
 namespace fairblade::job {
@@ -15,13 +16,36 @@ constexpr std::array<std::string_view, 3> for_all_stations{"measured_by", "x_fro
 /// What the worksheet's table leaves open for the owner to write.
 constexpr std::array<std::string_view, 1> may_be_empty{"coating_to_strip"};
 
+/// A value as it stands in a job file: its quotes go.
+Node value_of(std::string_view text, int line) {
+  text = without_blanks(text);
+  const bool quoted = text.size() > 1 && text.front() == '"' && text.back() == '"';
+  return node_of_text(quoted ? text.substr(1, text.size() - 2) : text, line);
+}
+
+/// One value, several in their cells, or a list in brackets as a job file has it, in one cell or several.
 Node value_of(const KeyRow& row) {
-  if (row.values.size() == 1) return node_of_text(row.values.front(), row.line);
+  const bool brackets = row.values.front().starts_with('[') && row.values.back().ends_with(']');
+  if (row.values.size() == 1 && !brackets) return node_of_text(row.values.front(), row.line);
   Node list;
   list.kind = NodeKind::list;
   list.line = row.line;
   list.loose = true;
-  for (const std::string& value : row.values) list.items.push_back(node_of_text(value, row.line));
+  for (std::size_t k = 0; k < row.values.size(); ++k) {
+    std::string_view rest = row.values[k];
+    if (!brackets) {
+      list.items.push_back(node_of_text(rest, row.line));
+      continue;
+    }
+    if (k == 0) rest.remove_prefix(1);
+    if (k + 1 == row.values.size()) rest.remove_suffix(std::min<std::size_t>(rest.size(), 1));
+    for (bool more = true; more;) {
+      const std::size_t comma = rest.find(',');
+      more = comma != std::string_view::npos;
+      list.items.push_back(value_of(rest.substr(0, comma), row.line));
+      if (more) rest.remove_prefix(comma + 1);
+    }
+  }
   return list;
 }
 

@@ -50,6 +50,14 @@ Word word_around(std::string_view text, std::size_t at) {
   return word;
 }
 
+constexpr const char* fraction_in_quotes = "put it in quotes with its unit, as in \"1/2in\"";
+
+/// "3/4", "1/2" of "16 1/2", "2-3/4": digits, a slash, a digit. Two slashes are a comment.
+bool begins_a_fraction(std::string_view text, Word place) {
+  return place.end > place.begin && is_digit(text[place.begin]) && is_digit(text[place.end - 1]) && place.end + 1 < text.size() &&
+         text[place.end] == '/' && is_digit(text[place.end + 1]);
+}
+
 /// A word that is no JSON value: which mistake is it?
 JsonTrouble word_trouble(std::string_view text, Word place) {
   const std::string word(text.substr(place.begin, place.end - place.begin));
@@ -69,7 +77,7 @@ JsonTrouble word_trouble(std::string_view text, Word place) {
   }
   if (place.begin > 1 && is_digit(word[0]) && is_digit(text[place.begin - 2])) {
     if (text[place.begin - 1] == ',') return {"a comma within a number", "write a decimal point, as in 0.5"};
-    if (text[place.begin - 1] == '/') return {"a fraction", "put it in quotes with its unit, as in \"1/2in\""};
+    if (text[place.begin - 1] == '/') return {"a fraction", fraction_in_quotes};
   }
   const auto digits = [](const std::string& w) { return is_digit(w[0]) || w[0] == '.' || w[0] == '+' || w[0] == '-'; };
   if (!word.empty() && digits(word)) {
@@ -132,6 +140,7 @@ JsonTrouble json_trouble(std::string_view text, std::size_t bad, JsonState state
   if (value_begins && value_ended) return {"a comma is missing before this", "put a comma after the value before it"};
   if (is_word(c) || (bad > 0 && is_word(text[bad - 1]))) {
     const Word word = word_around(text, bad);
+    if (begins_a_fraction(text, word)) return {"a fraction", fraction_in_quotes};
     if (value_ended && decimal(text.substr(word.begin, word.end - word.begin))) {
       return {"a comma is missing before this", "put a comma after the value before it"};
     }

@@ -57,7 +57,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 55> words_of
     {"print.paper", "A4, Letter, A3, both, roll-610 or roll-914"},
     {"print.margin", "that the printer leaves"},
     {"print.overlap", "of sheets that are glued"},
-    {"print.ruler_reads", "the 100 mm bars, across and along"},
+    {"print.ruler_reads", "what the 100 mm bars measure, across and along"},
     {"print.clearance", "that a clearance template stands off; 0: none"},
     {"print.positives", "the sections themselves too, to cut round"},
     {"print.split", "templates in two: when-needed, always or never"},
@@ -74,6 +74,14 @@ std::string_view words_of(std::string_view path) {
     found = std::find_if(words_of_keys.begin(), words_of_keys.end(), is(path.substr(path.rfind('.') + 1)));
   }
   return found == words_of_keys.end() ? std::string_view() : found->second;
+}
+
+std::string_view path_of(std::string_view key) {
+  const auto found = std::find_if(words_of_keys.begin(), words_of_keys.end(), [&](const auto& row) {
+    const std::size_t dot = row.first.find('.');
+    return dot != std::string_view::npos && row.first.substr(dot + 1) == key && !row.first.starts_with("target.");
+  });
+  return found == words_of_keys.end() ? std::string_view() : found->first;
 }
 
 }  // namespace fairblade::job

@@ -227,29 +227,33 @@ std::optional<double> percent_of_text(std::string_view text) {
 LengthOfText length_of_text(std::string_view text, LengthUnit unit) {
   text = without_blanks(text);
   using Kind = LengthOfText::Kind;
-  static constexpr std::array<std::pair<std::string_view, LengthUnit>, 6> suffixes{
+  static constexpr std::array<std::pair<std::string_view, LengthUnit>, 11> suffixes{
       {{"mm", LengthUnit::mm},
        {"cm", LengthUnit::cm},
        {"in", LengthUnit::inch},
        {"in.", LengthUnit::inch},
        {"\"", LengthUnit::inch},
-       {"\xe2\x80\xb3", LengthUnit::inch}}};  // the last: a double prime
-  bool with_unit = false;
+       {"\xe2\x80\xb3", LengthUnit::inch},  // a double prime
+       {"\xe2\x80\x9d", LengthUnit::inch},  // what a phone makes of a double quote
+       {"\xe2\x80\x9c", LengthUnit::inch},  // the same, where it takes it for an opening one
+       {"''", LengthUnit::inch},            // two single ones, plain, as primes, as a phone makes them
+       {"\xe2\x80\xb2\xe2\x80\xb2", LengthUnit::inch},
+       {"\xe2\x80\x99\xe2\x80\x99", LengthUnit::inch}}};
+  std::optional<LengthUnit> own;
   for (const auto& [suffix, its_unit] : suffixes) {
     if (!text.ends_with(suffix)) continue;
     text = without_blanks(text.substr(0, text.size() - suffix.size()));
-    unit = its_unit;
-    with_unit = true;
+    own = unit = its_unit;
     break;
   }
   if (const auto value = decimal(text)) {
     const double mm = *value * millimetres_in(unit);
     if (!std::isfinite(mm)) return {};
-    return {with_unit ? Kind::length : Kind::no_unit, mm};
+    return {own ? Kind::length : Kind::no_unit, mm, own};
   }
   if (const auto value = fraction(text)) {
     if (unit != LengthUnit::inch) return {Kind::fraction_outside_inches, 0};
-    return {Kind::length, *value * millimetres_in(unit)};
+    return {Kind::length, *value * millimetres_in(unit), own};
   }
   return {};
 }

@@ -23,8 +23,10 @@ std::optional<double> percent_of_text(std::string_view text);
 struct LengthOfText {
   enum class Kind { length, no_unit, fraction_outside_inches, not_a_length } kind = Kind::not_a_length;
   double mm = 0;
+  std::optional<LengthUnit> own = {};  ///< the unit written behind the number
 };
-/// "50mm", "5 cm", "2in", and in an inch job "1 1/8". A number without a unit counts in `unit` and is told apart.
+/// "50mm", "5 cm", "2in", 2" with whatever a phone makes of the mark, and in an inch job "1 1/8". A number without a unit counts
+/// in `unit` and is told apart.
 LengthOfText length_of_text(std::string_view text, LengthUnit unit);
 /// Does the text look like a number in which a letter O (or l) stands for a digit?
 bool has_letter_for_digit(std::string_view text);

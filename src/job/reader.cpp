@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "job/key_words.hpp"
 #include "job/numbers.hpp"
 
 namespace fairblade::job {
@@ -59,6 +60,14 @@ std::string Reader::range_of(Range range) const {
   return plain(range.low / mm) + " to " + plain(range.high / mm) + " " + std::string(name_of(unit));
 }
 
+std::string Reader::range_words(Range range) const {
+  const double mm = millimetres_in(unit);
+  if (range.low > 0 && plain(range.low / mm) == "0") {
+    return "of more than 0, up to " + plain(range.high / mm) + " " + std::string(name_of(unit));
+  }
+  return "from " + range_of(range);
+}
+
 std::optional<double> Reader::number(const Node& node, std::string_view key, Range range, std::string_view unit_name) const {
   if (node.kind == NodeKind::number && node.number >= range.low && node.number <= range.high) return node.number;
   if (node.kind == NodeKind::text && decimal(node.text)) {
@@ -101,7 +110,7 @@ std::optional<double> Reader::length(const Node& node, std::string_view key, Ran
     }
   }
   if (mm && *mm >= range.low && *mm <= range.high) return mm;
-  refuse(node, key, "give a length from " + range_of(range) + (sign.empty() ? "" : ", " + std::string(sign)));
+  refuse(node, key, "give a length " + range_words(range) + (sign.empty() ? "" : ", " + std::string(sign)));
   return std::nullopt;
 }
 
@@ -154,6 +163,9 @@ bool Reader::object(const Node& node, std::string_view key, std::span<const std:
     const std::string near = nearest_name(node.keys[i], in_target);
     if (near == node.keys[i]) {
       remedy = "put it into \"target\"";
+    } else if (const auto path = path_of(node.keys[i]); !in_target.empty() && !path.empty()) {
+      const bool row = node.items[i].loose;  // of a CSV
+      remedy = row ? "did you mean " + in_quotes(path) + "?" : "put it into " + in_quotes(path.substr(0, path.find('.')));
     } else if (!near.empty() && nearest_name(node.keys[i], known).empty()) {
       remedy = "did you mean " + in_quotes(near) + ", a key of \"target\"?";
     }

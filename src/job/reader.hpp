@@ -51,7 +51,8 @@ struct Reader {
   void length_setting(const Node* from, std::string_view prefix, std::string_view key, double& value, Range range) const;
   void used_default(std::string key, std::string value) const;
 
-  std::string range_of(Range range) const;  ///< of lengths: "1 to 5000 mm", in the job's unit
+  std::string range_of(Range range) const;     ///< of lengths: "1 to 5000 mm", in the job's unit
+  std::string range_words(Range range) const;  ///< "from 1 to 5000 mm", "of more than 0, up to 2 in"
 };
 
 /// Is `word` (capitals or not) the same as `name`?

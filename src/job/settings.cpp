@@ -1,6 +1,9 @@
 #include "job/settings.hpp"
 
+#include <algorithm>
+
 #include "base/text.hpp"
+#include "job/numbers.hpp"
 
 namespace fairblade::job {
 
@@ -64,20 +67,46 @@ void read_pot_life(const Reader& reader, const Node* node, Workshop& shop) {
   reader.setting(pot, prefix, "mass_g", shop.pot_life_mass_g, {1, 10000}, "g");
 }
 
-// What a rule says of the 100 mm bars.
+/// What a rule says of one 100 mm bar, in mm: a bare number is mm wherever it can be, else it may be in the job's unit.
+std::optional<double> read_bar(const Reader& reader, const Node& bar) {
+  constexpr Range sound{90, 110}, a_page_made_to_fit{50, 150};
+  const auto within = [](double mm, Range range) { return mm >= range.low && mm <= range.high; };
+  std::optional<double> mm;
+  if (bar.kind == NodeKind::number) {
+    mm = bar.number;
+    const bool inches = reader.unit == LengthUnit::inch && within(bar.number, {3.54, 4.33});
+    if (inches) return std::clamp(bar.number * mm_per_inch, sound.low, sound.high);
+    if (reader.unit == LengthUnit::cm && !within(*mm, a_page_made_to_fit)) *mm *= millimetres_in(reader.unit);
+  } else if (bar.kind == NodeKind::text) {
+    const LengthOfText read = length_of_text(bar.text, reader.unit);
+    if (read.kind == LengthOfText::Kind::length) mm = read.mm;
+  }
+  if (mm && within(*mm, sound)) return mm;
+  if (mm && within(*mm, a_page_made_to_fit)) {
+    reader.faults.add(reader.at(bar), "a 100 mm bar that comes out " + trimmed(*mm, 1) + " mm long is no printer's error",
+                      "turn \"fit to page\" off in the print dialog, print again at actual size (100 %), and "
+                      "measure both bars");
+    return std::nullopt;
+  }
+  const std::string_view other = reader.unit == LengthUnit::inch ? ", or from 3.54 to 4.33 in"
+                                 : reader.unit == LengthUnit::cm ? ", or from 9 to 11 cm"
+                                                                 : "";
+  reader.refuse(bar, "print.ruler_reads", "give what a rule says of the 100 mm bar, from 90 to 110 mm" + std::string(other));
+  return std::nullopt;
+}
+
 void read_ruler(const Reader& reader, const Node* node, Print& print) {
   const Node* bars = node ? node->find("ruler_reads") : nullptr;
   if (!bars) return reader.used_default("print.ruler_reads", "100 mm across, 100 mm along");
-  const auto read = pair_of_numbers(reader, *bars, "print.ruler_reads", {1, 1000}, true, "[100, 100]");
-  if (!read) return;
-  for (const double mm : *read) {
-    if (mm >= 90 && mm <= 110) continue;
-    return reader.faults.add(reader.at(*bars), "a 100 mm bar that comes out " + trimmed(mm, 1) + " mm long is no printer's error",
-                             "turn \"fit to page\" off in the print dialog, print again at actual size (100 %), and "
-                             "measure both bars");
+  if (bars->kind != NodeKind::list || bars->items.size() != 2) {
+    return reader.refuse(*bars, "print.ruler_reads", "give two numbers, as in [100, 100]");
   }
-  print.ruler_across = (*read)[0];
-  print.ruler_along = (*read)[1];
+  const auto across = read_bar(reader, bars->items[0]);
+  if (!across) return;
+  const auto along = read_bar(reader, bars->items[1]);
+  if (!along) return;
+  print.ruler_across = *across;
+  print.ruler_along = *along;
 }
 
 void read_pages_of(const Reader& reader, const Node* print, Print& out) {
