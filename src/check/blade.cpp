@@ -80,8 +80,8 @@ void judge_edges_off_centre(const Stations& blade, double sigma, std::vector<Fin
     const bool turned = std::abs(off + said) < 3 * error;
     auto finding = at_station(
         blade, k, turned ? "sides-swapped" : "edge-off-centre-disagrees", Rank::sides, Sureness::likely,
-        "by its readings the trailing edge stands " + in_unit(off, blade.job.units) + " to port, by trailing_edge_off_centre " +
-            in_unit(said, blade.job.units) + " (to port positive)",
+        "by its readings the trailing edge stands " + to_side(off, blade.job.units) + ", by trailing_edge_off_centre " +
+            to_side(said, blade.job.units),
         turned ? "port and starboard have changed places, or the sign of trailing_edge_off_centre" : "measure the edge again");
     out.push_back(std::move(finding));
   }

@@ -96,9 +96,18 @@ void say_once(std::vector<Finding>& list) {
                              return s.code == "x-slipped" && same_place(s, one);
                            });
     if (misplaced) continue;
-    const bool told_better = slip != list.end() && (one.code == "repeats-disagree" || (one.code == "caliper-disagrees" && one.x));
+    // Read twice, and both sides out: then it is the row's x as likely as one number of it.
+    const auto twice = std::find_if(list.begin(), list.end(), [&](const Finding& r) {
+      return r.code == "repeats-disagree" && same_place(r, one) && (r.side.empty() || r.side == one.side);
+    });
+    const bool in_row = one.code == "slipped-digit" && twice != list.end();
+    if (in_row && twice->side.empty()) continue;
+    const bool whole_row = one.code == "repeats-disagree" && one.side.empty();
+    const bool told_better =
+        !whole_row && slip != list.end() && (one.code == "repeats-disagree" || (one.code == "caliper-disagrees" && one.x));
     if (told_better) continue;
     kept.push_back(one);
+    if (in_row) kept.back().what += "; " + twice->what.substr(0, twice->what.find(": "));
     if (one.code != "slipped-digit" || one.side != "caliper") continue;
     const auto caliper = std::find_if(list.begin(), list.end(),
                                       [&](const Finding& c) { return c.code == "caliper-disagrees" && same_place(c, one); });
@@ -120,7 +129,11 @@ void say_once(std::vector<Finding>& list) {
 
 void notes_on(const job::Job& job, Findings& findings) {
   if (job.stations.size() < 3) findings.notes.push_back("three stations or more tell twist, lean and hollows along the span");
-  if (findings.own.repeats == 0)
+  if (findings.own.left_out > 0)
+    findings.notes.push_back(
+        (findings.own.left_out == 1 ? std::string("a place was") : std::to_string(findings.own.left_out) + " places were") +
+        " read more than once with readings too far apart to be scatter: left out of your own error");
+  else if (findings.own.repeats == 0)
     findings.notes.push_back("read a few places twice: it tells your own error, here taken as " +
                              in_unit(findings.own.mm, job.units));
   const bool caliper = std::any_of(job.stations.begin(), job.stations.end(), [](const job::Station& s) {

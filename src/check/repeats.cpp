@@ -7,38 +7,6 @@
 #include "job/own_error.hpp"
 
 namespace fairblade::check {
-namespace {
-
-struct Group {
-  Kind kind;
-  double x = 0;
-  std::vector<double> values;
-  int line = 0;  ///< of the last
-  double spread() const {
-    const auto [low, high] = std::minmax_element(values.begin(), values.end());
-    return *high - *low;
-  }
-};
-
-/// Readings of one kind at one place, where there are two or more.
-std::vector<Group> repeats_of(const job::Station& station) {
-  std::vector<Group> out;
-  for (const Kind kind : {Kind::port, Kind::starboard, Kind::caliper}) {
-    std::vector<Group> groups;
-    for (const Seen& seen : seen_at(station)) {
-      if (seen.kind != kind) continue;
-      if (groups.empty() || seen.x - groups.back().x > job::same_place) groups.push_back({kind, seen.x, {}, 0});
-      groups.back().values.push_back(seen.value);
-      groups.back().line = std::max(groups.back().line, seen.line);
-    }
-    for (Group& group : groups) {
-      if (group.values.size() > 1) out.push_back(std::move(group));
-    }
-  }
-  return out;
-}
-
-}  // namespace
 
 std::optional<EdgeThickness> edge_thickness(const job::Station& station, double sigma) {
   constexpr double at_edge = 2e-4;  // of the chord: a sharp nose of 8 mm radius is 2.3 mm thick there
@@ -62,13 +30,9 @@ OwnError own_error_of(const job::Job& job) {
       std::none_of(job.defaults.begin(), job.defaults.end(), [](const DefaultUsed& one) { return one.key == "reading_error"; });
   // What was not told may have been learnt from the repeats already: they are not to count twice.
   out.told = out.told_by_owner ? job.reading_error : job::Job{}.reading_error;
-  job::Repeats all;
-  for (const job::Station& station : job.stations) {
-    const job::Repeats here = job::repeats_in(station, out.told);
-    all.more += here.more;
-    all.square += here.square;
-  }
+  const job::Repeats all = job::repeats_of(job.stations, out.told, out.told_by_owner);
   out.repeats = all.more;
+  out.left_out = all.left_out;
   out.mm = out.told;
   if (out.repeats == 0) return out;
   out.from_repeats = std::sqrt(all.square / out.repeats);
@@ -134,20 +98,21 @@ bool judge_second_time(const job::Job& job, const job::Station& station, std::ve
 
 void judge_repeats(const job::Job& job, const job::Station& station, double sigma, std::vector<Finding>& out) {
   if (judge_second_time(job, station, out)) return;
-  for (const Group& group : repeats_of(station)) {
-    // The range of n readings, from sqrt(2) for two; a little more for more.
-    const double many = std::sqrt(2.0) * (1 + 0.15 * (static_cast<double>(group.values.size()) - 2));
-    if (group.spread() < beyond * many * sigma) continue;
+  for (const job::RepeatedPlace& place : job::repeated_places(station)) {
+    if (!place.disagrees(sigma)) continue;
+    std::string side;  // where it is one alone
+    if (std::count(place.apart.begin(), place.apart.end(), 0.0) == 2) {
+      side = name_of(static_cast<Kind>(std::max_element(place.apart.begin(), place.apart.end()) - place.apart.begin()));
+    }
     out.push_back({"repeats-disagree",
                    Rank::reading,
                    Sureness::likely,
                    station.name,
-                   name_of(group.kind),
-                   group.x,
-                   {station.readings_from, group.line},
-                   "read " + std::to_string(group.values.size()) + " times, and the readings differ by " +
-                       in_unit(group.spread(), job.units),
-                   "measure this place once more"});
+                   std::move(side),
+                   place.x,
+                   {station.readings_from, place.lines.back()},
+                   job::apart_words(place, job.units) + ": one of the two, or its x, is a slip",
+                   "look at the sheet; measure this place once more"});
   }
 }
 

@@ -1,7 +1,10 @@
-// How far one reading strays, told by places that were read more than once. Verbs: repeats_agree_within,
-// repeats_in, own_error. mm.
+// How far one reading strays, told by places that were read more than once. Verbs: repeated_places, repeats_of, own_error,
+// apart_words. mm.
 #pragma once
-#include <cmath>
+#include <array>
+#include <span>
+#include <string>
+#include <vector>
 
 #include "job/job.hpp"
 
@@ -10,21 +13,38 @@ namespace fairblade::job {
 constexpr double same_place = 1e-6;           ///< mm between two x: one place, written twice
 constexpr double reading_errors_outside = 3;  ///< how far x may lie outside the chord, in reading errors, before it is a slip
 constexpr double disagree_beyond = 4.5;       ///< standard deviations of two things that should be one: by chance, one in 150 000
-/// Repeats of one place that differ by more are a slip, not scatter; `sigma` of one reading.
-inline double repeats_agree_within(double sigma) { return 6 * std::sqrt(2.0) * sigma; }
+
+/// A place of one station that was read more than once.
+struct RepeatedPlace {
+  double x = 0;
+  int times = 0;                  ///< the most that one kind was read
+  std::array<double, 3> apart{};  ///< from the least to the greatest of port, starboard, caliper; 0 where read once
+  std::vector<int> lines;         ///< of its rows, rising
+  int more = 0;                   ///< readings beyond the first of each kind
+  double square = 0;              ///< sum of squares about the kinds' means, mm²
+  /// Do its readings differ by more than scatter can, `sigma` being one reading's? Port and starboard are weighed together: a
+  /// slip in x moves both.
+  bool disagrees(double sigma) const { return square > limit() * sigma * sigma; }
+  /// Of chi squared with so many degrees of freedom, as rare as disagree_beyond.
+  double limit() const { return disagree_beyond * disagree_beyond + 3.2 * (more - 1); }
+};
+
+/// Of a station whose readings are sorted by x.
+std::vector<RepeatedPlace> repeated_places(const Station& station);
 
 /// Readings beyond the first at one place, and the sum of squares about their places' means, mm².
 struct Repeats {
   int more = 0;
   double square = 0;
+  int left_out = 0;  ///< places that disagree, held against the others and what was told: slips
 };
-
-/// Repeats of one station whose readings are sorted by x. Places whose readings differ by more than 6 sqrt(2) of `told`
-/// are left out: a slip, and named as one.
-Repeats repeats_in(const Station& station, double told);
+Repeats repeats_of(std::span<const Station> stations, double told, bool told_by_owner);
 
 /// One standard deviation from both: what was told counts as much as six repeats where the owner told it, as three where
 /// it is a default. A few repeats say little, and rounded ones may say nothing.
 double own_error(double told, bool told_by_owner, const Repeats& repeats);
+
+/// "read twice, port 4.0 mm and starboard 2.5 mm apart (lines 25 and 26)".
+std::string apart_words(const RepeatedPlace& place, LengthUnit unit);
 
 }  // namespace fairblade::job

@@ -285,12 +285,7 @@ void JobReader::take_stations() {
 /// What the owner does not tell, places that were read more than once do.
 void JobReader::learn_own_error() {
   if (as_written_ || root_.find("reading_error")) return;
-  Repeats all;
-  for (const Station& station : job_.stations) {
-    const Repeats here = repeats_in(station, job_.reading_error);
-    all.more += here.more;
-    all.square += here.square;
-  }
+  const Repeats all = repeats_of(job_.stations, job_.reading_error, false);
   if (all.more == 0) return;
   const std::string without = in_unit(job_.reading_error, job_.units);
   job_.reading_error = own_error(job_.reading_error, false, all);

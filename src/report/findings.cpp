@@ -28,7 +28,8 @@ std::string own_error_words(const job::Job& job, const check::OwnError& own) {
            in_unit(own.told, job.units) + (own.told_by_owner ? "" : " (default)") + "; judged with " +
            in_unit(own.mm, job.units) + ".";
   } else {
-    out += in_unit(own.told, job.units) + (own.told_by_owner ? " by the job" : " (default)") + "; nothing was read twice.";
+    out += in_unit(own.told, job.units) + (own.told_by_owner ? " by the job" : " (default)") +
+           (own.left_out > 0 ? "; what was read twice is too far apart to tell." : "; nothing was read twice.");
   }
   if (own.about_fair_lines) out += " About fair lines the readings scatter by " + in_unit(*own.about_fair_lines, job.units) + ".";
   return out;
@@ -165,6 +166,7 @@ std::string findings_json(const job::Job& job, const check::Findings& findings) 
                       {"reading_error_given", own.told_by_owner},
                       {"from_repeats", maybe(own.from_repeats)},
                       {"repeats", own.repeats},
+                      {"left_out", own.left_out},
                       {"about_fair_lines", maybe(own.about_fair_lines)}};
   out["notes"] = findings.notes;
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';

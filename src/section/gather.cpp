@@ -40,36 +40,40 @@ void tell_of_calipers(const job::Station& station, std::vector<Warning>& warning
   }
 }
 
-// One side's readings, repeats of one x averaged; a spread past 6 sigma sqrt(2) is said.
-std::vector<SurfacePoint> side_points(const job::Job& job, const job::Station& station, Face face,
-                                      std::vector<Warning>& warnings) {
-  std::vector<SurfacePoint> out;
-  double low = 0;
-  double high = 0;
-  int repeats = 0;
-  const auto judge = [&] {
-    if (repeats < 2 || high - low <= job::repeats_agree_within(job.reading_error)) return;
+// Places whose repeats are too far apart to be scatter, each by itself where they are few.
+void tell_repeats(const job::Job& job, const job::Station& station, std::vector<Warning>& warnings) {
+  constexpr std::size_t few = 3;
+  auto places = job::repeated_places(station);
+  std::erase_if(places, [&](const job::RepeatedPlace& one) { return !one.disagrees(job.reading_error); });
+  double most = 0;
+  for (const job::RepeatedPlace& place : places) {
+    most = std::max(most, *std::max_element(place.apart.begin(), place.apart.end()));
+    if (places.size() > few) continue;
     warnings.push_back({"repeats-disagree", where(station),
-                        std::string(name_of(face)) + " at x " + in_unit(out.back().x, job.units) + " was read " +
-                            std::to_string(repeats) + " times and the readings differ by " + in_unit(high - low, job.units) +
-                            "; their mean is used: measure it again"});
-  };
+                        "x " + in_unit(place.x, job.units) + " was " + job::apart_words(place, job.units) +
+                            ": one of the two, or its x, is a slip; their mean is used: measure it again"});
+  }
+  if (places.size() <= few) return;
+  warnings.push_back({"repeats-disagree", where(station),
+                      std::to_string(places.size()) + " places were read more than once and their readings differ by up to " +
+                          in_unit(most, job.units) + ", which is no scatter; their means are used: measure them again"});
+}
+
+// One side's readings, repeats of one x averaged.
+std::vector<SurfacePoint> side_points(const job::Station& station, Face face) {
+  std::vector<SurfacePoint> out;
+  int repeats = 0;
   for (const job::Reading& reading : station.readings) {
     const std::optional<double> half = half_of(station, reading, face);
     if (!half) continue;
     if (!out.empty() && reading.x - out.back().x <= job::same_place) {
       SurfacePoint& point = out.back();
       point.half_breadth += (*half - point.half_breadth) / ++repeats;
-      low = std::min(low, *half);
-      high = std::max(high, *half);
       continue;
     }
-    judge();
     out.push_back({reading.x, *half, reading.line, face});
     repeats = 1;
-    low = high = *half;
   }
-  judge();
   return out;
 }
 
@@ -99,13 +103,14 @@ std::optional<Fault> refuse_unread(const job::Job& job, const job::Station& stat
 Outcome<Gathered> gather(const job::Job& job, const job::Station& station) {
   Gathered out;
   out.thickness_only = station.measured_by == job::MeasuredBy::thickness;
-  out.port = side_points(job, station, Face::port, out.warnings);
+  out.port = side_points(station, Face::port);
   if (out.thickness_only) {  // one pass is enough: the other side is the same half
     out.starboard = out.port;
     for (SurfacePoint& point : out.starboard) point.face = Face::starboard;
   } else {
-    out.starboard = side_points(job, station, Face::starboard, out.warnings);
+    out.starboard = side_points(station, Face::starboard);
   }
+  tell_repeats(job, station, out.warnings);
   tell_of_calipers(station, out.warnings);
   for (const Face face : {Face::port, Face::starboard}) {
     auto& own = face == Face::port ? out.port : out.starboard;

@@ -57,6 +57,50 @@ TEST_CASE("repeats that disagree are named, and do not count as one's error") {
   REQUIRE(findings.list.size() == 1);
   CHECK((findings.list[0].code == "repeats-disagree" || findings.list[0].code == "slipped-digit"));
   CHECK(findings.list[0].side == "port");
+  CHECK(findings.list[0].what.find("read twice, port 5.0 mm apart (lines ") != std::string::npos);
+}
+
+TEST_CASE("2026-11-27: one row at a wrong x is named, both sides of it, and raises nobody's error") {
+  // x 50 was written for 90: 4.0 mm apart on port and 2.5 on starboard. They made the error of the whole job 1.5 mm, and were
+  // then taken for it. By hand: told is 0.5, and there is nothing else to learn from.
+  auto job = blade::job_of({blade::exact("A", 0, 400, 0.12)});
+  auto& readings = job.stations[0].readings;
+  auto again = readings[8];
+  *again.port -= 4;
+  *again.starboard -= 2.5;
+  readings[8].line = 15;
+  again.line = 16;
+  readings.insert(readings.begin() + 9, again);
+  const auto findings = check::find(job);
+  CHECK(findings.own.mm == 0.5);
+  CHECK(findings.own.left_out == 1);
+  const auto named = std::find_if(findings.list.begin(), findings.list.end(),
+                                  [](const check::Finding& one) { return one.code == "repeats-disagree"; });
+  REQUIRE(named != findings.list.end());
+  CHECK(named->what ==
+        "read twice, port 4.0 mm and starboard 2.5 mm apart (lines 15 and 16): one of the two, or its x, is a slip");
+  CHECK(std::any_of(findings.notes.begin(), findings.notes.end(), [](const std::string& note) {
+    return note == "a place was read more than once with readings too far apart to be scatter: left out of your own error";
+  }));
+}
+
+TEST_CASE("2026-11-27: a hand that strays by much all along is no slip") {
+  // Three times the default, every place twice. By hand: 1.5 mm of scatter makes readings lie 2.1 mm apart on the average.
+  auto job = blade::job_of({blade::exact("A", 0, 400, 0.12)});
+  auto& readings = job.stations[0].readings;
+  std::mt19937 random(11);
+  std::normal_distribution<double> stray(0, 1.5);
+  const auto once = readings;
+  for (const auto& r : once) {
+    auto again = r;
+    *again.port += stray(random) * std::sqrt(2.0);
+    *again.starboard += stray(random) * std::sqrt(2.0);
+    readings.push_back(again);
+  }
+  std::stable_sort(readings.begin(), readings.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
+  const auto own = check::find(job).own;
+  CHECK(own.left_out <= 1);
+  CHECK(own.mm > 1.0);
 }
 
 TEST_CASE("anything that can be written is judged without falling over") {
