@@ -16,6 +16,7 @@ constexpr double horn = 30;            // card ahead of the leading edge and aft
 constexpr double body = 46;            // card beyond the greatest half-breadth
 constexpr double blade_band = 20;      // paper on the blade's side of the chord line, where it is lettered
 constexpr double dimension_band = 8;   // beyond the card's back
+constexpr double marks_room = 20;      // that FWD, UP and "printed side up" take across
 constexpr double longest_reach = 150;  // how far the front horn grows to carry the stock line
 
 class Card {
@@ -41,6 +42,12 @@ class Card {
   /// The sheet y of a band that reaches from `near` to `far` outwards: its upper edge.
   double top_of(double near, double far) const { return std::min(at(0, near).y(), at(0, far).y()); }
   bool aft_half() const { return from_ > 0; }
+  /// Where the marks FWD and UP begin on an aft half, mm aft of the leading edge: clear of the stock line and its label.
+  double marks_from() const {
+    constexpr double label = 5;
+    const bool in_the_way = stock() && *stock() - label < from_ + 4 + marks_room;
+    return (in_the_way ? *stock() + label : from_) + 4;
+  }
   double front_end() const { return aft_half() ? from_ : -front_; }  // one length at every stage
   double aft_end() const { return target_.chord + horn; }
   double leading_edge() const { return stage_.leading_edge_x - target_.leading_edge_x; }
@@ -168,7 +175,7 @@ void Card::fraction_ticks() {
 void Card::words_on_card() {
   // The wider of the two fields that the stock line leaves.
   double from = std::max(4.0, from_ + 4), to = target_.chord - 4;
-  if (aft_half()) from += 24;  // FWD and UP stand there
+  if (aft_half()) from = marks_from() + marks_room + 4;
   if (stock() && *stock() > (from + to) / 2 && *stock() < target_.chord) to = *stock() - 7;
   if (stock() && *stock() > from - 12 && *stock() <= (from + to) / 2) from = std::max(from, *stock() + 8);
   const double room = to - from;
@@ -194,7 +201,11 @@ void Card::words_on_card() {
 }
 
 void Card::direction() {
-  const double middle = at(front_end() + (aft_half() ? 14 : front_ < horn + 1 ? 12.5 : horn / 2 - 2), 0).x();
+  const double middle = at(front_end() + (aft_half()          ? marks_from() - from_ + marks_room / 2
+                                          : front_ < horn + 1 ? 12.5
+                                                              : horn / 2 - 2),
+                           0)
+                            .x();
   const double top = aft_half() ? top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 1) : top_of(5, depth_ - 2);
   add_forward_arrow(sheet_, {middle - 10, top + 7}, 20);
   add_up_mark(sheet_, {middle, top + 14});

@@ -53,6 +53,20 @@ std::string how_to_print(const job::Job& job, double size, double room) {
   return drawing::width_of(words, size, false) <= room ? words : few;
 }
 
+/// How far apart the end crosses are, in as many words as there is room for: the number is never cut off.
+void write_joined(const Draft& draft, double room, drawing::Column& column) {
+  constexpr double most = 2.6, least = 2.2;
+  for (const auto& lines : draft.joined) {
+    const auto fits = [&](const std::string& line) { return drawing::width_of(line, least, false) <= room; };
+    if (!std::all_of(lines.begin(), lines.end(), fits) && &lines != &draft.joined.back()) continue;
+    for (const std::string& line : lines) {
+      const double size = lines.size() > 1 ? least : drawing::size_that_fits(line, most, least, false, room);
+      column.paragraph(line, size);
+    }
+    return;
+  }
+}
+
 void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, const std::string& number, Sheet& sheet) {
   // A bar's name is that of the paper's direction, which on a lengthwise page is the other one.
   const double below = layout.window_height();
@@ -66,24 +80,29 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
 
   const bool cut_up = draft.rows * draft.columns > 1;
   const double left = bar_column + drawing::check_bar_length + 6;
-  const double right = layout.width() - 1 - (cut_up ? map_width + 3 : 0);
+  constexpr double room_to_tell = 45;  // below it the words alone say which page it is
+  const bool with_map = cut_up && layout.width() - 1 - map_width - 3 - left >= room_to_tell;
+  const double right = layout.width() - 1 - (with_map ? map_width + 3 : 0);
   drawing::Column column(sheet, left, below + 1.2, right - left);
   const std::string place = "row " + std::to_string(draft.row) + " of " + std::to_string(draft.rows) + ", column " +
                             std::to_string(draft.column) + " of " + std::to_string(draft.columns);
   const bool one_line = !cut_up || drawing::width_of(number + ": " + place, 2.4, true) <= right - left;
   const std::string head = cut_up && one_line ? number + ": " + place : number;
   column.line(head, drawing::size_that_fits(head, 3.2, 2.4, true, right - left), true);
-  if (!one_line) column.line(place, drawing::size_that_fits(place, 2.6, 2.2, true, right - left), true);
+  const double place_size = drawing::size_that_fits(place, 2.6, 2.2, true, right - left);
+  if (!one_line && drawing::width_of(place, place_size, true) > right - left) column.paragraph(place, place_size);
+  else if (!one_line) column.line(place, place_size, true);
   const std::string holds = what_it_holds(draft);
   const double holds_size = drawing::size_that_fits(holds, 2.6, 2.2, false, right - left);
   const double lines = drawing::width_of(holds, holds_size, false) / (right - left);
   const bool long_list = !cut_up && lines > 1 && lines < 1.85;  // two lines, broken at words
   if (long_list) column.paragraph(holds, holds_size);           // then the boat's name, which each piece bears, gives way
   else column.line(holds, holds_size);
-  if (cut_up) column.line(draft.joined, drawing::size_that_fits(draft.joined, 2.6, 2.2, false, right - left));
-  if (one_line && !long_list) column.line(job.name, 2.4);
-  if (!cut_up || right - left > 90) column.line(how_to_print(job, 2.2, right - left), 2.2);
-  if (cut_up) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
+  if (cut_up) write_joined(draft, right - left, column);
+  const bool crowded = cut_up && column.bottom() + drawing::line_height(2.4) > below + strip;
+  if (one_line && !long_list && !crowded) column.line(job.name, 2.4);
+  if (!cut_up || (right - left > 90 && !crowded)) column.line(how_to_print(job, 2.2, right - left), 2.2);
+  if (with_map) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
 }
 
 }  // namespace

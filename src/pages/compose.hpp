@@ -17,7 +17,8 @@ struct Draft {
   std::size_t first = 0;  ///< the earliest of its pieces, by its place among all
   std::string name;       ///< for its file: "A-port-bare"
   int row = 1, column = 1, rows = 1, columns = 1;
-  std::string joined;  ///< the check across all of the joined pages, in words
+  /// The check across all of the joined pages, in lines: ways to say it, the longest first.
+  std::vector<std::vector<std::string>> joined;
 };
 
 /// A piece cut up, or whole where it fits.

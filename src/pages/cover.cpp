@@ -13,7 +13,7 @@ namespace {
 
 using drawing::Column;
 
-constexpr double type = 3, list_type = 2.8;
+constexpr double type = 3, list_type = 2.8, small_list_type = 2.4;
 
 Draft blank(const std::string& label) {
   Draft out;
@@ -45,8 +45,9 @@ void write_head(const job::Job& job, bool browser_decides, const Kinds& kinds, C
       "the one along the foot and the one up the side. Each must measure " +
           drawing::check_bar_words(job.units) +
           ". If they do not, write what the rule "
-          "says into the job file, across the paper first: \"print\": { \"ruler_reads\": [99.6, 100.4] }, plan again, and the "
-          "next print is true. A bar near 94 mm means that the printer shrank the page to fit: turn that off instead.",
+          "says, in mm, into the job file, across the paper first: \"print\": { \"ruler_reads\": [99.6, 100.4] } (into a CSV, "
+          "above its header: print.ruler_reads,99.6,100.4), plan again, and the next print is true. A bar near 94 mm means that "
+          "the printer shrank the page to fit: turn that off instead.",
       type);
   column.skip(1);
   column.paragraph(
@@ -84,9 +85,9 @@ std::string entry(const Draft& page, std::size_t number) {
   return out;
 }
 
-/// The list on `covers` pages, or nothing where it needs more.
+/// The list in type of that size, its numbers for so many covers.
 std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, const Kinds& kinds,
-                           std::size_t covers) {
+                           std::size_t covers, double list_type) {
   const Layout layout(job.print, paper, false);
   const double room = layout.window_width() - 4, floor = layout.window_height() - 4;
   std::vector<Draft> out{blank("cover")};
@@ -115,14 +116,20 @@ std::vector<Draft> written(const job::Job& job, const Paper& paper, const std::v
 }  // namespace
 
 std::vector<Draft> covers_of(const job::Job& job, const Paper& paper, const std::vector<Draft>& pages, const Kinds& kinds) {
-  // A second cover moves every number on by one, which may lengthen the list; it settles at once or soon.
-  std::size_t count = 1;
-  for (int turn = 0; turn < 5; ++turn) {
-    auto covers = written(job, paper, pages, kinds, count);
-    if (covers.size() == count) return covers;
-    count = covers.size();
-  }
-  return written(job, paper, pages, kinds, count);
+  const auto settled = [&](double size) {
+    // A second cover moves every number on by one, which may lengthen the list; it settles at once or soon.
+    std::size_t count = 1;
+    for (int turn = 0; turn < 5; ++turn) {
+      auto covers = written(job, paper, pages, kinds, count, size);
+      if (covers.size() == count) return covers;
+      count = covers.size();
+    }
+    return written(job, paper, pages, kinds, count, size);
+  };
+  auto covers = settled(list_type);
+  if (covers.size() == 1) return covers;
+  auto smaller = settled(small_list_type);  // rather than a page for the last few lines
+  return smaller.size() < covers.size() ? std::move(smaller) : std::move(covers);
 }
 
 }  // namespace fairblade::pages

@@ -68,21 +68,29 @@ void add_joint_marks(const Piece& piece, const Grid& grid, Sheet& board) {
 }
 
 /// Crosses near the ends of the joined set, and how far apart they must be.
-std::string add_overall_check(const job::Job& job, const Piece& piece, const Grid& grid, Sheet& board) {
+std::vector<std::vector<std::string>> add_overall_check(const job::Job& job, const Piece& piece, const Grid& grid, Sheet& board) {
   constexpr double in = 5;
   const double w = piece.sheet.width, h = piece.sheet.height;
+  const bool across = grid.x.size() > 1, down = grid.y.size() > 1;
   std::string words;
-  if (grid.x.size() > 1) {
+  std::vector<std::string> few, fewest;
+  const auto tell = [&](const std::string& way, const std::string& end, double mm) {
+    const std::string from = across && down ? way : "end crosses";
+    words += (words.empty() ? "" : ", ") + way + (words.empty() ? end : "") + " " + drawing::length_words(mm, job);
+    few.push_back(from + " " + drawing::length_words(mm, job));
+    fewest.push_back(from + " " + in_unit(mm, LengthUnit::mm));
+  };
+  if (across) {
     drawing::add_cross(board, {in, h / 2}, "end-cross-left");
     drawing::add_cross(board, {w - in, h / 2}, "end-cross-right");
-    words = "left to right end cross " + drawing::length_words(w - 2 * in, job);
+    tell("left to right", " end cross", w - 2 * in);
   }
-  if (grid.y.size() > 1) {
+  if (down) {
     drawing::add_cross(board, {w / 2, in}, "end-cross-top");
     drawing::add_cross(board, {w / 2, h - in}, "end-cross-bottom");
-    words += (words.empty() ? "" : ", ") + std::string("top to bottom ") + drawing::length_words(h - 2 * in, job);
+    tell("top to bottom", " end cross", h - 2 * in);
   }
-  return "joined: " + words;
+  return {{"joined: " + words}, few, fewest};
 }
 
 }  // namespace
@@ -106,7 +114,7 @@ std::vector<Draft> drafts_of(const job::Job& job, const Paper& paper, const Piec
     if (const Text* text = std::get_if<Text>(&item)) texts.push_back(*text);
     else board.items.push_back(item);
   }
-  std::string joined;
+  std::vector<std::vector<std::string>> joined;
   if (grid.x.size() * grid.y.size() > 1) {
     add_joint_marks(piece, grid, board);
     joined = add_overall_check(job, piece, grid, board);

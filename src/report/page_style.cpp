@@ -2,7 +2,8 @@
 
 namespace fairblade::report {
 
-const char* page_style() {
+std::string page_style(job::Paper paper) {
+  const std::string page = paper == job::Paper::letter ? "Letter" : "A4";
   return R"(
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
@@ -71,7 +72,8 @@ dl.plain dd { margin: 0; }
   table.narrow tbody th { min-width: 0; }
   dl.plain { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); }
 }
-@page { size: A4; margin: 15mm 14mm 17mm;
+@page { size: )" +
+         page + R"(; margin: 15mm 14mm 17mm;
   @bottom-right { content: counter(page) " of " counter(pages); font: 9pt sans-serif; color: #1a1a1a; } }
 @media print {
   body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.4; color: #000; }

@@ -89,8 +89,8 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures, const 
   std::string out =
       "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" +
-      name + ": refit plan</title>\n<style>" + std::string(page_style()) + "</style>\n</head>\n<body>\n<header>\n<h1>" + name +
-      "</h1>\n";
+      name + ": refit plan</title>\n<style>" + page_style(plan.job.print.paper) + "</style>\n</head>\n<body>\n<header>\n<h1>" +
+      name + "</h1>\n";
   out += html::paragraph("Plan for refitting the rudder's blade, made by fairblade " + std::string(FAIRBLADE_VERSION) +
                          " from the readings in " + plan.job.file + ". x runs aft from the leading edge as measured.");
   std::string contents, body;

@@ -91,6 +91,20 @@ TEST_CASE("the card stops at both edges and has body behind its deepest place") 
   }
 }
 
+TEST_CASE("2026-11-27: wherever the stock is, its label keeps off FWD, UP and the words of an aft half") {
+  for (double ahead = 120; ahead <= 200; ahead += 1) {
+    cases::Wish wish;
+    wish.ahead = ahead;
+    const cases::Case c = cases::make("stock on an aft half", wish);
+    const auto surface = fill::stage_section(c.target, {fill::StageKind::final, 0, ""});
+    for (const auto face : {section::Face::port, section::Face::starboard}) {
+      const auto card = draw_card({c.job, c.target, *surface, face, c.measured.thickness_only, 0.3});
+      INFO("stock " << ahead << " aft of the leading edge");
+      CHECK(sheets::trouble(card.sheet) == "");
+    }
+  }
+}
+
 TEST_CASE("the trailing edge keeps its thickness whatever the extension rounds to") {
   for (int k = 0; k < 300; ++k) {
     cases::Wish wish;

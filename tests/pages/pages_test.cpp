@@ -9,6 +9,7 @@
 
 #include "catch.hpp"
 #include "drawing/cases.hpp"
+#include "has.hpp"
 #include "lines.hpp"
 #include "sheets.hpp"
 
@@ -272,6 +273,35 @@ TEST_CASE("what is read and not cut along stays whole on one page, on any paper"
           pieces[1] = {"lying map", Sheet{"", takes.long_side, takes.short_side, {}}, {}, {}};
           pieces[2] = {"table", Sheet{"", 180, takes.table_height, {}}, {}, {}};
           for (const Page& page : pages::make_pages(job, pieces).pages) CHECK(page.rows * page.columns == 1);
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("2026-11-27: how far apart the end crosses are is told whole, on any paper") {
+  // It ended in "454.0 m..." on upright Letter, for a job in inches. By hand: the crosses stand 5 mm in from the ends.
+  job::Job job = cases::all().front().job;
+  job.units = LengthUnit::inch;
+  const std::vector<pages::Piece> pieces{{"long", Sheet{"", 4064.5, 100, {}}, {}, {}},
+                                         {"both ways", Sheet{"", 2464, 1234.5, {}}, {}, {}}};
+  for (const PaperCase& paper : papers()) {
+    for (const double margin : {0.0, 10.0, 25.0}) {
+      for (const double ruler : {90.0, 100.0, 110.0}) {
+        job.print.paper = paper.paper;
+        job.print.margin = margin;
+        job.print.ruler_across = job.print.ruler_along = ruler;
+        for (const Page& page : pages::make_pages(job, pieces).pages) {
+          if (page.rows * page.columns == 1) continue;
+          INFO(page.file << ", paper " << static_cast<int>(paper.paper) << " margin " << margin << " ruler " << ruler);
+          CHECK(sheets::trouble(page.sheet) == "");
+          std::string words;
+          for (const Item& item : page.sheet.items) {
+            if (const Text* text = std::get_if<Text>(&item)) words += text->words + " ";
+          }
+          const bool is_long = page.holds.at(0) == "long";
+          if (page.columns > 1) CHECK(has(words, is_long ? " 4054.5 mm" : " 2454.0 mm"));
+          if (page.rows > 1) CHECK(has(words, is_long ? " 90.0 mm" : " 1224.5 mm"));
         }
       }
     }
