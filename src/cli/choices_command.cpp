@@ -29,9 +29,10 @@ int run_choices(const std::vector<std::string>& args, std::ostream& out, std::os
       "example: fairblade choices profiles/whimbrel/whimbrel.json --trailing-edge-thickness 4");
   if (const auto status = parse(app, args, out, err)) return *status;
 
-  const auto job = job::read_job(path, overrides_of(app, target));
+  const auto overrides = overrides_of(app, target);
+  const auto job = job::read_job(path, overrides);
   if (!job) return refuse(job.faults(), err);
-  const auto choices = plan::weigh_choices(*job);
+  const auto choices = plan::weigh_choices(*job, overrides);
   const bool all_refused =
       std::all_of(choices.begin(), choices.end(), [](const plan::Choice& one) { return one.refused.has_value(); });
   if (choices.empty() || all_refused) {  // then the plan itself tells why, with the line

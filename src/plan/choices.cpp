@@ -6,6 +6,7 @@
 
 #include "base/side_by_side.hpp"
 #include "base/text.hpp"
+#include "target/least_fill.hpp"
 
 namespace fairblade::plan {
 namespace {
@@ -42,9 +43,9 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   for (const auto& station : job.stations) chord = std::max(chord, station.chord);
   for (const auto& one : fitted) ratio += one.form.thickness_ratio / static_cast<double>(fitted.size());
   const bool behind_skeg = std::any_of(job.stations.begin(), job.stations.end(), [](const auto& one) { return one.skeg > 0; });
-  const double ahead = behind_skeg ? 0 : std::round(reach_ahead * chord);  // the gap to a skeg is not known here
-  const double aft = std::round(reach_aft * chord);
-  const double unit = millimetres_in(job.units);
+  const double unit = millimetres_in(job.units), least = unit > 1 ? 0.01 * unit : 1;       // as it is written
+  const double ahead = behind_skeg ? 0 : least * std::round(reach_ahead * chord / least);  // the gap to a skeg is not known here
+  const double aft = least * std::round(reach_aft * chord / least);
   const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
   std::vector<Idea> out;
   out.push_back({"edges only",
@@ -98,10 +99,9 @@ DeepestPlace deepest(const Plan& plan, bool add) {
   return out;
 }
 
-// Deeper than the limit by more than a reading can tell apart from it in print (0.05 mm).
 bool breaks_limit(const Plan& plan) {
   for (std::size_t k = 0; k < plan.changes.size(); ++k) {
-    if (plan.changes[k].removal.depth > plan.job.stations[k].target.max_removal + 0.05) return true;
+    if (target::cuts_beyond(plan.changes[k].removal.depth, plan.job.stations[k].target.max_removal)) return true;
   }
   return false;
 }
@@ -168,12 +168,18 @@ Choice weigh(const job::Job& job, const Sections& sections, const Idea& idea) {
 
 }  // namespace
 
-std::vector<Choice> weigh_choices(const job::Job& job) {
+std::vector<Choice> weigh_choices(const job::Job& job, const std::vector<job::Override>& overrides) {
   const auto sections = read_sections(job);
   if (!sections) return {};
   const std::vector<Idea> all = ideas(job, sections->fitted);
   std::vector<Choice> out(all.size());
   side_by_side(all.size(), [&](std::size_t k) { out[k] = weigh(job, *sections, all[k]); });
+  for (Choice& one : out) {
+    for (const job::Override& also : overrides) {
+      const auto same = [&](const job::Override& own) { return own.first == also.first; };
+      if (std::none_of(one.asks.begin(), one.asks.end(), same)) one.asks.push_back(also);
+    }
+  }
   std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) {
     if (a.refused.has_value() != b.refused.has_value()) return !a.refused;
     return !a.refused && a.add < b.add;

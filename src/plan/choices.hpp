@@ -28,7 +28,8 @@ struct Choice {
 };
 
 /// Sorted by litres to add; those that cannot be had come last. The job's own wishes (nose, edge, extensions,
-/// limits, patches) stand in every row but for what the row is about. Empty when a station's readings are refused.
-std::vector<Choice> weigh_choices(const job::Job& job);
+/// limits, patches) stand in every row but for what the row is about; those that were told as options are asked for again. Empty
+/// when a station's readings are refused.
+std::vector<Choice> weigh_choices(const job::Job& job, const std::vector<job::Override>& overrides = {});
 
 }  // namespace fairblade::plan

@@ -18,9 +18,23 @@ std::string deepest_place_words(const plan::DeepestPlace& place) {
   return fixed(place.depth, 1) + " at " + place.station + " " + section::name_of(place.face) + ", x " + fixed(place.x, 0);
 }
 
+/// In the job's own unit, to stand under the millimetres.
+std::string own_words(const plan::DeepestPlace& place, LengthUnit unit) {
+  if (place.depth <= 0) return {};
+  return "(" + in_unit(place.depth, unit) + ", x " + in_unit(place.x, unit) + ")";
+}
+
 std::string balance_words(const Choice& choice) {
   const auto percent = [](const std::optional<double>& v) { return v ? fixed(*v, 1) : std::string("?"); };
   return percent(choice.before.balance_percent) + " -> " + percent(choice.after.balance_percent);
+}
+
+/// As one word of a command line.
+std::string for_a_shell(const std::string& value) {
+  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789.-_%/+:";
+  if (!value.empty() && value.find_first_not_of(plain) == std::string::npos) return value;
+  const char mark = value.find_first_of("\"$`\\!") == std::string::npos ? '"' : '\'';
+  return mark + value + mark;
 }
 
 std::string how_to_ask(const Choice& choice) {
@@ -28,8 +42,7 @@ std::string how_to_ask(const Choice& choice) {
   for (const auto& [key, value] : choice.asks) {
     std::string option = key;
     std::replace(option.begin(), option.end(), '_', '-');
-    const bool quoted = value.find_first_of(" ,") != std::string::npos;
-    out += " --" + option + (quoted ? " \"" + value + "\"" : " " + value);
+    out += " --" + option + " " + for_a_shell(value);
   }
   return out;
 }
@@ -64,9 +77,11 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
       table.row({one.name, "-", "-", "cannot be had", "", "", "", ""});
       continue;
     }
+    const auto own = [&](const plan::DeepestPlace& place) { return own_words(place, job.units); };
     table.row({one.name, fixed(one.add, 2), fixed(one.remove, 2), deepest_place_words(one.deepest_add),
                deepest_place_words(one.deepest_removal), fixed(one.after.area / 100, 0), balance_words(one),
                one.breaks_limit ? "cuts too deep" : ""});
+    if (job.units != LengthUnit::mm) table.row({"", "", "", own(one.deepest_add), own(one.deepest_removal), "", "", ""});
   }
   std::string out = on_one_line(job.name) + "\n\n" + table.text() + "\n";
   for (const Choice& one : choices) {

@@ -90,12 +90,11 @@ std::string to_cut_less(const Plan& plan, double max_removal, const std::string&
 
 /// The coats on the old surface need room as well, which no change to the finished shape shows.
 bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
-  constexpr double seen = 0.05;  // mm
   const auto& before = plan.work.before_coats;
   if (!before) return false;
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const double limit = plan.job.stations[before->station].target.max_removal;
-  if (before->deepest <= limit + seen) return false;
+  if (!target::cuts_beyond(before->deepest, limit)) return false;
   if (asked) {
     out.push_back({"cut-before-coats", "job",
                    "max_removal (" + length(limit) + ") counts from the finished surface, and the coats on it are " +

@@ -26,8 +26,7 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const job::Station& station = plan.job.stations[k];
   const double limit = station.target.max_removal;
   const fill::Deepest& deepest = plan.changes[k].removal;
-  constexpr double seen = 0.05;  // mm: the limit is kept at the readings; by less than this between them is nothing to decide
-  if (deepest.depth <= limit + seen) return;
+  if (!target::cuts_beyond(deepest.depth, limit)) return;
   const auto& target = plan.targets[k];
   const double chord = plan.measured[k].chord;
   const char* told = deepest.x < target::cut_from * chord ? "nose-cut" : deepest.x > target::cut_to * chord ? "tail-cut" : "";

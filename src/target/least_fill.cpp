@@ -99,6 +99,8 @@ double cut_limit(const TargetRequest& request, double down, double x) {
   return request.max_removal;
 }
 
+bool cuts_beyond(double depth, double limit) { return depth > limit + std::max(0.05, 0.02 * limit); }
+
 namespace {
 
 constexpr std::size_t area_places = 160;

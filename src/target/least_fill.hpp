@@ -47,6 +47,10 @@ Need needed_thickness(const section::MeasuredSection& measured, const Wish& wish
 /// The deepest cut allowed at x (mm aft of the leading edge) of this station: max_removal, or 0 inside a no-cut patch.
 double cut_limit(const job::TargetRequest& request, double down, double x);
 
+/// Is a cut beyond the limit by as much as there is to decide about? The limit is kept at the readings; between them a fiftieth
+/// of it, or what is printed as nothing, says no more than how the outline was drawn there.
+bool cuts_beyond(double depth, double limit);
+
 /// Extensions and family within what the request leaves open, with the least area to add at the thickness needed.
 struct LeastFill {
   Wish wish;

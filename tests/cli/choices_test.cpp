@@ -52,6 +52,67 @@ TEST_CASE("a row can be asked for as it says, and gives the same litres") {
   }
 }
 
+namespace {
+
+/// The words of a command line as a shell parts them.
+std::vector<std::string> words_of_line(const std::string& line) {
+  std::vector<std::string> out;
+  char quote = 0;
+  bool open = false;
+  for (const char c : line) {
+    if (quote != 0 ? c == quote : c == '"' || c == '\'') {
+      quote = quote != 0 ? 0 : c;
+      if (!open) out.emplace_back();
+      open = true;
+    } else if (quote == 0 && c == ' ') {
+      open = false;
+    } else {
+      if (!open) out.emplace_back();
+      open = true;
+      out.back() += c;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("2026-11-27: what a row says to ask for, pasted behind plan and the job, gives the row's litres") {
+  const Folder folder;
+  const std::string dunlin = profile("dunlin"), whimbrel = profile("whimbrel");
+  for (const std::vector<std::string>& given :
+       std::vector<std::vector<std::string>>{{whimbrel, "--keep", "0.25,0.7"},
+                                             {whimbrel, "--extend-leading-edge", "up_to 6", "--max-removal", "0.5"},
+                                             {dunlin, "--keep", "0.25,0.7", "--trailing-edge-thickness", "3/16\""}}) {
+    std::vector<std::string> asked{"choices"};
+    asked.insert(asked.end(), given.begin(), given.end());
+    const std::string text = run(asked).out;
+    asked.emplace_back("--json");
+    const Json rows = Json::parse(run(asked).out)["choices"];
+    std::size_t at = 0;
+    int had = 0;
+    for (const Json& row : rows) {
+      if (row.contains("refused")) continue;
+      ++had;
+      const std::string ask = "ask for it: ";
+      at = text.find(ask, at);
+      REQUIRE(at != std::string::npos);
+      at += ask.size();
+      std::vector<std::string> words{"plan", given[0], "-o", folder.at("out"), "--json"};
+      for (const std::string& word : words_of_line(text.substr(at, text.find('\n', at) - at))) words.push_back(word);
+      INFO(given[0] << ", " << row["name"]);
+      const Result planned = run(words);
+      INFO(planned.err);
+      REQUIRE(planned.status == 0);
+      CHECK(Json::parse(planned.out)["volumes"]["add"].get<double>() == Approx(row["add"].get<double>()).epsilon(1e-9));
+    }
+    CHECK(had >= 5);
+  }
+  // dunlin's is an inch job: under the mm stands what a rule in inches reads.
+  CHECK(has(run({"choices", dunlin}).out, " in, x "));
+  CHECK_FALSE(has(run({"choices", whimbrel}).out, " in, x "));
+}
+
 TEST_CASE("--strict tells when no choice keeps the limit") {
   CHECK(run({"choices", profile("whimbrel"), "--strict", "--quiet"}).status == 0);
   const Result none = run({"choices", profile("turnstone"), "--strict", "--quiet", "--max-removal", "0.1"});

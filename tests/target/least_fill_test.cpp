@@ -19,6 +19,15 @@ target::TargetSection planned(const job::Job& job) { return line::to_targets(job
 
 }  // namespace
 
+TEST_CASE("2026-11-27: a cut beyond the limit by no more than how the outline runs between readings is none") {
+  // 5.13 mm between readings where 5.08 mm (0.2 in) is allowed and kept at each of them was "cuts too deep".
+  CHECK_FALSE(target::cuts_beyond(5.132, 5.08));
+  CHECK_FALSE(target::cuts_beyond(0.04, 0));
+  CHECK(target::cuts_beyond(0.06, 0));
+  CHECK(target::cuts_beyond(1.06, 1));
+  CHECK(target::cuts_beyond(5.2, 5.08));
+}
+
 TEST_CASE("a flat plate is covered by the thinnest form that reaches it") {
   // A plate of half-breadth b between 2 % and 92 % of the chord, nothing off: the form must reach b at every reading, so
   // t = max b / (c f(x)) over the readings: worked here by bisection on the published equation.
