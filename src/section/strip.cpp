@@ -1,6 +1,7 @@
 #include "section/strip.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/numerics.hpp"
@@ -83,13 +84,20 @@ std::optional<Fault> strip_coating(const job::Job& job, const job::Station& stat
                                  "the blade is somewhere thinner than the old coating on both faces: stripped, it "
                                  "comes to nothing there"});
   }
+  // A mark on the blade stays where it is, on both sides: only the leading edge that x is counted from has gone. Within the
+  // nose's own coat there is no such place any more, and the point goes with the surface.
+  std::array<double, 2> last{-1, -1};
   for (SurfacePoint& point : measured.points) {
-    const Side& old_side = point.face == Face::port ? old_port : old_starboard;
-    const double x = moved(old_side, std::sqrt(std::clamp(point.x / old_side.chord(), 0.0, 1.0)), depth).x - depth;
-    point.x = std::clamp(x, 0.0, new_chord);
+    const bool port_side = point.face == Face::port;
+    const Side& old_side = port_side ? old_port : old_starboard;
+    double x = std::clamp(point.x - depth, 0.0, new_chord);
+    if (x <= last[port_side ? 0 : 1]) {
+      x = moved(old_side, std::sqrt(std::clamp(point.x / old_side.chord(), 0.0, 1.0)), depth).x - depth;
+      x = std::clamp(x, 0.0, new_chord);
+    }
+    last[port_side ? 0 : 1] = point.x = x;
     point.half_breadth = measured.side(point.face).at(point.x);
   }
-  // Each place moved along its own normal, so that two of one x may not be at one x now.
   std::stable_sort(measured.points.begin(), measured.points.end(),
                    [](const SurfacePoint& a, const SurfacePoint& b) { return a.x != b.x ? a.x < b.x : a.face < b.face; });
   if (measured.ahead) *measured.ahead -= depth;
