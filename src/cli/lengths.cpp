@@ -12,6 +12,13 @@ std::optional<double> length_of(std::string_view text, LengthUnit unit) {
   return length.kind == Kind::length || length.kind == Kind::no_unit ? std::optional(length.mm) : std::nullopt;
 }
 
+LengthUnit unit_of_first(std::initializer_list<std::string_view> texts) {
+  for (const std::string_view text : texts) {
+    if (const auto own = job::length_of_text(text, LengthUnit::mm).own) return *own;
+  }
+  return LengthUnit::mm;
+}
+
 std::optional<double> Lengths::read(const char* option, std::string_view text, double least, double most) {
   const auto length = job::length_of_text(text, unit_);
   using Kind = job::LengthOfText::Kind;
@@ -20,9 +27,12 @@ std::optional<double> Lengths::read(const char* option, std::string_view text, d
     return std::nullopt;
   }
   if (length.kind == Kind::not_a_length || length.mm < least || length.mm > most) {
+    const double inches = length.mm * mm_per_inch;
+    const bool meant = unit_ == LengthUnit::mm && length.kind == Kind::no_unit && inches >= least && inches <= most;
     faults_.push_back({{option, 0},
                        "\"" + std::string(text) + "\" is no length for this",
-                       "give " + in_unit(least, unit_) + " to " + in_unit(most, unit_)});
+                       "give " + in_unit(least, unit_) + " to " + in_unit(most, unit_) +
+                           (meant ? "; if these are inches, add --units in" : "")});
     return std::nullopt;
   }
   return length.mm;

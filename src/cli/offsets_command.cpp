@@ -16,7 +16,7 @@ namespace fairblade::cli {
 namespace {
 
 struct OffsetsArguments {
-  std::string form, chord, radius, edge, places, units = "mm", drawing;
+  std::string form, chord, radius, edge, places, units, drawing;
   bool csv = false, json = false, quiet = false, strict = false;
 };
 
@@ -27,7 +27,9 @@ void describe(CLI::App& app, OffsetsArguments& arguments) {
   app.add_option("--leading-edge-radius", arguments.radius, "the form's own unless told")->type_name("LENGTH");
   app.add_option("--trailing-edge-thickness", arguments.edge, "the form's own unless told")->type_name("LENGTH");
   app.add_option("--at", arguments.places, "offsets at these x too, e.g. 12,35")->type_name("X,...");
-  app.add_option("--units", arguments.units, "of lengths without a unit, and of the table: mm, cm or in")->type_name("UNIT");
+  app.add_option("--units", arguments.units,
+                 "of lengths without a unit, and of the table: mm, cm or in;\nthe chord's own, or mm, unless told")
+      ->type_name("UNIT");
   app.add_option("--svg", arguments.drawing, "draw it too, full size")->type_name("FILE");
   app.add_flag("--csv", arguments.csv, "print the table as CSV");
   app.add_flag("--json", arguments.json, "print JSON instead of the table (mm)");
@@ -41,7 +43,7 @@ void describe(CLI::App& app, OffsetsArguments& arguments) {
 Outcome<target::FormAsked> asked_of(const CLI::App& app, const OffsetsArguments& arguments) {
   std::vector<Fault> faults;
   target::FormAsked out;
-  const auto unit = length_unit(arguments.units);
+  const auto unit = app.count("--units") > 0 ? length_unit(arguments.units) : std::optional(unit_of_first({arguments.chord}));
   if (!unit) return Fault{{"--units", 0}, "\"" + arguments.units + "\" is no unit", "use mm, cm or in"};
   out.units = *unit;
   const auto form = form::form_named(arguments.form);

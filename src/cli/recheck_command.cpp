@@ -15,6 +15,7 @@
 #include "drawing/highs_and_lows.hpp"
 #include "emit/folder.hpp"
 #include "emit/svg.hpp"
+#include "job/numbers.hpp"
 #include "plan/plan.hpp"
 #include "recheck/map.hpp"
 #include "report/recheck.hpp"
@@ -36,7 +37,10 @@ void describe(CLI::App& app, RecheckArguments& arguments) {
   app.add_option("READINGS", arguments.readings, "CSVs of readings, one for each round, oldest first")->required()->type_name("");
   app.add_option("-o,--output", arguments.folder, "where the results go; out/<name of PLAN>-recheck/ unless told")
       ->type_name("DIR");
-  app.add_option("--tolerance", arguments.tolerance, "within it nothing need be done; 0.5mm unless told")->type_name("LENGTH");
+  app.add_option(
+         "--tolerance", arguments.tolerance,
+         "within it nothing need be done; a bare number is in the job's unit,\n0.5mm or 0.02in in its own; 0.5mm unless told")
+      ->type_name("LENGTH");
   app.add_option("--stage", arguments.stage,
                  "the surface that was measured: bare, glassed or final;\nthe one at which filler is shaped unless told")
       ->type_name("STAGE");
@@ -63,15 +67,20 @@ std::string folder_of(const RecheckArguments& arguments) {
 }
 
 Outcome<recheck::Options> options_of(const RecheckArguments& arguments, LengthUnit unit) {
-  constexpr double least = 0.01, most = 20;  // mm
+  constexpr double least = 0.01, most = 5;  // mm; within more than that no surface is finished
   recheck::Options out;
   out.stage = arguments.stage;
   if (arguments.tolerance.empty()) return out;
   const auto read = length_of(arguments.tolerance, unit);
   if (!read || !(*read >= least && *read <= most)) {
+    const bool elsewhere = read && unit != LengthUnit::mm && *read > 0;  // in mm it would be one
+    const double bare = elsewhere ? *read / millimetres_in(unit) : 0;
+    const bool in_mm = elsewhere && job::length_of_text(arguments.tolerance, unit).kind == job::LengthOfText::Kind::no_unit &&
+                       bare >= least && bare <= most;
     return Fault{{"--tolerance", 0},
-                 "\"" + arguments.tolerance + "\" is no tolerance",
-                 "give a length from " + trimmed(least, 2) + " mm to " + trimmed(most, 0) + " mm, as in 0.5mm"};
+                 "\"" + arguments.tolerance + "\" is " + (elsewhere ? both_units(*read, unit) + ", " : "") + "no tolerance",
+                 "give a length from " + trimmed(least, 2) + " mm to " + trimmed(most, 0) + " mm, as in " +
+                     (in_mm ? trimmed(bare, 3) : "0.5") + "mm"};
   }
   out.tolerance = *read;
   return out;

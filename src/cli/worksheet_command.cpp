@@ -22,7 +22,7 @@ namespace fairblade::cli {
 namespace {
 
 struct WorksheetArguments {
-  std::string job, folder, stations, span, chord, tip_chord, units = "mm", name, way, paper, table;
+  std::string job, folder, stations, span, chord, tip_chord, units, name, way, paper, table;
   bool quiet = false, strict = false;
 };
 
@@ -35,7 +35,9 @@ void describe(CLI::App& app, WorksheetArguments& arguments) {
   app.add_option("--span", arguments.span, "and the blade's height along the stock")->type_name("LENGTH");
   app.add_option("--chord", arguments.chord, "and its chord, as far as is known, at the top")->type_name("LENGTH");
   app.add_option("--tip-chord", arguments.tip_chord, "at the bottom, where the blade tapers")->type_name("LENGTH");
-  app.add_option("--units", arguments.units, "of these lengths and of the sheets: mm, cm or in")->type_name("UNIT");
+  app.add_option("--units", arguments.units,
+                 "of these lengths and of the sheets: mm, cm or in;\nthat of the lengths, as in 36in, or mm, unless told")
+      ->type_name("UNIT");
   app.add_option("--job", arguments.name, "the job's name, for every page")->type_name("NAME");
   app.add_option("--measured-by", arguments.way, "half-breadths, thickness or gaps; the job's way, or half-breadths, unless told")
       ->type_name("WAY");
@@ -63,7 +65,9 @@ Outcome<job::ToMeasure> laid_out(const CLI::App& app, const WorksheetArguments& 
   for (const char* option : {"--stations", "--span", "--chord"}) {
     if (app.count(option) == 0) faults.push_back({{option, 0}, "is missing", "give a JOB, or --stations, --span and --chord"});
   }
-  const auto unit = length_unit(arguments.units);
+  const auto unit = app.count("--units") > 0
+                        ? length_unit(arguments.units)
+                        : std::optional(unit_of_first({arguments.span, arguments.chord, arguments.tip_chord}));
   if (!unit) faults.push_back({{"--units", 0}, "\"" + arguments.units + "\" is no unit", "use mm, cm or in"});
   if (app.count("--job") > 0 && (arguments.name.empty() || arguments.name.size() > 80)) {
     faults.push_back(

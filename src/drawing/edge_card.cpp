@@ -67,10 +67,10 @@ void Words::limits() {
     if (!furthest) open += (open.empty() ? "" : ", ") + where(k);
     else if (!nearest || *furthest < *card_.heights[*nearest].furthest) nearest = k;
   }
-  flow_.paragraph(
-      "Taper: mm in 100 mm of chord, by which each face closes at the edge. Faces meet: how far past the saw line the taper "
-      "closes, edge "
-      "thickness over the tapers of both faces; past that there is nothing to saw.");
+  flow_.paragraph("Taper: " + unit_words(job_) + " per 100 " + unit_words(job_) +
+                  " of chord, by which each face closes at the edge. Faces meet: how far past the saw line the taper "
+                  "closes, edge "
+                  "thickness over the tapers of both faces; past that there is nothing to saw.");
   if (nearest && !card_.nothing_to_build) {
     flow_.paragraph("Nearest " + where(*nearest) + ": " + length(*card_.heights[*nearest].furthest) +
                     " is the furthest that overbuilding makes sense.");
@@ -145,7 +145,7 @@ Grid grid_of(const job::Job& job, const EdgeCard& card) {
   for (const fill::Stage& stage : card.stages)
     grid.columns.push_back({"edge width", coated ? fill::name_of(stage.kind) : "", coated ? 11.5 : 19});
   for (const char* side : {"port taper", "starb. taper"}) {
-    grid.columns.push_back({side, "in 100", 10.5});
+    grid.columns.push_back({side, "per 100", 10.5});
     grid.columns.push_back({side, "\xc2\xb0", 8});
   }
   grid.columns.push_back({"", "faces meet", 13});

@@ -20,6 +20,37 @@ double last_fair(double fair, double unfair, const Fair& is_fair) {
   return fair;
 }
 
+/// What of an edge or a nose too full for the section can be had: less of it, or a thicker section; nothing where neither can.
+struct Ways {
+  std::optional<double> at_most, thick;  // mm
+  bool any() const { return at_most || thick; }
+};
+
+Ways ways_of(double fair, double needed, double chord) {
+  constexpr double least = 0.05, thickest = 0.4;  // mm, less is printed as nothing; of the chord, beyond any section
+  Ways out;
+  if (fair >= least) out.at_most = fair;
+  if (fair > 0 && needed <= thickest * chord) out.thick = needed;
+  return out;
+}
+
+/// "up to 4.0 mm, or in a section 52.0 mm thick".
+std::string where_fair(const Ways& ways, LengthUnit unit) {
+  std::string out;
+  if (ways.at_most) out = "up to " + in_unit(*ways.at_most, unit);
+  if (ways.thick) out += (out.empty() ? "" : ", or ") + ("in a section " + in_unit(*ways.thick, unit)) + " thick";
+  return out;
+}
+
+/// "ask for 4.0 mm at most, or a section 52.0 mm thick", or what else there is to ask for.
+std::string how_to_ask(const Ways& ways, LengthUnit unit, const char* otherwise) {
+  if (!ways.any()) return otherwise;
+  std::string out = "ask for ";
+  if (ways.at_most) out += in_unit(*ways.at_most, unit) + " at most";
+  if (ways.thick) out += (ways.at_most ? ", or a section " : "a section ") + in_unit(*ways.thick, unit) + " thick";
+  return out;
+}
+
 }  // namespace
 
 bool nose_dips(const SectionCurve& curve) {
@@ -61,33 +92,33 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
                  who + ": a trailing edge of " + mm(edge) + " on a section only " + mm(thickest) + " thick",
                  "ask for an edge under " + mm(largest_fair_edge(curve, chord)) + " or a thicker section"};
   }
+  const double fair_edge = curve.tail_convex() ? edge : largest_fair_edge(curve, chord);
+  const double fair_radius = curve.nose_convex() ? radius : largest_fair_radius(curve, chord);
+  const Ways tail = ways_of(fair_edge, thickest * edge / std::max(fair_edge, 1e-9), chord);
+  const Ways nose = ways_of(fair_radius, thickest * std::sqrt(radius / std::max(fair_radius, 1e-9)), chord);
   if (curve.tail_flares()) {
-    const double fair = largest_fair_edge(curve, chord);
     return Fault{place_of(station, {"trailing_edge_thickness"}),
                  who + ": with a trailing edge of " + mm(edge) + " the section would thicken again towards it",
-                 "ask for " + mm(fair) + " at most, or a section " + mm(thickest * edge / std::max(fair, 1e-9)) + " thick"};
+                 how_to_ask(tail, job.units, "ask for a form with its greatest thickness further forward")};
   }
   const bool dips = nose_dips(curve);
   if (dips || curve.nose_overshoots()) {
-    const double fair = largest_fair_radius(curve, chord);
-    return Fault{
-        place_of(station, {"leading_edge_radius"}),
-        who + ": a leading-edge radius of " + mm(radius) + " would " +
-            (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
-        "ask for " + mm(fair) + " at most, or a section " + mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) + " thick"};
+    return Fault{place_of(station, {"leading_edge_radius"}),
+                 who + ": a leading-edge radius of " + mm(radius) + " would " +
+                     (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
+                 how_to_ask(nose, job.units, "ask for the form's own radius, or another form")};
   }
   if (!curve.tail_convex()) {
-    const double fair = largest_fair_edge(curve, chord);
     warnings.push_back({"tail-hollow", who,
-                        "with a trailing edge of " + mm(edge) + " the run aft is slightly hollow; it is straight or full up to " +
-                            mm(fair) + ", or in a section " + mm(thickest * edge / std::max(fair, 1e-9)) + " thick"});
+                        "with a trailing edge of " + mm(edge) + " the run aft is slightly hollow" +
+                            (tail.any() ? "; it is straight or full " + where_fair(tail, job.units)
+                                        : ", as the form itself is: ask for one with its greatest thickness further forward")});
   }
   if (!curve.nose_convex()) {
-    const double fair = largest_fair_radius(curve, chord);
-    warnings.push_back({"nose-hollow", who,
-                        "a leading-edge radius of " + mm(radius) + " leaves a slight hollow behind the nose; it is full up to " +
-                            mm(fair) + ", or in a section " + mm(thickest * std::sqrt(radius / std::max(fair, 1e-9))) +
-                            " thick"});
+    warnings.push_back(
+        {"nose-hollow", who,
+         "a leading-edge radius of " + mm(radius) + " leaves a slight hollow behind the nose" +
+             (nose.any() ? "; it is full " + where_fair(nose, job.units) : ", as the form itself does: ask for another form")});
   } else if (curve.nose_shoulders()) {
     warnings.push_back({"nose-shoulder", who,
                         "a leading-edge radius of " + mm(radius) + " is " +

@@ -54,11 +54,24 @@ TEST_CASE("offsets are the published ordinates") {
 }
 
 TEST_CASE("offsets in inches are those in mm") {
-  const auto mm = rows_of(run({"offsets", "0012", "--chord", "16.5in", "--csv"}).out);
+  const auto mm = rows_of(run({"offsets", "0012", "--chord", "16.5in", "--units", "mm", "--csv"}).out);
   const auto inches = rows_of(run({"offsets", "0012", "--chord", "16 1/2", "--units", "in", "--csv"}).out);
   REQUIRE(mm.size() == inches.size());
   for (const auto& [x, row] : mm)
     CHECK(inches.at(x)[1] * 25.4 == Approx(row[1]).margin(0.0018));  // 0.0001 in and 0.001 mm of rounding
+  // 2026-11-27: who gives the chord in inches reads inches.
+  CHECK(rows_of(run({"offsets", "0012", "--chord", "16.5in", "--csv"}).out) == inches);
+  CHECK(rows_of(run({"offsets", "0012", "--chord", "16 1/2\"", "--csv"}).out) == inches);
+}
+
+TEST_CASE("2026-11-27: of a nose that no radius makes full nothing is promised") {
+  // It said "it is full up to 0.0 mm, or in a section 7126269.8 mm thick".
+  const std::string told = run({"offsets", "0012-96", "--chord", "420"}).out;
+  const std::size_t at = told.find("slight hollow behind the nose");
+  REQUIRE(at != std::string::npos);
+  CHECK(has(told.substr(at), "as the form itself does: ask for"));
+  CHECK_FALSE(has(told.substr(at), "thick"));
+  CHECK_FALSE(has(told.substr(at), "0.0 mm"));
 }
 
 TEST_CASE("chosen nose and edge, places of one's own, JSON") {

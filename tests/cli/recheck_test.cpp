@@ -235,11 +235,22 @@ TEST_CASE("recheck: the plan's folder or its plan.json, and the tolerance") {
   CHECK(by_file.out == by_folder.out);
   CHECK(files_in(planned.folder.at("a")) == files_in(planned.folder.at("b")));
   CHECK(planned.json({readings}, {"--tolerance", "2mm"})["verdict"] == "nothing left");
-  for (const char* wrong : {"0", "-1", "thick", "30mm", "nan"}) {
+  for (const char* wrong : {"0", "-1", "thick", "6mm", "30mm", "nan"}) {
     const Result refused = planned.recheck({readings}, {"--tolerance", wrong});
     CHECK(refused.status == 2);
     CHECK(has(refused.err, std::string("--tolerance: \"") + wrong + "\" is no tolerance: give a length from"));
   }
+  // 2026-11-27: 0.5 in a job in inches was 12.7 mm, within which nothing was left to do.
+  const Folder folder;
+  REQUIRE(run({"plan", profile("dunlin"), "-o", folder.at("dunlin"), "--quiet"}).status == 0);
+  const auto told = [&](const char* tolerance) {
+    return run({"recheck", folder.at("dunlin"), readings, "-o", folder.at("c"), "--tolerance", tolerance}).err;
+  };
+  CHECK(told("0.5") ==
+        "--tolerance: \"0.5\" is 12.7 mm (0.500 in), no tolerance: give a length from 0.01 mm to 5 mm, as in 0.5mm\n");
+  CHECK(told("0.3in") ==
+        "--tolerance: \"0.3in\" is 7.6 mm (0.300 in), no tolerance: give a length from 0.01 mm to 5 mm, as in 0.5mm\n");
+  CHECK(has(told("1.25"), ", as in 1.25mm\n"));
   for (const std::string option : {"--tolerance", "--stage"})  // 2026-11-26: the default was taken without a word
     CHECK(planned.recheck({readings}, {option, ""}).err == option + ": is empty: give it a value, or leave it out\n");
 }

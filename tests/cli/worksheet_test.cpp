@@ -128,6 +128,9 @@ TEST_CASE("tables by other ways, in inches, of a job") {
   const std::string inches =
       run({"worksheet", "--stations", "3", "--span", "36", "--chord", "16 1/2", "--units", "in", "--csv"}).out;
   CHECK(has(inches, "units,in\nbottom,36\n"));
+  // 2026-11-27: the unit of the lengths is the sheets' too.
+  CHECK(run({"worksheet", "--stations", "3", "--span", "36\"", "--chord", "16 1/2\"", "--csv"}).out == inches);
+  CHECK(run({"worksheet", "--stations", "3", "--span", "36in", "--chord", "16.5", "--csv"}).out == inches);
   CHECK(has(inches, "A,0,,16.5,0,,,,,,\nA,,,,0.125,,,,,,\nA,,,,0.25,,,,,,\nA,,,,0.5,,,,,,\n"));
   // A CSV keeps what stood above its header; names that need quotes have them.
   const std::string csv =
@@ -285,7 +288,8 @@ TEST_CASE("other refusals") {
     CHECK(result.err == message + "\n");
     CHECK_FALSE(fs::exists(folder.at("out")));
   };
-  refused({"--tip-chord", "4"}, "--tip-chord: \"4\" is no length for this: give 50.0 mm to 5000.0 mm");
+  refused({"--tip-chord", "4"},
+          "--tip-chord: \"4\" is no length for this: give 50.0 mm to 5000.0 mm; if these are inches, add --units in");
   refused({"--tip-chord", "12 1/2"}, "--tip-chord: \"12 1/2\" is a fraction: fractions are for inches: add --units in");
   refused({"--units", "feet"}, "--units: \"feet\" is no unit: use mm, cm or in");
   refused({"--measured-by", "eye"}, "--measured-by: \"eye\" is no way of measuring: use half-breadths, thickness or gaps");
