@@ -50,8 +50,8 @@ struct OwnError {
   bool told_by_owner = false;
   std::optional<double> from_repeats;
   int repeats = 0;                         ///< readings beyond the first at one place
-  int left_out = 0;                        ///< places whose repeats are too far apart to be scatter
   std::optional<double> about_fair_lines;  ///< how the readings scatter about their stations' fair lines
+  int left_out = 0;                        ///< places whose repeats are too far apart to be scatter
 };
 
 struct Findings {

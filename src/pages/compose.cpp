@@ -99,9 +99,10 @@ void add_frame(const job::Job& job, const Layout& layout, const Draft& draft, co
   if (long_list) column.paragraph(holds, holds_size);           // then the boat's name, which each piece bears, gives way
   else column.line(holds, holds_size);
   if (cut_up) write_joined(draft, right - left, column);
-  const bool crowded = cut_up && column.bottom() + drawing::line_height(2.4) > below + strip;
-  if (one_line && !long_list && !crowded) column.line(job.name, 2.4);
-  if (!cut_up || (right - left > 90 && !crowded)) column.line(how_to_print(job, 2.2, right - left), 2.2);
+  const double end = below + strip + std::min(2.0, job.print.margin);  // a little of the margin, where there is one
+  const auto fits = [&](double size) { return !cut_up || column.bottom() + drawing::line_height(size) <= end; };
+  if (one_line && !long_list && fits(2.4)) column.line(job.name, 2.4);
+  if (!cut_up || (right - left > 90 && fits(2.2))) column.line(how_to_print(job, 2.2, right - left), 2.2);
   if (with_map) add_key_map(sheet, draft, {layout.width() - 1 - map_width, below + 2});
 }
 

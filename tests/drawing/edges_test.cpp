@@ -243,6 +243,12 @@ TEST_CASE("an edge card in its corners") {
   for (auto& target : adrift.targets) target.ahead.reset();
   CHECK(has(words(adrift), "aft of leading edge"));
   CHECK(has(words(adrift), "is not known"));
+  // 2026-11-27: "in 100" of what, in a table in inches?
+  Blade inches = blade_of(usual, 3);
+  inches.job.units = LengthUnit::inch;
+  CHECK(has(words(inches), "per 100"));
+  CHECK_FALSE(has(words(inches), "in 100"));
+  CHECK_FALSE(has(words(inches), "100 mm of chord"));
 }
 
 TEST_CASE("2026-11-26: no paste is built past an edge that stays where it is") {

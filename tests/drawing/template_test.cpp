@@ -5,6 +5,7 @@
 #include "drawing/cases.hpp"
 #include "drawing/equation.hpp"
 #include "drawing/outline.hpp"
+#include "sheets.hpp"
 
 using namespace fairblade;
 using namespace fairblade::drawing;

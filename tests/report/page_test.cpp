@@ -95,6 +95,13 @@ TEST_CASE("a part that the job has nothing for is left out") {
   CHECK(has(page, "Nothing in this job needs a decision"));
 }
 
+TEST_CASE("2026-11-27: the page prints on Letter where the job's pages do, else on A4") {
+  auto plan = hand_made::plan();
+  CHECK(has(report::report_html(plan, {}), "@page { size: A4; "));
+  plan.job.print.paper = job::Paper::letter;
+  CHECK(has(report::report_html(plan, {}), "@page { size: Letter; "));
+}
+
 TEST_CASE("every caution of the yard is on the page") {
   // Common practice, no source: the list the project keeps.
   const std::string page = report::report_html(hand_made::plan(), {});
