@@ -104,17 +104,17 @@ TEST_CASE("2026-11-27: a hand that strays by much all along is no slip") {
 }
 
 TEST_CASE("2026-11-27: an edge off the centre plane is told to a side, never as a negative") {
-  // By hand: the last reading is 4 mm fuller to starboard, so its middle stands 2 mm to starboard; 5 mm to port were told.
+  // By hand: the last reading is 1 mm fuller to starboard, so its middle stands 0.5 mm to starboard; 3 mm to port were told.
   auto station = blade::exact("A", 0, 400, 0.12);
-  station.readings.back().port = 1;
-  station.readings.back().starboard = 5;
-  station.trailing_edge_off_centre = 5;
+  station.readings.back().port = 0.2;
+  station.readings.back().starboard = 1.2;
+  station.trailing_edge_off_centre = 3;
   const auto findings = check::find(blade::job_of({station}));
   const auto named = std::find_if(findings.list.begin(), findings.list.end(),
                                   [](const check::Finding& one) { return one.code == "edge-off-centre-disagrees"; });
   REQUIRE(named != findings.list.end());
   CHECK(named->what ==
-        "by its readings the trailing edge stands 2.0 mm to starboard, by trailing_edge_off_centre 5.0 mm to port");
+        "by its readings the trailing edge stands 0.5 mm to starboard, by trailing_edge_off_centre 3.0 mm to port");
 }
 
 TEST_CASE("anything that can be written is judged without falling over") {
