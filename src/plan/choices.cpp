@@ -42,9 +42,12 @@ std::vector<Idea> ideas(const job::Job& job, const std::vector<form::FittedForm>
   double ratio = 0;
   for (const auto& station : job.stations) chord = std::max(chord, station.chord);
   for (const auto& one : fitted) ratio += one.form.thickness_ratio / static_cast<double>(fitted.size());
-  const bool behind_skeg = std::any_of(job.stations.begin(), job.stations.end(), [](const auto& one) { return one.skeg > 0; });
-  const double unit = millimetres_in(job.units), least = unit > 1 ? 0.01 * unit : 1;       // as it is written
-  const double ahead = behind_skeg ? 0 : least * std::round(reach_ahead * chord / least);  // the gap to a skeg is not known here
+  // The gap to a skeg is not known here, and an edge that is left is not built out.
+  const bool stays = std::any_of(job.stations.begin(), job.stations.end(), [](const auto& one) {
+    return one.skeg > 0 || one.target.leading_edge == job::LeadingEdgeWork::leave;
+  });
+  const double unit = millimetres_in(job.units), least = unit > 1 ? 0.01 * unit : 1;  // as it is written
+  const double ahead = stays ? 0 : least * std::round(reach_ahead * chord / least);
   const double aft = least * std::round(reach_aft * chord / least);
   const auto up_to = [unit](double mm) { return "up_to " + trimmed(mm / unit, 2); };
   std::vector<Idea> out;

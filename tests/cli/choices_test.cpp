@@ -113,6 +113,18 @@ TEST_CASE("2026-11-27: what a row says to ask for, pasted behind plan and the jo
   CHECK_FALSE(has(run({"choices", whimbrel}).out, " in, x "));
 }
 
+TEST_CASE("2026-11-27: a leading edge that is left has its tail built out, not a row that cannot be had") {
+  const Json rows = Json::parse(
+      run({"choices", profile("whimbrel"), "--leading-edge", "leave", "--extend-leading-edge", "0", "--json"}).out)["choices"];
+  std::size_t tails = 0;
+  for (const Json& row : rows) {
+    const std::string name = row["name"].get<std::string>();
+    CHECK(name != "least fill, edges built out");
+    tails += name == "least fill, tail built out" && !row.contains("refused") ? 1 : 0;
+  }
+  CHECK(tails == 1);
+}
+
 TEST_CASE("--strict tells when no choice keeps the limit") {
   CHECK(run({"choices", profile("whimbrel"), "--strict", "--quiet"}).status == 0);
   const Result none = run({"choices", profile("turnstone"), "--strict", "--quiet", "--max-removal", "0.1"});
