@@ -13,7 +13,7 @@ double median(std::vector<double> values);
 /// Standard normal density and distribution function.
 double normal_density(double z);
 double normal_below(double z);
-/// A root of f in [low, high], where f changes sign, to about 1e-13 of the interval (TOMS 748);
+/// A root of f in [low, high], where f changes sign, to about 1e-13 of itself (TOMS 748);
 /// nothing when the signs at the ends agree or a value is not finite.
 std::optional<double> root_between(const std::function<double(double)>& f, double low, double high);
 /// The place of the least f in [low, high] for a f with one dip there (Brent).

@@ -1,5 +1,5 @@
-// Lengths inside the program are millimetres; this is the one door where they change. Verbs: length_unit, in_unit, both_units,
-// to_side.
+// Lengths inside the program are millimetres; this is the one door where they change. Verbs: millimetres_in, name_of,
+// length_unit, in_unit, both_units, to_side, number_in_unit.
 #pragma once
 #include <optional>
 #include <string>

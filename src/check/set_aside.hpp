@@ -26,7 +26,8 @@ struct Sorted {
   double scatter = 0;      ///< of those that agree about the fair line, in standard deviations: about 1
 };
 
-/// Too many suspects (over a sixth) are none: the blade or the hand is rough, and the smoothness says so.
+/// Too many suspects (over a sixth, where that is more than three) are none: the blade or the hand is rough, and the
+/// smoothness says so.
 Sorted sort_out(const std::vector<Seen>& seen, const Frame& frame);
 /// The same where the smoothness is known from other readings of the station.
 Sorted sort_out(const std::vector<Seen>& seen, const Frame& frame, const Smoothness& smooth);

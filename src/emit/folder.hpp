@@ -1,4 +1,4 @@
-// Writing an output folder all or nothing. Verbs: drawn, write_folder.
+// Writing an output folder all or nothing. Verbs: drawn, whole, write_folder.
 #pragma once
 #include <functional>
 #include <memory>

@@ -30,7 +30,7 @@ CoatsOver coats_over(const job::Job& job);
 struct BeforeCoats : CoatsOver {
   double remove = 0;        ///< litres between the first and the last station, down to the surface under the coats
   double beyond = 0;        ///< litres above the first station and below the last
-  double deepest = 0;       ///< mm, square to the surface
+  double deepest = 0;       ///< mm, square to the surface, at the stations
   std::size_t station = 0;  ///< of the deepest
 };
 

@@ -1,5 +1,6 @@
 // Product: the coats over the filler: wetted area, litres, packs, weighed part-packs, cloth, dry build, and what the
-// build does to the edges. Verbs: wetted_of, build_of, film_spread, narrowed_edge, coats_of.
+// build does to the edges. Verbs: wetted_of, build_of, over_filler, film_spread, metres_in_strips, metres_down, narrowed_edge,
+// least_edge, coats_of, faults_of, warnings_of.
 #pragma once
 #include <optional>
 #include <string>

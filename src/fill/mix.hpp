@@ -1,4 +1,5 @@
-// Product: what to weigh for so many litres of filler paste. Verbs: mix_of, paste_density. kg, litres, kg/L.
+// Product: what to weigh for so many litres of filler paste. Verbs: paste_density, mix_of, mixes_of, floating_of. kg,
+// litres, kg/L.
 //
 // Paste volume = mass of epoxy / its density + mass of powder / density of the particles; the volume of a
 // scoop of loose powder is another thing, several times that, and no measure.

@@ -1,5 +1,5 @@
 // Private to the job room. Product: rows of cells out of CSV text, in place, with their lines.
-// Verbs: CsvRows::next, find_header.
+// Verbs: CsvRows::next, find_header, likely_header.
 #pragma once
 #include <algorithm>
 #include <deque>

@@ -1,4 +1,5 @@
-// The measured outline as a polygon, and figures read off it. Verbs: outline, figures_of, meet_where_crossed. mm.
+// The measured outline as a polygon, and figures read off it. Verbs: sample_places, outline,
+// meet_where_crossed, figures_of. mm.
 #pragma once
 #include "base/geometry.hpp"
 #include "section/section.hpp"

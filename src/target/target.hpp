@@ -1,5 +1,5 @@
 // Product of the target room: what each section should become. Verbs: plan_targets, plan_target, TargetsAgain,
-// greatest_thickness, fill_in_figures.
+// stations_stand_alone, greatest_thickness, fill_in_figures.
 #pragma once
 #include <array>
 #include <memory>
