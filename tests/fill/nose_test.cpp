@@ -36,7 +36,7 @@ TEST_CASE("the bent strip by quadrature, and by its own differential equation") 
   }
   CHECK(fill::gap_per_radius == Approx(2 * across * h / 3).epsilon(1e-9));                 // seen below 1e-10
   CHECK(fill::tip_per_gap == Approx(ahead * h / 3 / (2 * across * h / 3)).epsilon(1e-9));  // seen below 1e-10
-  CHECK(fill::gap_per_radius == Approx(2.396).margin(5e-4));  // the two-point bend, as published: D/2.396
+  CHECK(fill::gap_per_radius == Approx(2.396).margin(5e-4));  // of the two-point bend test of fibres, recalled: D/2.396
   // theta'' = k cos(theta) from a straight, unbent hold; Runge and Kutta's steps until it stands across.
   const double k = 0.5;  // so that the tip's curvature, sqrt(2k), is 1
   double theta = 1e-12, bend = 0, x = 0, y = 0;

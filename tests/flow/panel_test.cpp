@@ -118,7 +118,7 @@ TEST_CASE("centre of pressure and forces of the Joukowski section") {
 }
 
 TEST_CASE("velocities of the plain forms") {
-  // truth/velocity-squared.csv: NACA Report 824, recalled; and a converged panel value.
+  // truth/velocity-squared.csv: NACA Report 824, recalled; and values of a panel method that is not this one, given with them.
   auto rows = blade::truth("velocity-squared.csv");
   const double t[] = {0.09, 0.12, 0.15}, print[] = {0.02, 0.02, 0.035};
   for (std::size_t f = 0; f < 3; ++f) {
@@ -134,7 +134,7 @@ TEST_CASE("velocities of the plain forms") {
 }
 
 TEST_CASE("lift slopes of the plain forms") {
-  // Converged vortex-panel values, worked elsewhere.
+  // Converged values of a vortex-panel method that is not this one, given with the check values; no publication.
   const double slope[] = {6.768, 6.930, 7.093};
   const double t[] = {0.09, 0.12, 0.15};
   for (int f = 0; f < 3; ++f)
