@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "flow/meaning.hpp"
 #include "report/words.hpp"
+#include "target/least_fill.hpp"
 
 namespace fairblade::report {
 namespace {
