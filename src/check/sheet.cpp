@@ -166,6 +166,12 @@ double unevenness(std::vector<double> downs) {
   return least > 0 ? most / least : 1e300;
 }
 
+/// The code of heights in that unit.
+std::string heights_in(const Unit& unit) {
+  const std::string name = unit.code;
+  return "heights-in-" + (name == "centimetres" ? "cm" : name);
+}
+
 }  // namespace
 
 void judge_heights(const job::Job& job, std::vector<Finding>& out) {
@@ -178,10 +184,8 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
     const double share = far_bottom ? span / (*job.bottom - downs.front()) : span / chord;
     const auto found = nearest_unit(share, far_bottom ? 0.96 : usual_depth, 4, units_of_heights(job.units));
     const std::string like = found ? found->words : "another unit";
-    const std::string code = !found                ? "heights-close"
-                             : found->factor == 10 ? "heights-in-cm"
-                                                   : "heights-in-" + std::string(found->code);
-    out.push_back({code, Rank::heights, Sureness::likely, "", "", std::nullopt, job.stations.front().place,
+    out.push_back({found ? heights_in(*found) : "heights-close", Rank::heights, Sureness::likely, "", "", std::nullopt,
+                   job.stations.front().place,
                    "the stations lie within " + in_unit(span, job.units) + " of each other, on a chord of " +
                        in_unit(chord, job.units) +
                        (far_bottom ? " and a blade that ends at " + in_unit(*job.bottom, job.units) : std::string()) +
@@ -192,20 +196,19 @@ void judge_heights(const job::Job& job, std::vector<Finding>& out) {
   // One station whose height has slipped: set right, all steps are nearly even.
   if (job.stations.size() < 4) return;
   const double now = unevenness(downs);
+  std::vector<Unit> meant = other_units(job.units);
+  for (const double factor : {10.0, 0.1}) meant.push_back({"", "a slipped point", factor});  // after the units: cm among mm
   for (std::size_t k = 0; k < downs.size(); ++k) {
-    std::vector<Unit> meant = other_units(job.units);
-    for (const double factor : {10.0, 0.1}) meant.push_back({"", "a slipped point", factor});  // after the units: cm among mm
     for (const Unit& unit : meant) {
       auto other = downs;
       other[k] *= unit.factor;
       if (other[k] == downs[k] || now < 4 || unevenness(other) > std::min(1.5, now / 4)) continue;
       const Station& station = job.stations[k];
-      const std::string code = unit.code;
       auto finding = of_station(station, "height-slipped", Rank::heights,
                                 "its height " + in_unit(station.down, job.units) + " looks like " + unit.words + ": " +
                                     in_unit(other[k], job.units) + " would stand evenly among the others",
                                 "look at the sheet, and correct \"down\"");
-      if (!code.empty()) finding.code = "heights-in-" + (code == "centimetres" ? "cm" : code);
+      if (*unit.code != '\0') finding.code = heights_in(unit);
       finding.sure = Sureness::likely;
       out.push_back(std::move(finding));
       return;

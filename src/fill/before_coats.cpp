@@ -27,8 +27,8 @@ std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<S
   out.remove = volumes.remove;
   out.beyond = volumes.above_remove + volumes.below_remove;
   for (const Piece& piece : surface) {
-    const double more = out.over_old - piece.depth;
-    if (!(more > 0) || piece.depth > out.over_filler) continue;
+    const double more = -out.to_shape(piece.depth);
+    if (!(more > 0)) continue;
     (piece.beyond ? out.beyond : out.remove) += piece.area * more / mm3_per_litre;
     if (piece.station && more > out.deepest) {
       out.deepest = more;

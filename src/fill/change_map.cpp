@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <numbers>
+#include <utility>
 
 #include "base/numerics.hpp"
 #include "fill/before_coats.hpp"
@@ -71,14 +71,9 @@ struct Maker {
   }
   void rows();
   void readings(const std::vector<StationChange>& changes);
-  void deepest(const Deepest& one, double sign, const std::function<MapPlace(double, Face, double)>& place);
   void deeper(const MapPlace& one);
   void notes();
 };
-
-void Maker::deepest(const Deepest& one, double sign, const std::function<MapPlace(double, Face, double)>& place) {
-  if (one.depth > 0) deeper(place(one.x, one.face, coats.to_shape(sign * one.depth)));
-}
 
 void Maker::deeper(const MapPlace& one) {
   const double depth = std::abs(one.depth);
@@ -118,8 +113,9 @@ void Maker::readings(const std::vector<StationChange>& changes) {
       for (const OffsetRow& one : rows_shown(Offsets(measured[k], changes[k]).of(face), most_shown))
         map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
     }
-    deepest(changes[k].add, 1, place);
-    deepest(changes[k].removal, -1, place);
+    for (const auto& [one, sign] : {std::pair{&changes[k].add, 1}, {&changes[k].removal, -1}}) {
+      if (one->depth > 0) deeper(place(one->x, one->face, coats.to_shape(sign * one->depth)));
+    }
   }
   if (!coats.any()) return;
   for (const MapPlace& one : map.readings) deeper(one);  // where nothing comes off the finished surface, it may under the coats

@@ -1,4 +1,4 @@
-// What reading error does to litres. Verbs: NoiseSum's own, stretches, kept_as_read.
+// What reading error does to litres. Verbs: NoiseSum's own, stretches, kept_as_read, each_noisy.
 //
 // With d the change at a reading, w the surface it stands for, s its standard deviation, z = |d|/s and p = Phi(d/s):
 // variance sum (p w s)², and the litres that noise alone would show, sum w s [phi(z) - z (1 - Phi(z))] (tried
@@ -40,6 +40,24 @@ std::vector<double> stretches(const Offsets& rows, double chord);
 inline bool kept_as_read(const job::Station& station, const OffsetRow& row) {
   constexpr double kept = 1e-6;  // mm
   return station.target.approach == job::Approach::edges_only && row.change() < kept && row.change() > -kept;
+}
+
+/// The readings of station k whose error strays into the litres: each(row, its standard deviation in mm, the surface that it
+/// stands for on its own face in mm²). A caliper's, and one mirrored, come for both faces.
+template <class Each>
+void each_noisy(const job::Job& job, const std::vector<section::MeasuredSection>& measured, const StationChange& change,
+                std::size_t k, const Each& each) {
+  const section::MeasuredSection& here = measured[k];
+  const double sigma = here.thickness_only ? job.reading_error / 2 : job.reading_error;
+  if (!(sigma > 0) || here.interpolated) return;
+  const double above = k > 0 ? here.down - measured[k - 1].down : 0;
+  const double below = k + 1 < measured.size() ? measured[k + 1].down - here.down : 0;
+  const Offsets rows(here, change);
+  const auto stretch = stretches(rows, here.chord);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const OffsetRow row = rows[i];
+    if (!kept_as_read(job.stations[k], row)) each(row, sigma, (above + below) / 2 * stretch[i]);
+  }
 }
 
 }  // namespace fairblade::fill

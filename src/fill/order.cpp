@@ -103,10 +103,6 @@ void filling(const OrderOf& of, std::vector<Step>& out) {
   }
 }
 
-bool takes_off(const OrderOf& of) {
-  return std::any_of(of.changes.begin(), of.changes.end(), [](const auto& one) { return one.removal.depth > no_filler; });
-}
-
 void after_filling(const OrderOf& of, std::vector<Step>& out) {
   if (of.coats.wetted.filled > 0) out.push_back(simple(Task::longboard));
   out.push_back(simple(Task::templates));
@@ -115,7 +111,8 @@ void after_filling(const OrderOf& of, std::vector<Step>& out) {
     out.push_back(simple(Task::seal));
     out.back().litres = of.coats.pinhole_litres;
     out.back().area = of.coats.wetted.filled;
-  } else if (of.job.coats.empty() && takes_off(of)) {
+  } else if (of.job.coats.empty() &&
+             std::any_of(out.begin(), out.end(), [](const Step& one) { return one.task == Task::take_off; })) {
     out.push_back(simple(Task::seal));
   }
   double patches = 0;

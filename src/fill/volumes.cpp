@@ -91,33 +91,15 @@ Areas sum_bays(const Ribs& ribs) {
   return sum;
 }
 
-std::vector<double> span_weights(const std::vector<MeasuredSection>& measured) {
-  std::vector<double> out(measured.size(), 0.0);
-  for (std::size_t k = 1; k < measured.size(); ++k) {
-    const double h = measured[k].down - measured[k - 1].down;
-    out[k - 1] += h / 2;
-    out[k] += h / 2;
-  }
-  return out;
-}
-
 void reading_noise(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<StationChange>& changes,
                    Volumes& out) {
-  const auto span = span_weights(measured);
   std::vector<NoiseSum> of_station(measured.size());
   side_by_side(measured.size(), [&](std::size_t k) {
-    const bool halves = measured[k].thickness_only;
-    const bool copies = halves || measured[k].one_side_only;
-    const double sigma = halves ? job.reading_error / 2 : job.reading_error;
-    if (!(sigma > 0) || measured[k].interpolated) return;
-    const Offsets rows(measured[k], changes[k]);
-    const auto stretch = stretches(rows, measured[k].chord);
-    const double twice = copies ? 2 : 1;
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-      if (copies && rows[i].face == Face::starboard) continue;
-      if (kept_as_read(job.stations[k], rows[i])) continue;
-      of_station[k].add({rows[i].change(), sigma, twice * span[k] * stretch[i]});
-    }
+    const bool copies = measured[k].thickness_only || measured[k].one_side_only;  // one error moves both faces
+    each_noisy(job, measured, changes[k], k, [&](const OffsetRow& row, double sigma, double surface) {
+      if (copies && row.face == Face::starboard) return;
+      of_station[k].add({row.change(), sigma, (copies ? 2 : 1) * surface});
+    });
   });
   NoiseSum sum;
   for (const NoiseSum& one : of_station) sum.add(one);

@@ -38,18 +38,10 @@ Three shares_of_variance(const job::Job& job, const std::vector<section::Measure
                          const std::vector<StationChange>& changes) {
   Three out{};
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    if (measured[k].interpolated || measured.size() < 2 || !(job.reading_error > 0)) continue;
-    const double above = k > 0 ? measured[k].down - measured[k - 1].down : 0;
-    const double below = k + 1 < measured.size() ? measured[k + 1].down - measured[k].down : 0;
-    const bool halves = measured[k].thickness_only;
-    const double sigma = halves ? job.reading_error / 2 : job.reading_error;
-    const Offsets rows(measured[k], changes[k]);
-    const auto stretch = stretches(rows, measured[k].chord);
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-      if (kept_as_read(job.stations[k], rows[i])) continue;
-      const double w = (above + below) / 2 * stretch[i] * sigma * normal_below(rows[i].change() / sigma);
-      out[index(zone_at(rows[i].x, measured[k].chord, job.zones))] += w * w;
-    }
+    each_noisy(job, measured, changes[k], k, [&](const OffsetRow& row, double sigma, double surface) {
+      const double w = surface * sigma * normal_below(row.change() / sigma);
+      out[index(zone_at(row.x, measured[k].chord, job.zones))] += w * w;
+    });
   }
   return out;
 }

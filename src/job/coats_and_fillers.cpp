@@ -67,7 +67,7 @@ void read_product(const Reader& reader, const Node& node, const std::string& pre
   optional_number(reader, node, "life_years", coat.life_years, {0.1, 100}, "years");
   if (const Node* pack = node.find("pack")) coat.pack = read_pack(reader, *pack, "pack", "litres", "L");
   if (const Node* ratio = node.find("parts_by_weight")) {
-    coat.parts_by_weight = pair_of_numbers(reader, *ratio, "parts_by_weight", {0.01, 10000}, false, "[4, 1]");
+    coat.parts_by_weight = pair_of_numbers(reader, *ratio, "parts_by_weight", {0.01, 10000}, "[4, 1]");
   }
   if (const Node* hours = node.find("recoat_hours")) coat.recoat = read_window(reader, *hours, "recoat_hours");
   if (const Node* day = node.find("one_day")) coat.one_day = reader.truth(*day, "one_day").value_or(false);
@@ -118,7 +118,7 @@ void read_ratio(const Reader& reader, const Node* node, const std::string& prefi
     return reader.used_default(prefix + weight, shortest(filler.resin_by_weight) + " : " + shortest(filler.hardener_by_weight));
   }
   const auto read = pair_of_numbers(reader, by_weight ? *by_weight : *by_volume, prefix + (by_weight ? weight : volume),
-                                    {0.1, 10000}, false, by_weight ? "[100, 38]" : "[2, 1]");
+                                    {0.1, 10000}, by_weight ? "[100, 38]" : "[2, 1]");
   if (!read) return;
   filler.ratio_by_volume = by_volume != nullptr;
   filler.resin_by_weight = (*read)[0] * (by_volume ? filler.unmixed_resin_density : 1);

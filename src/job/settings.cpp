@@ -7,16 +7,21 @@
 
 namespace fairblade::job {
 
+namespace {
+
+bool is_pair(const Reader& reader, const Node& node, std::string_view key, std::string_view example) {
+  const bool is = node.kind == NodeKind::list && node.items.size() == 2;
+  if (!is) reader.refuse(node, key, "give two numbers, as in " + std::string(example));
+  return is;
+}
+
+}  // namespace
+
 std::optional<std::array<double, 2>> pair_of_numbers(const Reader& reader, const Node& node, std::string_view key, Range range,
-                                                     bool lengths, std::string_view example) {
-  if (node.kind != NodeKind::list || node.items.size() != 2) {
-    reader.refuse(node, key, "give two numbers, as in " + std::string(example));
-    return std::nullopt;
-  }
+                                                     std::string_view example) {
+  if (!is_pair(reader, node, key, example)) return std::nullopt;
   std::array<std::optional<double>, 2> read;
-  for (std::size_t i = 0; i < 2; ++i) {
-    read[i] = lengths ? reader.length(node.items[i], key, range) : reader.number(node.items[i], key, range);
-  }
+  for (std::size_t i = 0; i < 2; ++i) read[i] = reader.number(node.items[i], key, range);
   if (!read[0] || !read[1]) return std::nullopt;
   return std::array<double, 2>{*read[0], *read[1]};
 }
@@ -98,9 +103,7 @@ std::optional<double> read_bar(const Reader& reader, const Node& bar) {
 void read_ruler(const Reader& reader, const Node* node, Print& print) {
   const Node* bars = node ? node->find("ruler_reads") : nullptr;
   if (!bars) return reader.used_default("print.ruler_reads", "100 mm across, 100 mm along");
-  if (bars->kind != NodeKind::list || bars->items.size() != 2) {
-    return reader.refuse(*bars, "print.ruler_reads", "give two numbers, as in [100, 100]");
-  }
+  if (!is_pair(reader, *bars, "print.ruler_reads", "[100, 100]")) return;
   const auto across = read_bar(reader, bars->items[0]);
   if (!across) return;
   const auto along = read_bar(reader, bars->items[1]);

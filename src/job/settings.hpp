@@ -26,7 +26,7 @@ void read_print(const Reader& reader, const Node& root, Job& job);
 /// What several parts are made of. Each is nothing where the value is missing or wrong, and then there is a fault.
 /// [a, b] of numbers, each in the range.
 std::optional<std::array<double, 2>> pair_of_numbers(const Reader& reader, const Node& node, std::string_view key, Range range,
-                                                     bool lengths, std::string_view example);
+                                                     std::string_view example);
 /// [from, to] in hours, from before to.
 std::optional<Window> read_window(const Reader& reader, const Node& node, std::string_view key);
 /// { "size": ..., "price": ... }, size in the unit named.

@@ -5,7 +5,7 @@
 namespace fairblade::job {
 
 std::optional<Window> read_window(const Reader& reader, const Node& node, std::string_view key) {
-  const auto read = pair_of_numbers(reader, node, key, {0, 10000}, false, "[6, 24]");
+  const auto read = pair_of_numbers(reader, node, key, {0, 10000}, "[6, 24]");
   if (!read) return std::nullopt;
   if ((*read)[1] > (*read)[0]) return Window{(*read)[0], (*read)[1]};
   reader.faults.add(reader.at(node), reader.named(key) + " ends before it begins", "put the smaller value first");

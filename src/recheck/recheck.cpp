@@ -137,8 +137,12 @@ class Maker {
     }
     finish(result);
     open_.read_again(result.heights);
-    if (last) out_.left_open = open_.at_heights_of(result.heights);
-    else open_.add(file, result.heights, out_.options.tolerance), result.heights = {};
+    if (last) {
+      out_.left_open = open_.at_heights_of(result.heights);
+    } else {
+      open_.add(file, result.heights, out_.options.tolerance);
+      result.heights = {};
+    }
     out_.rounds.push_back(std::move(result));
     return std::nullopt;
   }

@@ -92,8 +92,9 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
                  who + ": a trailing edge of " + mm(edge) + " on a section only " + mm(thickest) + " thick",
                  "ask for an edge under " + mm(largest_fair_edge(curve, chord)) + " or a thicker section"};
   }
-  const double fair_edge = curve.tail_convex() ? edge : largest_fair_edge(curve, chord);
-  const double fair_radius = curve.nose_convex() ? radius : largest_fair_radius(curve, chord);
+  const bool tail_full = curve.tail_convex(), nose_full = curve.nose_convex();
+  const double fair_edge = tail_full ? edge : largest_fair_edge(curve, chord);
+  const double fair_radius = nose_full ? radius : largest_fair_radius(curve, chord);
   const Ways tail = ways_of(fair_edge, thickest * edge / std::max(fair_edge, 1e-9), chord);
   const Ways nose = ways_of(fair_radius, thickest * std::sqrt(radius / std::max(fair_radius, 1e-9)), chord);
   if (curve.tail_flares()) {
@@ -108,13 +109,13 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
                      (dips ? "leave a hollow behind the nose" : "make the nose thicker than the section"),
                  how_to_ask(nose, job.units, "ask for the form's own radius, or another form")};
   }
-  if (!curve.tail_convex()) {
+  if (!tail_full) {
     warnings.push_back({"tail-hollow", who,
                         "with a trailing edge of " + mm(edge) + " the run aft is slightly hollow" +
                             (tail.any() ? "; it is straight or full " + where_fair(tail, job.units)
                                         : ", as the form itself is: ask for one with its greatest thickness further forward")});
   }
-  if (!curve.nose_convex()) {
+  if (!nose_full) {
     warnings.push_back(
         {"nose-hollow", who,
          "a leading-edge radius of " + mm(radius) + " leaves a slight hollow behind the nose" +
