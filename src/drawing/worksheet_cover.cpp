@@ -89,7 +89,8 @@ void Cover::beside_side_view(Column& column) const {
   column.paragraph(
       "A worn leading edge is no datum: the stock is. Hold the batten, or a taut string, along the middle of the stock and carry "
       "its line down both "
-      "faces with the marker, to the bottom. At each station write how far the leading edge stands ahead of that line.",
+      "faces with the marker, to the bottom. At each station write how far the leading edge stands ahead of that line. Hung on "
+      "pintles? Then it runs through their middles.",
       type);
   column.skip(2);
   column.line("Then the stations", heading, true);

@@ -31,7 +31,8 @@ class Holding {
       : way_(station.measured_by),
         from_(station.x_from),
         units_(units),
-        begins_(station.skeg > 0 ? station.skeg / (station.skeg + station.chord) : 0) {}
+        begins_(station.skeg > 0 ? station.skeg / (station.skeg + station.chord) : 0),
+        stock_within_(station.x_from == job::XFrom::stock || !(station.ahead.value_or(station.chord) <= 0)) {}
   Sheet draw() {
     sheet_.width = 94;
     sheet_.height = holding_height;
@@ -63,6 +64,7 @@ class Holding {
     sheet_.items.emplace_back(Path{{outline}, true, Pen::outline, Fill::light, name + "section"});
     const bool reaches_out = centre == jig_centre && way_ != MeasuredBy::thickness;
     add_line(sheet_, {centre, nose - (reaches_out ? 9 : 3)}, {centre, nose + length + (reaches_out ? 13 : 2)}, Pen::datum);
+    if (!stock_within_) return;
     std::vector<Point> ring;
     for (int k = 0; k < 24; ++k) {
       const double angle = k * std::numbers::pi / 12;
@@ -86,6 +88,7 @@ class Holding {
     add_text_on_white(sheet_, {{at, middle + 1}, "x", 3, Anchor::middle, 0, true});
   }
   void stock() {
+    if (!stock_within_) return;
     text(jig_centre + 9.5, stock_y() + 0.9, "stock", Anchor::start);
     add_line(sheet_, {jig_centre + 2.2, stock_y()}, {jig_centre + 9, stock_y()}, Pen::dimension);
   }
@@ -97,7 +100,8 @@ class Holding {
   MeasuredBy way_;
   job::XFrom from_;
   LengthUnit units_;
-  double begins_;  ///< share of the whole section that a skeg ahead of it is
+  double begins_;      ///< share of the whole section that a skeg ahead of it is
+  bool stock_within_;  ///< not ahead of the leading edge, as pintles are; also where x is counted from it
   Sheet sheet_;
 };
 

@@ -34,9 +34,11 @@ std::vector<std::string> sentences(std::vector<std::string> words) {
   return words;
 }
 
-html::Cell radius_cell(const section::Figures& figures, double skeg, LengthUnit unit) {
+/// A nose that no circle within the blade touches is flat or nearly so, and its circle says nothing.
+html::Cell radius_cell(double radius, double thickest, double skeg, LengthUnit unit) {
   if (skeg > 0) return html::words("skeg ahead");
-  return html::length(figures.leading_edge_radius, unit);
+  if (radius > thickest / 2) return html::words("flat");
+  return html::length(radius, unit);
 }
 
 std::string measured_table(const Plan& plan) {
@@ -48,7 +50,8 @@ std::string measured_table(const Plan& plan) {
     const auto& one = plan.measured[k];
     table.row({html::words(one.station), html::length(one.down, unit), html::length(one.chord, unit),
                html::length(one.figures.max_thickness, unit), html::number(percent(one.figures.max_thickness_at)),
-               radius_cell(one.figures, one.skeg, unit), html::length(one.figures.trailing_edge_thickness, unit),
+               radius_cell(one.figures.leading_edge_radius, one.figures.max_thickness, one.skeg, unit),
+               html::length(one.figures.trailing_edge_thickness, unit),
                one.thickness_only || one.one_side_only ? html::words("not read") : html::length(one.figures.lopsided, unit),
                html::words(nearest_form(plan, k))});
   }
@@ -111,10 +114,10 @@ std::string target_part(const Plan& plan) {
                                                   "that far aft" + of, "Nose radius (mm)", "Trailing edge (mm)"});
   for (const std::size_t k : stations_shown(plan)) {
     const auto& one = plan.targets[k];
+    const double thickest = target::greatest_thickness(one);
     table.row({html::words(one.station), html::length(one.chord, unit), html::number(percent(one.thickness_ratio)),
-               html::length(target::greatest_thickness(one), unit), html::number(percent(one.max_thickness_at)),
-               one.skeg > 0 ? html::words("skeg ahead") : html::length(one.leading_edge_radius, unit),
-               html::length(one.trailing_edge_thickness, unit)});
+               html::length(thickest, unit), html::number(percent(one.max_thickness_at)),
+               radius_cell(one.leading_edge_radius, thickest, one.skeg, unit), html::length(one.trailing_edge_thickness, unit)});
   }
   out += table.html();
   return out + html::list(sentences(of_the_target(plan)));

@@ -102,6 +102,21 @@ TEST_CASE("2026-11-27: the page prints on Letter where the job's pages do, else 
   CHECK(has(report::report_html(plan, {}), "@page { size: Letter; "));
 }
 
+TEST_CASE("2026-11-27: no circle that would not go into the blade is told as its nose's radius") {
+  report::Plan plan = hand_made::plan();
+  for (auto& one : plan.measured) {
+    one.figures.max_thickness = 32.5;  // a plate's, whose nose is flat
+    one.figures.leading_edge_radius = 83.02;
+  }
+  std::string page = report::report_html(plan, pictures(), {});
+  CHECK(has(page, ">flat<"));
+  CHECK_FALSE(has(page, "83.0"));
+  for (auto& one : plan.measured) one.figures.leading_edge_radius = 16.2;
+  page = report::report_html(plan, pictures(), {});
+  CHECK_FALSE(has(page, ">flat<"));
+  CHECK(has(page, "16.2"));
+}
+
 TEST_CASE("every caution of the yard is on the page") {
   // Common practice, no source: the list the project keeps.
   const std::string page = report::report_html(hand_made::plan(), {});

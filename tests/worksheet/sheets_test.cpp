@@ -195,6 +195,21 @@ TEST_CASE("2026-11-27: behind a skeg the sheets ask how long it is and how wide 
   CHECK(readable::words_of(draw_worksheet_station(sheet_of({}), 1, false, {180, 243})).find("skeg") == std::string::npos);
 }
 
+TEST_CASE("2026-11-27: a blade hung on pintles has no stock within it, and the cover tells what its stock line is") {
+  const auto words = [](std::optional<double> ahead, job::XFrom from) {
+    Wish wish;
+    wish.ahead = ahead;
+    wish.x_from = from;
+    return readable::words_of(draw_worksheet_station(sheet_of(wish), 1, false, {180, 243}));
+  };
+  const std::string label = "\nstock\n";  // of the drawing; all else says of the stock what has to be written
+  CHECK(words(-22.0, job::XFrom::leading_edge).find(label) == std::string::npos);
+  CHECK(words(-22.0, job::XFrom::stock).find(label) != std::string::npos);  // x is counted from it
+  CHECK(words(78.0, job::XFrom::leading_edge).find(label) != std::string::npos);
+  CHECK(words({}, job::XFrom::leading_edge).find(label) != std::string::npos);
+  CHECK(readable::words_of(draw_worksheet_cover(sheet_of({}), {180, 243})).find("Hung on pintles?") != std::string::npos);
+}
+
 TEST_CASE("boxes are large enough to write in with gloves") {
   // 8 mm high and 30 mm wide at least; the smallest of the sizes' boxes is 26 mm (common practice, no source).
   for (const auto& [way, skeg] : {std::pair{MeasuredBy::half_breadths, 0.0},
