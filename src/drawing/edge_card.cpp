@@ -83,9 +83,8 @@ void Words::limits() {
 void Words::batten() {
   if (!card_.from_stock) {
     flow_.paragraph(
-        "Where the leading edge stands from the stock (ahead) is not known, so the distances run from the leading edge, and by "
-        "how much "
-        "a straight batten misses the edge cannot be told.");
+        "Where the leading edge stands from the stock (ahead) is not known, so the distances run from the old leading edge, as "
+        "it was measured, and by how much a straight batten misses the edge cannot be told.");
     return;
   }
   if (card_.heights.size() < 2) {
@@ -134,7 +133,7 @@ void Words::coats() {
 
 Grid grid_of(const job::Job& job, const EdgeCard& card) {
   Grid grid;
-  const std::string from = card.from_stock ? "aft of the stock" : "aft of leading edge";
+  const std::string from = card.from_stock ? "aft of the stock" : "aft of old leading edge";
   const bool coated = card.stages.size() > 1;
   const bool batten = !card.heights.empty() && card.heights.front().batten.has_value();
   grid.columns = {{"", "", 19, true}, {"", "below the top", 13.5}, {from, "saw at", 13}};

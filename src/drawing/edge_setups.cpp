@@ -172,7 +172,7 @@ std::string Tail::inside() const {
 
 double Tail::words() {
   const EdgeHeight &top = card_.heights.front(), &bottom = card_.heights.back();
-  const std::string from = card_.from_stock ? " aft of the stock" : " aft of the leading edge";
+  const std::string from = card_.from_stock ? " aft of the stock" : " aft of the old leading edge";
   const auto where = [](const EdgeHeight& h) { return shortened(where_words(h.name, h.station.has_value()), type, false, 34); };
   const auto places = [&](double past) {
     const auto place = [&](const EdgeHeight& h) { return length_words(h.saw + past, job_) + " " + where(h); };

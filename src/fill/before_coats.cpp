@@ -1,23 +1,6 @@
 #include "fill/before_coats.hpp"
 
-#include <algorithm>
-
-#include "fill/coats.hpp"
-
 namespace fairblade::fill {
-
-CoatsOver coats_over(const job::Job& job) {
-  const auto build_on = [&](job::CoatedPart part) {
-    double sum = 0;
-    for (const job::Coat& coat : job.coats) {
-      if (coat.on == part) sum += build_of(coat);
-    }
-    return sum;
-  };
-  using job::CoatedPart;
-  return {build_on(CoatedPart::all) + build_on(CoatedPart::filled),
-          build_on(CoatedPart::all) + std::max(build_on(CoatedPart::old), build_on(CoatedPart::bare))};
-}
 
 std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
                                         const std::vector<Piece>& surface) {

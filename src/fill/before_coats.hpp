@@ -1,5 +1,5 @@
 // Product: how much deeper than the finished surface the blade is shaped under its coats, and what has to come off for them.
-// Verbs: coats_over, CoatsOver::to_shape, before_coats. mm, litres.
+// Verbs: before_coats; coats_over and CoatsOver::to_shape of the job room. mm, litres.
 //
 // A target is the finished surface and `max_removal` is counted from it. Coats make up a part of it, so that what is shaped
 // under them stands as much deeper: where the old surface is nearer to the target than the coats over it are thick it has to
@@ -11,21 +11,12 @@
 
 #include "fill/fill.hpp"
 #include "fill/surface.hpp"
+#include "job/build.hpp"
 
 namespace fairblade::fill {
 
-struct CoatsOver {
-  double over_filler = 0;  ///< mm a side, of the coats on all of the blade and of those on what is filled
-  double over_old = 0;     ///< mm a side, where nothing is filled: on all, and on old coating or bare places, the thicker of both
-
-  bool any() const { return over_filler > 0 || over_old > 0; }
-  /// What is to be added (taken off, where negative) under the coats, of a depth to the finished surface; square to it, mm.
-  double to_shape(double depth) const {
-    if (depth > over_filler) return depth - over_filler;
-    return depth < over_old ? depth - over_old : 0;
-  }
-};
-CoatsOver coats_over(const job::Job& job);
+using job::coats_over;
+using job::CoatsOver;
 
 struct BeforeCoats : CoatsOver {
   double remove = 0;        ///< litres between the first and the last station, down to the surface under the coats

@@ -128,20 +128,6 @@ double metres_in_strips(double area, double height, double width) {
 
 double film_spread(double volume_solids_percent, double dry_film_um) { return 10 * volume_solids_percent / dry_film_um; }
 
-double build_of(const job::Coat& coat) {
-  return coat.layers * (coat.thickness ? *coat.thickness : coat.dry_film_um.value_or(0) / 1000);
-}
-
-bool over_filler(const job::Coat& coat) { return coat.on == job::CoatedPart::all || coat.on == job::CoatedPart::filled; }
-
-double build_of(const job::Job& job) {
-  double sum = 0;
-  for (const job::Coat& coat : job.coats) {
-    if (over_filler(coat)) sum += build_of(coat);
-  }
-  return sum;
-}
-
 double narrowed_edge(double finished, double build, double taper) {
   return finished - 2 * build / std::cos(taper) + 2 * build * std::tan(taper);
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "fill/zones.hpp"
+#include "job/build.hpp"
 
 namespace fairblade::fill {
 
@@ -28,10 +29,8 @@ double metres_down(double area, double height, double width);
 
 /// m² per litre: 10 x volume solids % / dry film in micrometres.
 double film_spread(double volume_solids_percent, double dry_film_um);
-/// Dry build a side, mm: of one coat, and of all that lie on the filler.
-double build_of(const job::Coat& coat);
-bool over_filler(const job::Coat& coat);
-double build_of(const job::Job& job);
+using job::build_of;
+using job::over_filler;
 
 /// A square edge under coats, by its plane geometry: w = e - 2d/cos(beta) + 2d tan(beta). The target is the finished surface, so
 /// w is the width the edge is filled and cut to before coats, which wrap its face.

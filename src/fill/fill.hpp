@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "job/build.hpp"
 #include "section/section.hpp"
 #include "target/target.hpp"
 
@@ -16,7 +17,7 @@ namespace fairblade::fill {
 using section::Face;
 
 constexpr double mm3_per_litre = 1e6, mm2_per_m2 = 1e6;
-constexpr double no_filler = 0.01;  ///< mm: no filler is spread so thin
+using job::no_filler;
 
 /// Half-breadths at a reading, mm.
 struct OffsetRow {

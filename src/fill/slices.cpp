@@ -8,15 +8,21 @@ namespace fairblade::fill {
 std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                           const std::vector<target::TargetSection>& targets, const std::vector<double>& fractions,
                           std::size_t per_bay) {
-  assert(per_bay >= 2 && per_bay % 2 == 0 && measured.size() == targets.size() && !measured.empty());
-  std::vector<Rib> of_measured, of_target;
+  std::vector<Rib> of_targets;
+  for (const auto& one : targets) of_targets.push_back(rib_of(one, fractions));
+  return slices(job, measured, of_targets, fractions, per_bay);
+}
+
+std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                          const std::vector<Rib>& wanted, const std::vector<double>& fractions, std::size_t per_bay) {
+  assert(per_bay >= 2 && per_bay % 2 == 0 && measured.size() == wanted.size() && !measured.empty());
+  std::vector<Rib> of_measured;
   for (const auto& one : measured) of_measured.push_back(rib_of(one, fractions));
-  for (const auto& one : targets) of_target.push_back(rib_of(one, fractions));
   std::vector<Slice> out;
   const std::size_t last = measured.size() - 1;
   if (measured.front().down > 0 || last == 0) {
     const double above = std::max(0.0, measured.front().down);
-    out.push_back({above / 2, above, true, 0, of_measured[0], of_target[0]});
+    out.push_back({above / 2, above, true, 0, of_measured[0], wanted[0]});
   }
   for (std::size_t k = 0; k < last; ++k) {
     const double h = (measured[k + 1].down - measured[k].down) / static_cast<double>(per_bay);
@@ -29,12 +35,12 @@ std::vector<Slice> slices(const job::Job& job, const std::vector<section::Measur
       // A station's own slice to the last bit, in both bays that it stands in: who counts places once must know it again.
       const auto rib = [&](const std::vector<Rib>& of) { return station ? of[*station] : between(of[k], of[k + 1], w); };
       const double down = station ? measured[*station].down : measured[k].down + w * h * static_cast<double>(per_bay);
-      out.push_back({down, weight, false, station, rib(of_measured), rib(of_target)});
+      out.push_back({down, weight, false, station, rib(of_measured), rib(wanted)});
     }
   }
   if (job.bottom && *job.bottom > measured[last].down) {
     const double below = *job.bottom - measured[last].down;
-    out.push_back({measured[last].down + below / 2, below, true, last, of_measured[last], of_target[last]});
+    out.push_back({measured[last].down + below / 2, below, true, last, of_measured[last], wanted[last]});
   }
   return out;
 }

@@ -24,6 +24,9 @@ struct Slice {
 std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                           const std::vector<target::TargetSection>& targets, const std::vector<double>& fractions,
                           std::size_t per_bay);
+/// The same against other surfaces than the targets: one rib for each station, at these fractions.
+std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                          const std::vector<Rib>& wanted, const std::vector<double>& fractions, std::size_t per_bay);
 
 /// The part of an outline between two x, ends worked by straight lines; empty where there is none.
 Outline clipped(const Outline& outline, double from, double to);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/polyline.hpp"
 #include "base/text.hpp"
 #include "fill/coats.hpp"
 #include "target/face_lines.hpp"
@@ -60,6 +61,24 @@ bool split(const Polygon& polygon, StageSection& out) {
     }
   }
   return out.port.size() > 2 && out.starboard.size() > 2;
+}
+
+/// The section itself; nothing where it has closed up. A flat nose may leave crumbs at its corners, which are none; a tail that
+/// parts from the rest, however small, is one.
+const Polygon* in_one_piece(const MultiPolygon& moved) {
+  constexpr double crumb = 1e-4;  // of the section; seen 3e-5
+  if (moved.empty()) return nullptr;
+  const auto less = [](const Polygon& a, const Polygon& b) { return area(a) < area(b); };
+  const Polygon& whole = *std::max_element(moved.begin(), moved.end(), less);
+  const auto aft = [](const Polygon& one) {
+    double x = one.outer().front().x();
+    for (const Point& p : one.outer()) x = std::max(x, p.x());
+    return x;
+  };
+  for (const Polygon& one : moved) {
+    if (&one != &whole && (area(one) > crumb * area(whole) || aft(one) > aft(whole))) return nullptr;
+  }
+  return &whole;
 }
 
 }  // namespace
@@ -146,11 +165,22 @@ std::optional<StageSection> stage_section(const target::TargetSection& target, c
   const double distance = stand_off - stage.to_come;
   if (std::abs(distance) > 1e-9) {
     const MultiPolygon moved = offset(target::outline_of(out.port, out.starboard), distance);
-    if (moved.size() != 1 || !split(moved.front(), out)) return std::nullopt;
+    const Polygon* whole = in_one_piece(moved);
+    if (!whole || !split(*whole, out)) return std::nullopt;
   }
   out.leading_edge_x = std::min(out.port.front().x(), out.starboard.front().x());
   out.trailing_edge_x = std::max(out.port.back().x(), out.starboard.back().x());
   out.edge_width = out.port.back().y() + out.starboard.back().y();
+  return out;
+}
+
+Rib rib_of(const StageSection& section, double down, const std::vector<double>& fractions) {
+  Rib out{down, section.trailing_edge_x - section.leading_edge_x, section.leading_edge_x, {}, {}};
+  for (const double f : fractions) {
+    const double x = section.leading_edge_x + f * out.chord;
+    out.port.push_back(ordinate_at(section.port, x) / out.chord);
+    out.starboard.push_back(ordinate_at(section.starboard, x) / out.chord);
+  }
   return out;
 }
 

@@ -1,5 +1,5 @@
 // Product: the section at each stage of the work: the target less the coats still to come. Verbs: stages_of,
-// on_pages, template_kinds, faults_of, stage_section. mm.
+// on_pages, template_kinds, faults_of, stage_section, rib_of. mm.
 //
 // The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
 // of what is still to come (a buffer with mitred joins, base/geometry). Coats wrap the edge face: it retracts by as
@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/fault.hpp"
+#include "fill/loft.hpp"
 #include "job/job.hpp"
 #include "target/target.hpp"
 
@@ -50,5 +51,8 @@ struct StageSection {
 
 /// The target moved along its normals by stand_off - to_come. Nothing where it closes up: coats thicker than the blade.
 std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off = 0);
+
+/// It as a rib of the loft, at fractions of its own chord.
+Rib rib_of(const StageSection& section, double down, const std::vector<double>& fractions);
 
 }  // namespace fairblade::fill

@@ -27,7 +27,7 @@ EdgeHeight edge_at(const Height& height, const std::vector<Stage>& stages, bool 
   out.name = height.name;
   out.down = height.down;
   out.station = height.station;
-  out.finished = target.chord - (from_stock ? *target.ahead : 0);
+  out.finished = from_stock ? target.chord - *target.ahead : target.trailing_edge_x();
   out.saw = out.finished - stages.front().to_come;
   out.taper = {-target.slope(Face::port, target.trailing_edge_x()), -target.slope(Face::starboard, target.trailing_edge_x())};
   for (const Stage& stage : stages) {

@@ -19,8 +19,8 @@ constexpr double usual_build_past = 10;  ///< mm past the saw line: common pract
 /// Of the way to where the faces meet, the most to build past: a third of the edge's thickness is left there.
 constexpr double most_build_past = 2.0 / 3;
 
-/// What the edge is at one height. Distances run aft from the stock centreline, or from the leading edge where `ahead`
-/// is not known.
+/// What the edge is at one height. Distances run aft from the stock centreline, or from the leading edge as it was measured where
+/// `ahead` is not known.
 struct EdgeHeight {
   std::string name;
   double down = 0;

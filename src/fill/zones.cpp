@@ -6,6 +6,7 @@
 
 #include "base/numerics.hpp"
 #include "fill/noise.hpp"
+#include "fill/stages.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -59,22 +60,35 @@ void share_error(const job::Job& job, const std::vector<section::MeasuredSection
   set(out.whole, volumes.add_error);
 }
 
-// Filled areas, and what the coats take of the fill: sum of area x min(depth, build), as a share of sum of area x
-// depth.
 void take_surface(const std::vector<Piece>& surface, double build, Zones& out) {
-  Three depth_sum{}, coats_sum{};
   for (const Piece& piece : surface) {
-    const std::size_t k = index(piece.zone);
-    ZoneAmount& zone = out.by_zone[k];
+    ZoneAmount& zone = out.by_zone[index(piece.zone)];
     zone.deepest = std::max(zone.deepest, piece.depth);
-    depth_sum[k] += piece.area * piece.depth;
-    coats_sum[k] += piece.area * std::min(piece.depth, build);
     if (piece.depth > build + no_filler) zone.filled_area += piece.area / mm2_per_m2;
   }
-  for (std::size_t k = 0; k < 3; ++k) {
-    ZoneAmount& zone = out.by_zone[k];
-    if (depth_sum[k] > 0) zone.taken_by_coats = (zone.net + zone.beyond) * coats_sum[k] / depth_sum[k];
+}
+
+struct Sums {
+  Three net{}, beyond{};  // litres
+};
+Sums summed(const std::vector<Slice>& slices, const std::vector<double>& fractions, const job::ZoneBounds& bounds) {
+  Sums out;
+  for (const Slice& slice : slices) {
+    const Three here = added(slice, fractions, bounds);
+    for (std::size_t k = 0; k < 3; ++k) (slice.beyond ? out.beyond : out.net)[k] += here[k] * slice.weight / mm3_per_litre;
   }
+  return out;
+}
+
+/// The targets less `build` all round.
+std::vector<Rib> under_coats(const std::vector<target::TargetSection>& targets, double build,
+                             const std::vector<double>& fractions) {
+  std::vector<Rib> out;
+  for (const auto& target : targets) {
+    const auto section = stage_section(target, {StageKind::bare, build, {}});
+    out.push_back(section ? rib_of(*section, target.down, fractions) : rib_of(target, fractions));
+  }
+  return out;
 }
 
 void finish(const job::Job& job, Zones& out) {
@@ -114,12 +128,9 @@ const job::Filler& filler_of(const job::Job& job, Zone zone) { return zone == Zo
 Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes,
                const Volumes& volumes, const std::vector<Piece>& surface, double build) {
+  constexpr std::size_t steps = 16;  // a bay
   const auto fractions = chord_fractions(240);
-  Three net{}, beyond{};
-  for (const Slice& slice : slices(job, measured, targets, fractions, 16)) {
-    const Three here = added(slice, fractions, job.zones);
-    for (std::size_t k = 0; k < 3; ++k) (slice.beyond ? beyond : net)[k] += here[k] * slice.weight / mm3_per_litre;
-  }
+  auto [net, beyond] = summed(slices(job, measured, targets, fractions, steps), fractions, job.zones);
   Zones out;
   out.bounds = job.zones;
   const double found = sum(net);
@@ -130,6 +141,14 @@ Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>&
     out.by_zone[k].zone = static_cast<Zone>(k);
     out.by_zone[k].net = told(net[k] * scale);
     out.by_zone[k].beyond = told(beyond[k]);
+  }
+  if (build > 0) {
+    const auto shaped =
+        summed(slices(job, measured, under_coats(targets, build, fractions), fractions, steps), fractions, job.zones);
+    for (std::size_t k = 0; k < 3; ++k) {
+      ZoneAmount& zone = out.by_zone[k];
+      zone.taken_by_coats = std::max(0.0, zone.net + zone.beyond - shaped.net[k] * scale - shaped.beyond[k]);
+    }
   }
   take_surface(surface, build, out);
   for (std::size_t k = 0; k < changes.size(); ++k) {  // the stations' deepest places are known exactly

@@ -3,7 +3,8 @@
 //
 // Method: the areas to add, clipped to each zone, integrated over the span by the loft of the volumes (16 steps a bay).
 // Their sum is then scaled to volumes.add, which is integrated more finely; `scaled_by` tells by how much (seen within
-// 0.1 %, more where add and take-off change places in the bay).
+// 0.1 %, more where add and take-off change places in the bay). What coats take of it is what is added less what would be
+// added up to the surface under them (stage_section), so that an edge built out is counted with its own thickness.
 #pragma once
 #include <array>
 #include <vector>
@@ -41,7 +42,7 @@ struct Zones {
 /// The edges' filler for leading and trailing edge, the faces' for the faces.
 const job::Filler& filler_of(const job::Job& job, Zone zone);
 
-/// `build`: mm of coats over the filler, a side.
+/// `build`: mm of coats over the filler, a side. Where they leave nothing of a station's section to shape, none are counted.
 Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                const std::vector<target::TargetSection>& targets, const std::vector<StationChange>& changes,
                const Volumes& volumes, const std::vector<Piece>& surface, double build);

@@ -33,7 +33,7 @@ std::vector<double> weights_of(const job::Job& job, const std::vector<section::M
   const std::size_t count = measured.size();
   double sum = 0;
   for (std::size_t k = 0; k < count; ++k) {
-    const double from = k == 0 ? 0 : (measured[k - 1].down + measured[k].down) / 2;
+    const double from = k == 0 ? std::min(0.0, measured[k].down) : (measured[k - 1].down + measured[k].down) / 2;
     const double bottom = std::max(measured[k].down, job.bottom.value_or(measured[k].down));
     const double to = k + 1 == count ? bottom : (measured[k].down + measured[k + 1].down) / 2;
     out.push_back(std::max(to - from, 0.0) * measured[k].chord);

@@ -55,10 +55,11 @@ class Settler {
     const double read = reading.x;
     if (draft_.x_from == XFrom::trailing_edge) reading.x = station_.chord - read;
     if (draft_.x_from == XFrom::stock) reading.x = *station_.ahead + read;
-    // What rounding leaves of chord - x, or of ahead + x, is no distance from an edge.
-    for (const double edge : {0.0, station_.chord}) {
-      if (std::abs(reading.x - edge) <= 1e-9 * station_.chord) reading.x = edge;
-    }
+    // What rounding leaves of chord - x, of ahead + x, or of two numbers written down, is no distance from an edge. (A reading
+    // just behind a round nose is one: its half-breadth is not the nose's.)
+    constexpr double rounding = 0.03;  // mm: a thousandth of an inch
+    if (std::abs(reading.x) <= 1e-9 * station_.chord || (reading.x < 0 && reading.x >= -rounding)) reading.x = 0;
+    if (std::abs(reading.x - station_.chord) <= rounding) reading.x = station_.chord;
     const double outside = std::max(-reading.x, reading.x - station_.chord);
     if (outside <= 0 || draft_.as_written) {
       reading.x += 0.0;  // -0 becomes 0
@@ -120,7 +121,16 @@ void gaps_to_breadths(const StationDraft& draft, Reading& reading) {
 }
 
 void settle_readings(const Reader& reader, StationDraft& draft, double reading_error, std::vector<Warning>& warnings) {
-  if (draft.sound && !draft.station.readings.empty()) Settler(reader, draft, reading_error, warnings).run();
+  if (!draft.sound || draft.station.readings.empty()) return;
+  const Station& station = draft.station;
+  if (station.ahead && *station.ahead < -station.chord) {
+    warnings.push_back({"ahead-far", "station " + station.name,
+                        "the leading edge stands " + in_unit(-*station.ahead, reader.unit) +
+                            " aft of the stock, and the chord is " + in_unit(station.chord, reader.unit) +
+                            ": a raked or swept blade has it so; if yours is none, look at "
+                            "\"ahead\""});
+  }
+  Settler(reader, draft, reading_error, warnings).run();
 }
 
 }  // namespace fairblade::job

@@ -46,8 +46,9 @@ void read_sizes(const Reader& reader, const Node& node, StationDraft& draft) {
   if (station.chord == 0) draft.sound = false;
   const double chord = station.chord > 0 ? station.chord : 5000;
   if (const Node* ahead = node.find("ahead")) {
-    // A leading edge further from the stock than the chord is long is a slip, on either side.
-    station.ahead = reader.length(*ahead, "ahead", {-chord, chord}, "no farther than the chord is long, or look at the chord");
+    // A stock aft of the whole blade is a slip; ahead of it, by more than the chord is long, stands that of a raked or swept one.
+    station.ahead =
+        reader.length(*ahead, "ahead", {-5000, chord}, "no farther ahead than the chord is long, or look at the chord");
     if (!station.ahead) draft.sound = false;
   }
   if (const Node* off = node.find("trailing_edge_off_centre")) {

@@ -37,7 +37,8 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   out.push_back({"max-removal", "station " + station.name,
                  length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
                      side_words(plan.measured[k], deepest.face) + "; max_removal is " + length(limit) +
-                     ": allow the cut, or ask for a thicker section or edge"});
+                     ": allow it at this station alone (\"max_removal\" in it), or ask for a thicker section (--thickness)" +
+                     (deepest.x > target::cut_to * chord ? " or edge" : "")});
 }
 
 constexpr double told_cut = 0.05;  // mm: less is printed as nothing

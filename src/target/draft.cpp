@@ -6,6 +6,7 @@
 
 #include "base/numerics.hpp"
 #include "base/side_by_side.hpp"
+#include "target/edge_cuts.hpp"
 #include "target/span_line.hpp"
 
 namespace fairblade::target {
@@ -37,19 +38,30 @@ bool least(const job::Station& station) { return station.target.thickness.kind =
 
 Draft draft_of(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
   const TargetRequest& request = station.target;
+  Draft out;
   if (least(station)) {
     const LeastFill found = least_fill(measured, fitted, request);
-    return {found.wish, found.need.no_more_filler, found.need, {}};
+    out = {found.wish, found.need.no_more_filler, found.need, {}};
+    if (!found.need.possible) return out;
+  } else {
+    const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
+    const Form family = family_of(request, fitted);
+    out.wish = wish_of(measured, family, request, fixed(request.extend_leading_edge), fixed(request.extend_trailing_edge));
+    switch (request.thickness.kind) {
+      case job::Thickness::Kind::ratio: out.thickness_ratio = request.thickness.value; break;
+      case job::Thickness::Kind::mm: out.thickness_ratio = request.thickness.value / out.wish.chord; break;
+      default: out.thickness_ratio = family.thickness_ratio;
+    }
   }
-  const auto fixed = [](const job::Extension& e) { return e.up_to ? 0.0 : e.mm; };
-  const Form family = family_of(request, fitted);
-  Draft out;
-  out.wish = wish_of(measured, family, request, fixed(request.extend_leading_edge), fixed(request.extend_trailing_edge));
-  switch (request.thickness.kind) {
-    case job::Thickness::Kind::ratio: out.thickness_ratio = request.thickness.value; break;
-    case job::Thickness::Kind::mm: out.thickness_ratio = request.thickness.value / out.wish.chord; break;
-    default: out.thickness_ratio = family.thickness_ratio;
+  if (!request.extend_leading_edge.up_to && !request.extend_trailing_edge.up_to) return out;
+  const double chord = out.wish.chord;
+  out.wish = with_room_at_edges(measured, request, out.wish, out.thickness_ratio);
+  if (out.wish.chord == chord) return out;
+  if (out.need) {
+    out.need = needed_thickness(measured, out.wish, request);
+    out.thickness_ratio = out.need->no_more_filler;
   }
+  if (request.thickness.kind == job::Thickness::Kind::mm) out.thickness_ratio = request.thickness.value / out.wish.chord;
   return out;
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -42,15 +44,32 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
 }
 
 struct EdgeCut {
-  double depth = 0;  // mm, along the target's normal, deepest at a reading; told only where deeper than `beyond`
+  double depth = 0;  // mm, along the target's normal; told only where deeper than `beyond`
   double x = 0;      // mm aft of the measured leading edge
   Face face = Face::port;
 };
 
-EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to, double beyond) {
-  std::vector<std::pair<double, const section::SurfacePoint*>> outside;  // what may stand out furthest comes first
+/// The readings of a stretch, and the outline between them: a corner that nobody read stands out as well.
+std::vector<section::SurfacePoint> places_in(const MeasuredSection& measured, double from, double to) {
+  constexpr int between = 24;
+  std::vector<section::SurfacePoint> out;
   for (const auto& point : measured.points) {
-    if (point.x < from || point.x > to) continue;
+    if (point.x >= from && point.x <= to) out.push_back(point);
+  }
+  const double first = std::max(from, 0.0), last = std::min(to, measured.chord);
+  for (const Face face : {Face::port, Face::starboard}) {
+    for (int k = 0; k <= between; ++k) {
+      const double x = first + (last - first) * k * k / (between * between);
+      out.push_back({x, measured.side(face).at(x), 0, face});
+    }
+  }
+  return out;
+}
+
+EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, double from, double to, double beyond) {
+  const auto places = places_in(measured, from, to);
+  std::vector<std::pair<double, const section::SurfacePoint*>> outside;  // what may stand out furthest comes first
+  for (const auto& point : places) {
     const double most = most_outside(target, point);
     if (most > beyond) outside.emplace_back(most, &point);
   }
@@ -68,7 +87,7 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
   return out;
 }
 
-// Readings ahead of 2 % of the chord, and aft of 92 %.
+// Ahead of 2 % of the chord, and aft of 92 %.
 EdgeCut nose_cut(const MeasuredSection& measured, const TargetSection& target, double beyond) {
   return deepest(measured, target, -1, cut_from * measured.chord, beyond);
 }
@@ -77,53 +96,143 @@ EdgeCut tail_cut(const MeasuredSection& measured, const TargetSection& target, d
   return deepest(measured, target, cut_to * measured.chord, 2 * measured.chord, beyond);
 }
 
+bool nose_stays(const MeasuredSection& measured, const job::TargetRequest& request) {
+  return measured.skeg > 0 || request.leading_edge == job::LeadingEdgeWork::leave;
+}
+
+/// What another wish or another request would be planned as, from what was planned.
+class Replanned {
+ public:
+  Replanned(const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish, double thickness_ratio)
+      : measured_(measured), request_(request), wish_(wish), ratio_(thickness_ratio) {
+    if (least()) need_ = least_thickness(measured, wish, request);
+  }
+
+  bool least() const { return request_.thickness.kind == job::Thickness::Kind::least_fill; }
+  double ratio(const Wish& wish, const job::TargetRequest& request) const {
+    if (least()) return std::clamp(ratio_ + least_thickness(measured_, wish, request) - need_, thinnest, thickest);
+    return request_.thickness.kind == job::Thickness::Kind::mm ? ratio_ * wish_.chord / wish.chord : ratio_;
+  }
+  /// None where no such section can be built.
+  std::optional<TargetSection> target(const Wish& wish, const job::TargetRequest& request) const {
+    const double ratio = this->ratio(wish, request);
+    if (!buildable(curve_of(wish, ratio))) return std::nullopt;
+    return target_of(wish, ratio);
+  }
+
+ private:
+  const MeasuredSection& measured_;
+  const job::TargetRequest& request_;
+  Wish wish_;
+  double ratio_, need_ = 0;
+};
+
+using CutAt = EdgeCut (*)(const MeasuredSection&, const TargetSection&, double);
+
+/// One edge's cut, tried out.
+class Tried {
+ public:
+  Tried(const MeasuredSection& measured, const job::TargetRequest& request, const Replanned& replanned, CutAt cut)
+      : measured_(measured), request_(request), replanned_(replanned), cut_(cut) {}
+
+  bool keeps(const Wish& wish) const { return keeps(wish, request_); }
+  bool keeps(const Wish& wish, const job::TargetRequest& request) const {
+    const auto target = replanned_.target(wish, request);
+    return target && cut_(measured_, *target, request.max_removal).depth <= request.max_removal + 1e-9;
+  }
+  /// The least max_removal that nothing would pass then. A deeper one lets a least fill be thinner, and cut the edge deeper
+  /// again.
+  std::optional<double> allowed(const Wish& wish, double depth, LengthUnit unit) const {
+    if (!replanned_.least()) return rounded_up(depth, unit);
+    return least_tenth(request_.max_removal, 3 * depth, unit, [&](double mm) {
+      job::TargetRequest changed = request_;
+      changed.max_removal = mm;
+      return keeps(wish, changed);
+    });
+  }
+
+ private:
+  const MeasuredSection& measured_;
+  const job::TargetRequest& request_;
+  const Replanned& replanned_;
+  CutAt cut_;
+};
+
+Wish forward(Wish wish, double mm) {
+  wish.leading_edge_x -= mm;
+  wish.chord += mm;
+  return wish;
+}
+
+Wish aft(Wish wish, double mm) {
+  wish.chord += mm;
+  return wish;
+}
+
 }  // namespace
+
+bool nose_cut_too_deep(const MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target) {
+  if (nose_stays(measured, request)) return false;
+  return cuts_beyond(nose_cut(measured, target, request.max_removal).depth, request.max_removal);
+}
+
+bool tail_cut_too_deep(const MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target) {
+  return cuts_beyond(tail_cut(measured, target, request.max_removal).depth, request.max_removal);
+}
+
+Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetRequest& request, Wish wish, double thickness_ratio) {
+  const Replanned replanned(measured, request, wish, thickness_ratio);
+  const auto grown = [&](CutAt cut, double most, Wish (*grow)(Wish, double)) {
+    const Tried tried(measured, request, replanned, cut);
+    const auto works = [&](double mm) { return tried.keeps(grow(wish, mm)); };
+    if (!(most > 0) || works(0)) return;
+    if (const auto mm = least_that_works(0, most, works)) wish = grow(wish, *mm);
+  };
+  const auto &fore = request.extend_leading_edge, &rear = request.extend_trailing_edge;
+  const double ahead = -wish.leading_edge_x - measured.skeg;
+  if (fore.up_to && !nose_stays(measured, request)) grown(nose_cut, fore.mm - ahead, forward);
+  if (rear.up_to) grown(tail_cut, rear.mm - (wish.leading_edge_x + wish.chord - measured.chord), aft);
+  return wish;
+}
 
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {
   const auto mm = [&](double v) { return both_units(v, job.units); };
   const double limit = request.max_removal;
-  const auto keeps = [&](const Wish& changed, bool nose) {
-    const TargetSection tried = target_of(changed, thickness_ratio);
-    return (nose ? nose_cut(measured, tried, limit) : tail_cut(measured, tried, limit)).depth <= limit + 1e-9;
+  const auto told = [&](const char* code, const EdgeCut& cut, const std::string& what, const std::vector<std::string>& ways) {
+    target.warnings.push_back({code, "station " + measured.station,
+                               std::string(section::name_of(cut.face)) + ": " + what + " would be cut " + mm(cut.depth) +
+                                   " deep at x " + mm(cut.x) + ": " + either(ways, "ask for a thicker section (--thickness)")});
   };
-  const bool stays = measured.skeg > 0 || request.leading_edge == job::LeadingEdgeWork::leave;
-  const EdgeCut nose = stays ? EdgeCut{} : nose_cut(measured, target, limit);
-  if (nose.depth > limit + 1e-9) {
-    const auto forward = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) {
-      Wish changed = wish;
-      changed.leading_edge_x -= d;
-      changed.chord += d;
-      return keeps(changed, true);
-    });
-    std::string ways =
-        forward ? "build the leading edge forward by " + mm(std::max(0.1, *forward - wish.leading_edge_x)) + ", or " : "";
-    target.warnings.push_back({"nose-cut", "station " + measured.station,
-                               std::string(section::name_of(nose.face)) + ": the leading edge would be cut " + mm(nose.depth) +
-                                   " deep at x " + mm(nose.x) + ": " + ways + "allow " + mm(rounded_up(nose.depth, job.units)) +
-                                   " off there"});
+  const auto off = [&](double depth) { return "allow " + mm(depth) + " off there"; };
+  if (nose_cut_too_deep(measured, request, target)) {
+    const EdgeCut nose = nose_cut(measured, target, limit);
+    const Replanned replanned(measured, request, wish, thickness_ratio);
+    const Tried tried(measured, request, replanned, nose_cut);
+    std::vector<std::string> ways;
+    const auto ahead = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) { return tried.keeps(forward(wish, d)); });
+    if (ahead) ways.push_back("build the leading edge forward by " + mm(std::max(0.1, *ahead - wish.leading_edge_x)));
+    if (const auto depth = tried.allowed(wish, nose.depth, job.units)) ways.push_back(off(*depth));
+    told("nose-cut", nose, "the leading edge", ways);
   }
+  if (!tail_cut_too_deep(measured, request, target)) return;
   const EdgeCut tail = tail_cut(measured, target, limit);
-  if (tail.depth <= limit + 1e-9) return;
-  const auto aft = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) {
-    Wish changed = wish;
-    changed.chord += d;
-    return keeps(changed, false);
-  });
+  const Replanned replanned(measured, request, wish, thickness_ratio);
+  const Tried tried(measured, request, replanned, tail_cut);
+  std::vector<std::string> ways;
+  const auto behind = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) { return tried.keeps(aft(wish, d)); });
+  const double already = target.trailing_edge_x() - measured.chord;
+  // An edge drawn in by fairing is at its old place again before it is extended.
+  if (behind && already + *behind >= 0.05) ways.push_back("extend the trailing edge by " + mm(already + *behind));
   const double edge = target.trailing_edge_thickness;
   const auto thicker = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
     Wish changed = wish;
     changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
-    return buildable(curve_of(changed, thickness_ratio)) && keeps(changed, false);
+    return tried.keeps(changed);
   });
-  const double already = target.trailing_edge_x() - measured.chord;
-  // An edge drawn in by fairing is at its old place again before it is extended.
-  std::string ways = aft && already + *aft >= 0.05 ? "extend the trailing edge by " + mm(already + *aft) + ", or " : "";
-  if (thicker) ways += "leave it " + mm(*thicker) + " thick, or ";
-  target.warnings.push_back({"tail-cut", "station " + measured.station,
-                             std::string(section::name_of(tail.face)) + ": the run aft would be cut " + mm(tail.depth) +
-                                 " deep at x " + mm(tail.x) + ": " + ways + "allow " + mm(rounded_up(tail.depth, job.units)) +
-                                 " off there"});
+  if (thicker) ways.push_back("leave it " + mm(*thicker) + " thick");
+  if (const auto depth = tried.allowed(wish, tail.depth, job.units)) ways.push_back(off(*depth));
+  told("tail-cut", tail, "the run aft", ways);
 }
 
 }  // namespace fairblade::target

@@ -1,12 +1,22 @@
 // Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them. mm.
-// Verbs: judge_edges.
+// Verbs: judge_edges, with_room_at_edges.
 #pragma once
 #include "target/least_fill.hpp"
 
 namespace fairblade::target {
 
+/// The wish with its edges built out as far as they have to be for neither to be cut deeper than max_removal, where the request
+/// leaves that open ("up_to") and has the room; else as it is. `thickness_ratio`: what the wish is planned at.
+Wish with_room_at_edges(const section::MeasuredSection& measured, const job::TargetRequest& request, Wish wish,
+                        double thickness_ratio);
+
+/// Is an edge of this target cut deeper than max_removal, by as much as there is to decide about? A nose that stays is not.
+bool nose_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
+bool tail_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
+
 /// Warnings where an edge is cut deeper than max_removal: how far forward or aft to build, how thick to leave the edge,
-/// or how much to let come off, each tried at this thickness. Codes "nose-cut" and "tail-cut".
+/// or how much to let come off, each tried as it would be planned: a thickness in mm over the new chord, a least fill as much
+/// thicker or thinner as its need then is. Codes "nose-cut" and "tail-cut".
 void judge_edges(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                  const Wish& wish, double thickness_ratio, TargetSection& target);
 

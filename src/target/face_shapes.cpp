@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/build.hpp"
+#include "target/least_fill.hpp"
+
 namespace fairblade::target {
 
 using section::MeasuredSection;
@@ -107,7 +110,7 @@ bool hollow(const TargetSection& target, Face face, double from, double to) {
 }  // namespace
 
 std::vector<ProudPatch> proud_patches(const MeasuredSection& measured, const TargetSection& target, Face face,
-                                      const job::TargetRequest& request) {
+                                      const job::TargetRequest& request, double coats) {
   std::vector<ProudPatch> out;
   for (const job::NoCut& patch : request.no_cut) {
     if (measured.down < patch.down_from || measured.down > patch.down_to) continue;
@@ -116,7 +119,9 @@ std::vector<ProudPatch> proud_patches(const MeasuredSection& measured, const Tar
     constexpr int steps = 200;
     for (int k = 0; k <= steps; ++k) {
       const double x = proud.from + (proud.to - proud.from) * k / steps;
-      proud.height = std::max(proud.height, measured.side(face).at(x) - target.half_breadth(face, x));
+      double stands = measured.side(face).at(x);
+      if (x >= cut_from * measured.chord && x <= cut_to * measured.chord) stands += coats * std::hypot(1, target.slope(face, x));
+      proud.height = std::max(proud.height, stands - target.half_breadth(face, x));
     }
     if (proud.height > 1e-6) out.push_back(proud);
   }
@@ -125,18 +130,21 @@ std::vector<ProudPatch> proud_patches(const MeasuredSection& measured, const Tar
 
 void bend_round_patches(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target) {
+  constexpr double told = 0.05;  // mm
   const TargetSection base = target;
+  const double coats = job::coats_over(job).over_old;
   for (const Face face : {Face::port, Face::starboard}) {
     std::vector<Plateau> plateaus;
-    for (const ProudPatch& proud : proud_patches(measured, base, face, request)) {
+    for (const ProudPatch& proud : proud_patches(measured, base, face, request, coats)) {
       // The longest ramps that the chord has room for; a patch at an edge goes over it.
       const double room_ahead = proud.from - base.leading_edge_x;
       const double room_aft = base.trailing_edge_x() - proud.to;
       Plateau plateau{proud, proud.from - std::max(room_ahead * 0.95, 1e-6), proud.to + std::max(room_aft, 1e-6)};
       plateaus.push_back(plateau);
+      if (proud.height < told) continue;
       target.warnings.push_back({"bent-round-patch", "station " + measured.station,
-                                 std::string(section::name_of(face)) + ": the blade stands up to " +
-                                     in_unit(proud.height, job.units) + " proud in the no-cut patch from x " +
+                                 std::string(section::name_of(face)) + ": the blade" + (coats > 0 ? " under its coats" : "") +
+                                     " stands up to " + in_unit(proud.height, job.units) + " proud in the no-cut patch from x " +
                                      in_unit(proud.from, job.units) + " to " + in_unit(proud.to, job.units) +
                                      "; the target is built out round it, from x " + in_unit(plateau.rise_from, job.units) +
                                      " to " + in_unit(plateau.fall_to, job.units)});
@@ -145,6 +153,7 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
     set_shape(target, face, std::make_shared<BentFace>(base, face, plateaus));
     for (const Plateau& plateau : plateaus) {
       const double from = std::max(plateau.rise_from, base.leading_edge_x + 0.02 * base.chord);
+      if (plateau.patch.height < told) continue;
       if (!hollow(target, face, from, plateau.fall_to) || hollow(base, face, from, plateau.fall_to)) continue;
       target.warnings.push_back(
           {"patch-not-fair", "station " + measured.station,

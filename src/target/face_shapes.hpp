@@ -7,19 +7,20 @@
 
 namespace fairblade::target {
 
-/// Where one face may not be cut: from..to, mm aft of the measured leading edge, and how far the blade stands proud of
-/// the target there.
+/// Where one face may not be cut: from..to, mm aft of the measured leading edge, and how far the blade, under the coats that
+/// go over it, stands proud of the target there.
 struct ProudPatch {
   double from = 0, to = 0, height = 0;
 };
 
-/// The proud patches of a face at this station under a target, mm; heights of 0 left out.
+/// The proud patches of a face at this station under a target, mm; heights of 0 left out. `coats`: mm a side over the old
+/// surface; not counted at the two ends of the chord (cut_from, cut_to), where room for them is made by building the edge out.
 std::vector<ProudPatch> proud_patches(const section::MeasuredSection& measured, const TargetSection& target, Face face,
-                                      const job::TargetRequest& request);
+                                      const job::TargetRequest& request, double coats);
 
 /// Raises both faces of the target over their no-cut patches by plateaus with ramps of continuous curvature, as long as
-/// the chord allows (a quintic ramp of length L and height h bends by 5.77 h/L²). Says so in the target's warnings, and
-/// says where the bend is hollow all the same.
+/// the chord allows (a quintic ramp of length L and height h bends by 5.77 h/L²). Says so in the target's warnings, where it is
+/// 0.05 mm or more, and says where the bend is hollow all the same.
 void bend_round_patches(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target);
 

@@ -221,6 +221,10 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
   return out;
 }
 
+double least_thickness(const MeasuredSection& measured, const Wish& wish, const TargetRequest& request) {
+  return at_least_buildable(wish, needs_of(measured, measured.points, wish, request).greatest);
+}
+
 double added_area(const MeasuredSection& measured, const Wish& wish, double thickness_ratio) {
   return areas_between(common_outlines(measured, target_of(wish, thickness_ratio), area_places)).add;
 }

@@ -43,6 +43,8 @@ struct Need {
 };
 
 Need needed_thickness(const section::MeasuredSection& measured, const Wish& wish, const job::TargetRequest& request);
+/// Its thickness_ratio alone, which is sooner known.
+double least_thickness(const section::MeasuredSection& measured, const Wish& wish, const job::TargetRequest& request);
 
 /// The deepest cut allowed at x (mm aft of the leading edge) of this station: max_removal, or 0 inside a no-cut patch.
 double cut_limit(const job::TargetRequest& request, double down, double x);

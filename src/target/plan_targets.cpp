@@ -85,34 +85,75 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   return out;
 }
 
-// Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve.
-Outcome<TargetSection> rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                               const FittedForm& fitted) {
-  const auto& fore = station.target.extend_leading_edge;
-  const auto& aft = station.target.extend_trailing_edge;
-  constexpr int steps = 15;
-  Outcome<TargetSection> first = Fault{};
-  for (int sum = 0; sum <= 2 * steps; ++sum) {
-    for (int i = 0; i <= std::min(sum, steps); ++i) {
-      const int j = sum - i;
-      if ((!fore.up_to && i > 0) || j > steps || (!aft.up_to && j > 0)) continue;
-      const double leading = fore.up_to ? fore.mm * i / steps : fore.mm;
-      const double trailing = aft.up_to ? aft.mm * j / steps : aft.mm;
-      auto one = plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted, leading, trailing),
-                                 sum == 0);  // of the others nobody asks what would mend them
-      if (one) {
-        if (station.target.no_cut.empty()) return one;
-        bend_round_patches(job, measured, station.target, *one);
-        const double radius = one->leading_edge_radius;  // of the rebuilt nose, which no patch reaches
-        fill_in_figures(*one);
-        one->leading_edge_radius = radius;
-        return one;
+// Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve, and from there on the least,
+// if there is one, at which neither edge is cut deeper than it may be.
+class Rebuilt {
+ public:
+  Rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted)
+      : job_(job), station_(station), measured_(measured), fitted_(fitted) {}
+
+  Outcome<TargetSection> target() {
+    auto out = fair();
+    if (!out) return out;
+    deepen(out, fore_, &Steps::fore, nose_cut_too_deep);
+    deepen(out, aft_, &Steps::aft, tail_cut_too_deep);
+    if (station_.target.no_cut.empty()) return out;
+    bend_round_patches(job_, measured_, station_.target, *out);
+    const double radius = out->leading_edge_radius;  // of the rebuilt nose, which no patch reaches
+    fill_in_figures(*out);
+    out->leading_edge_radius = radius;
+    return out;
+  }
+
+ private:
+  static constexpr int steps_ = 15;
+  struct Steps {
+    int fore = 0, aft = 0;
+  };
+
+  Outcome<TargetSection> at(const Steps& steps) const {
+    const auto built = [](const job::Extension& one, int step) { return one.up_to ? one.mm * step / steps_ : one.mm; };
+    return plan_edges_only(job_, station_, measured_, fitted_,
+                           edges_wish(station_, measured_, fitted_, built(fore_, steps.fore), built(aft_, steps.aft)),
+                           steps.fore + steps.aft == 0);  // of the others nobody asks what would mend them
+  }
+
+  Outcome<TargetSection> fair() {
+    Outcome<TargetSection> first = Fault{};
+    for (int sum = 0; sum <= 2 * steps_; ++sum) {
+      for (int i = 0; i <= std::min(sum, steps_); ++i) {
+        const int j = sum - i;
+        if ((!fore_.up_to && i > 0) || j > steps_ || (!aft_.up_to && j > 0)) continue;
+        auto one = at({i, j});
+        if (one) chosen_ = {i, j};
+        if (one) return one;
+        if (sum == 0) first = std::move(one);
       }
-      if (sum == 0) first = std::move(one);
+    }
+    return first;
+  }
+
+  using TooDeep = bool (*)(const MeasuredSection&, const job::TargetRequest&, const TargetSection&);
+  void deepen(Outcome<TargetSection>& out, const job::Extension& extension, int Steps::*edge, TooDeep too_deep) {
+    if (!extension.up_to || !too_deep(measured_, station_.target, *out)) return;
+    for (Steps steps = chosen_; steps.*edge < steps_;) {
+      ++(steps.*edge);
+      auto one = at(steps);
+      if (!one || too_deep(measured_, station_.target, *one)) continue;
+      chosen_ = steps;
+      out = std::move(one);
+      return;
     }
   }
-  return first;
-}
+
+  const job::Job& job_;
+  const job::Station& station_;
+  const MeasuredSection& measured_;
+  const FittedForm& fitted_;
+  const job::Extension& fore_ = station_.target.extend_leading_edge;
+  const job::Extension& aft_ = station_.target.extend_trailing_edge;
+  Steps chosen_;
+};
 
 // A patch that no station passes through is not seen by any section.
 void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Warning>& warnings) {
@@ -175,7 +216,7 @@ Outcome<TargetSection> target_from(const job::Job& job, const job::Station& stat
                                    const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged) {
   if (auto fault = left_and_built_out(station)) return *fault;
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
-  return edges_only(station) ? rebuilt(job, station, measured, fitted) : finish(job, station, measured, draft, edges);
+  return edges_only(station) ? Rebuilt(job, station, measured, fitted).target() : finish(job, station, measured, draft, edges);
 }
 
 }  // namespace

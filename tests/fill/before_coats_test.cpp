@@ -125,4 +125,9 @@ TEST_CASE("2026-11-27: under coats the map counts to the surface that is shaped"
   CHECK(coats.to_shape(0.5) == 0);
   CHECK(coats.to_shape(0.1) == Approx(-0.2));
   CHECK(coats.to_shape(-1) == Approx(-1.3));
+  const fill::CoatsOver old_alone{0,
+                                  1};  // 2026-11-27: old surface that is the target to rounding is not filled, and gets its coats
+  CHECK(old_alone.to_shape(1e-12) == Approx(-1));
+  CHECK(old_alone.to_shape(-1e-12) == Approx(-1));
+  CHECK(old_alone.to_shape(0.3) == Approx(0.3));
 }

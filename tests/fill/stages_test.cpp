@@ -1,11 +1,15 @@
 // The section before its coats, against the normals of the curve itself and the closed form of the edge.
 #include "fill/stages.hpp"
 
+#include <array>
 #include <cmath>
+#include <tuple>
 
+#include "base/polyline.hpp"
 #include "blade.hpp"
 #include "catch.hpp"
 #include "fill/coats.hpp"
+#include "line.hpp"
 #include "lines.hpp"
 
 using namespace fairblade;
@@ -197,5 +201,79 @@ TEST_CASE("2026-11-27: a nose off the centre plane is set back by its coats, and
     for (const auto* line : {&section->port, &section->starboard}) {
       for (std::size_t k = 1; k < line->size(); ++k) REQUIRE((*line)[k].x() >= (*line)[k - 1].x() - 1e-9);
     }
+  }
+}
+
+TEST_CASE("2026-11-27: a leading edge that is left, flat and worn, has a section under its coats") {
+  // Two stations whose outline, moved inwards, came with crumbs of 0.08 and 0.04 mm² inside the flat of the nose: no template was
+  // drawn of them, and no new reading was taken. Half-breadths as they were read.
+  using Rows = std::vector<std::array<double, 3>>;
+  const auto station = [](double chord, double ahead, const Rows& rows) {
+    job::Station out;
+    out.name = "A";
+    out.chord = chord;
+    out.ahead = ahead;
+    for (const auto& [x, port, starboard] : rows) {
+      job::Reading reading;
+      reading.x = x;
+      reading.port = port;
+      reading.starboard = starboard;
+      out.readings.push_back(reading);
+    }
+    out.target.leading_edge = job::LeadingEdgeWork::leave;
+    out.target.spanwise = job::Spanwise::as_measured;
+    return out;
+  };
+  const auto mm = [](double length) { return job::TrailingEdgeThickness{job::TrailingEdgeThickness::Kind::mm, length}; };
+  job::Station first = station(212.5, 35,
+                               {{0, 1.74688, 1.74688},
+                                {1.275, 2.7132, 2.71116},
+                                {3.1875, 3.67063, 3.66372},
+                                {6.375, 4.78904, 4.77105},
+                                {10.625, 5.86215, 5.82559},
+                                {17, 7.01935, 6.94987},
+                                {25.5, 8.08499, 7.96681},
+                                {42.5, 9.28087, 9.0652},
+                                {63.75, 9.7197, 9.41017},
+                                {89.25, 9.28769, 8.93469},
+                                {116.875, 8.08911, 7.77572},
+                                {148.75, 6.16361, 5.96732},
+                                {180.625, 3.92775, 3.85706},
+                                {201.875, 2.32973, 2.3152},
+                                {212.5, 1.5, 1.5}});
+  first.target.approach = job::Approach::edges_only;
+  first.target.keep_from = {false, 0.3};
+  first.target.keep_to = {false, 0.5};
+  first.target.extend_trailing_edge.mm = 15;
+  first.target.trailing_edge_thickness = mm(4);
+  job::Station second = station(417, -25,
+                                {{0, 8.88255, 8.88255},
+                                 {2.502, 9.61523, 9.61523},
+                                 {6.255, 10.57969, 10.57969},
+                                 {12.51, 11.92715, 11.92715},
+                                 {20.85, 13.37213, 13.37213},
+                                 {33.36, 15.03127, 15.03127},
+                                 {50.04, 16.60024, 16.60024},
+                                 {83.4, 18.31327, 18.31327},
+                                 {125.1, 18.73968, 18.73968},
+                                 {175.14, 17.65766, 17.65766},
+                                 {229.35, 15.23305, 15.23305},
+                                 {291.9, 11.40398, 11.40398},
+                                 {354.45, 6.80343, 6.80343},
+                                 {396.15, 3.35218, 3.35218},
+                                 {417, 1.5, 1.5}});
+  second.target.thickness = {job::Thickness::Kind::ratio, 0.11};
+  second.target.trailing_edge_thickness = mm(5);
+  for (const auto& [one, strip, coats] : {std::tuple{first, 0.0, 0.48}, std::tuple{second, 0.5, 0.3}}) {
+    auto job = blade::job_of({one});
+    job.reading_error = 0.3;
+    job.coating_to_strip = strip;
+    const auto target = line::to_targets(job).targets.front();
+    const auto bare = fill::stage_section(target, {fill::StageKind::bare, coats, ""});
+    REQUIRE(bare);
+    CHECK(bare->leading_edge_x == Approx(target.leading_edge_x + coats).margin(0.01));
+    CHECK(bare->trailing_edge_x == Approx(target.trailing_edge_x() - coats).margin(0.01));
+    const double middle = target.leading_edge_x + target.chord / 2;  // flat enough there for the normal to stand upright
+    CHECK(ordinate_at(bare->port, middle) == Approx(target.half_breadth(section::Face::port, middle) - coats).margin(0.01));
   }
 }

@@ -1,8 +1,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/geometry.hpp"
 #include "catch.hpp"
+#include "fill/stages.hpp"
 #include "planned.hpp"
+#include "target/face_lines.hpp"
 
 using namespace fairblade;
 using fill::Zone;
@@ -103,6 +106,36 @@ TEST_CASE("coats over the filler fill some of it") {
   CHECK(zone.taken_by_coats == Approx(0.336).epsilon(0.01));
   CHECK(zone.filler == Approx(zone.net - zone.taken_by_coats).epsilon(1e-12));
   CHECK(coated.work.coats.build == Approx(0.6));
+}
+
+TEST_CASE(
+    "2026-11-27: under coats a trailing edge built out takes filler for its own thickness, not for its distance to the old "
+    "edge") {
+  // A prism: the other route is the polygon difference (Boost.Geometry) of the section under the coats and the old one, by its
+  // height. It had been told 2.4 times what it is.
+  std::vector<job::Station> stations{blade::exact("A", 0, 400, 0.12), blade::exact("B", 1000, 400, 0.12)};
+  for (auto& station : stations) {
+    station.target.approach = job::Approach::edges_only;
+    station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 4};
+    station.target.extend_trailing_edge.mm = 10;
+    station.target.keep_to = {false, 0.7};
+  }
+  auto job = blade::job_of(stations);
+  job::Coat coat;
+  coat.name = coat.stage = "glass";
+  coat.thickness = 1.1;
+  job.coats = {coat};
+  const auto p = planned::plan(job);
+  const auto bare = fill::stage_section(p.targets[0], {fill::StageKind::bare, 1.1, ""});
+  REQUIRE(bare);
+  Polyline face;
+  for (int k = 0; k <= 2000; ++k) {
+    const double x = 400 * std::pow(k / 2000.0, 2);
+    face.emplace_back(x, p.measured[0].port.at(x));
+  }
+  const auto added = fairblade::difference(target::outline_of(bare->port, bare->starboard), target::outline_of(face, face));
+  CHECK(p.work.zones.whole.filler == Approx(fairblade::area(added) * 1000 / 1e6).epsilon(0.01));  // seen 0.002
+  check_sums(p);
 }
 
 TEST_CASE("passes cover the deepest place, none deeper than its limit") {

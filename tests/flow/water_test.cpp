@@ -253,3 +253,17 @@ TEST_CASE("2026-11-27: a tail wider than any that was tried is told") {
   CHECK(told(0.24).find("station A, B") != std::string::npos);
   CHECK(told(0.09).empty());
 }
+
+TEST_CASE("2026-11-27: heights counted from anywhere give the same water") {
+  // A flat nose on the topmost station alone: where down is -600 there it had no weight, and nothing was gained.
+  const auto blade_from = [](double top) {
+    const auto flat = [](double x) { return std::max(x < 0.02 ? 0.02 : 0.0, blade::naca(0.12, x)); };
+    auto job = blade::job_of({blade::station("A", top, 400, flat, flat), blade::exact("B", top + 300, 400, 0.12),
+                              blade::exact("C", top + 600, 400, 0.12)});
+    return planned(std::move(job)).water();
+  };
+  const auto low = blade_from(0), high = blade_from(-600);
+  REQUIRE(low.stations.size() == 3);
+  for (std::size_t k = 0; k < 3; ++k) CHECK(high.stations[k].weight == Approx(low.stations[k].weight));
+  CHECK(high.stations[0].weight == Approx(0.25));  // half a bay of two
+}

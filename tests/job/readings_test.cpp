@@ -60,6 +60,37 @@ TEST_CASE("2026-11-26: x at an edge, from the stock or the trailing edge, is the
   }
 }
 
+TEST_CASE("2026-11-27: what rounding leaves between x and the chord as they were written down is no distance from the edge") {
+  const Scratch scratch;
+  const auto last = [&](const std::string& x) {
+    const auto job =
+        scratch.read("j.json", one_station("\"chord\": 335.455, \"readings\": [[0, 0, 0], [50, 9, 9], [" + x + ", 1, 1]]"));
+    REQUIRE(faults_of(job) == "");
+    CHECK(job->warnings.empty());
+    return job->stations[0].readings.back().x;
+  };
+  CHECK(last("335.45455") == 335.455);
+  CHECK(last("335.4555") == 335.455);
+  CHECK(last("335.48") == 335.455);  // a thousandth of an inch beyond
+  CHECK(last("335.40") == 335.40);   // but twice as much is a place of its own
+  const auto nose =
+      scratch.read("j.json", one_station(R"("chord": 400, "readings": [[0.01, 0.4, 0.4], [50, 9, 9], [400, 1, 1]])"));
+  REQUIRE(faults_of(nose) == "");
+  CHECK(nose->stations[0].readings.front().x == 0.01);  // just behind a round nose the blade is not as thin as the nose
+}
+
+TEST_CASE("2026-11-27: a raked or swept blade stands aft of its stock by more than its chord is long, and is told") {
+  const Scratch scratch;
+  const auto job =
+      scratch.read("j.json", one_station(R"("chord": 198, "ahead": -220, "readings": [[0, 0, 0], [50, 9, 9], [198, 1, 1]])"));
+  REQUIRE(faults_of(job) == "");
+  REQUIRE(job->warnings.size() == 1);
+  CHECK(job->warnings[0].code == "ahead-far");
+  CHECK_FALSE(faults_of(scratch.read(
+                  "j.json", one_station(R"("chord": 198, "ahead": 220, "readings": [[0, 0, 0], [50, 9, 9], [198, 1, 1]])"))) ==
+              "");
+}
+
 TEST_CASE("x a little outside the chord goes to its end, with a warning; beyond three reading errors it is refused") {
   const Scratch scratch;
   // reading error 0.5: 1.5 is taken, 1.51 is not

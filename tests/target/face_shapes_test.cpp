@@ -1,5 +1,7 @@
 #include "target/face_shapes.hpp"
 
+#include <cmath>
+
 #include "catch.hpp"
 #include "form/form.hpp"
 #include "line.hpp"
@@ -39,6 +41,28 @@ TEST_CASE("nothing comes off inside a no-cut patch, and nothing changes far from
   }
   station.down = 400;  // a patch at other heights does nothing here
   CHECK_FALSE(warned(planned(blade::job_of({station})), "bent-round-patch"));
+}
+
+TEST_CASE("2026-11-27: coats that go over a no-cut patch have room under the target there") {
+  auto station = blade::exact("A", 300, 420, 0.12);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  station.target.no_cut.push_back({250, 350, 60, 200});
+  auto job = blade::job_of({station});
+  const auto uncoated = planned(job);  // the blade is its target, to rounding: nothing to bend, nothing to tell
+  CHECK_FALSE(warned(uncoated, "bent-round-patch"));
+  job::Coat glass;
+  glass.name = glass.stage = "glass";
+  glass.thickness = 0.3;
+  glass.layers = 2;
+  job.coats = {glass};
+  const auto bent = planned(job);
+  CHECK(warned(bent, "bent-round-patch"));
+  for (double x = 60; x <= 200; x += 1) {
+    const double slope = (blade::naca(0.12, (x + 0.01) / 420) - blade::naca(0.12, (x - 0.01) / 420)) * 420 / 0.02;
+    CHECK(bent.half_breadth(Face::starboard, x) >= 420 * blade::naca(0.12, x / 420) + 0.6 * std::hypot(1, slope) - 0.02);
+  }
+  job.coats[0].on = job::CoatedPart::filled;  // nothing goes over what is not filled
+  CHECK_FALSE(warned(planned(job), "bent-round-patch"));
 }
 
 TEST_CASE("a narrow strap that stands far out cannot be covered fairly, and that is said") {

@@ -362,3 +362,32 @@ TEST_CASE("of a scan the outermost readings find what all of them do") {
     CHECK(planned(blade::job_of({station})).thickness_ratio == Approx(wanted).epsilon(1e-6));
   }
 }
+
+TEST_CASE("2026-11-27: what may be built out is, where an edge would be cut deeper than it may be, whatever the thickness") {
+  // A 0012 whose foremost 1.5 % are gone: a flat 17 mm wide that no section has room for where it stands.
+  const auto worn = [](double x) { return blade::naca(0.12, 0.015 + 0.985 * x); };
+  auto station = blade::station("A", 0, 400, worn, worn);
+  station.target.max_removal = 1;
+  const auto cut = [](const target::TargetSection& target) {
+    return std::any_of(target.warnings.begin(), target.warnings.end(), [](const Warning& one) { return one.code == "nose-cut"; });
+  };
+  using Kind = job::Thickness::Kind;
+  for (const auto& thickness : {job::Thickness{Kind::closest, 0}, {Kind::ratio, 0.12}, {Kind::mm, 48}, {Kind::least_fill, 0}}) {
+    CAPTURE(static_cast<int>(thickness.kind));
+    station.target.thickness = thickness;
+    station.target.extend_leading_edge = {};
+    CHECK(cut(line::to_targets(blade::job_of({station})).targets.front()));
+    station.target.extend_leading_edge = {true, 10};
+    const auto target = line::to_targets(blade::job_of({station})).targets.front();
+    CHECK_FALSE(cut(target));
+    CHECK(target.leading_edge_x < -0.5);
+    CHECK(target.leading_edge_x > -8);  // about the 6.09 mm that are gone, less what may come off
+    if (thickness.kind == Kind::mm) CHECK(target.thickness_ratio * target.chord == Approx(48));
+  }
+  station.target.approach = job::Approach::edges_only;
+  station.target.extend_leading_edge = {true, 10};
+  const auto rebuilt = line::to_targets(blade::job_of({station})).targets.front();
+  CHECK(rebuilt.leading_edge_x < -0.5);
+  // By the corner itself: 8.4 mm off the centre plane at x = 0, which had been cut 2 mm deep.
+  CHECK(rebuilt.half_breadth(section::Face::port, 0) > 400 * worn(0) - 1.5);
+}
