@@ -58,7 +58,7 @@ class Templates {
 
   void draw(const Section& section, const fill::Stage& stage, double stand_off) {
     auto found = fill::stage_section(section.target, stage, stand_off);
-    if (!found) return;  // refused before, at the stations
+    if (!found) return;  // told among the warnings
     const auto surface = std::make_shared<const fill::StageSection>(std::move(*found));
     drawing::TemplateOf wanted{job_, section.target, *surface, section::Face::port, section.measured.thickness_only, 0};
     const std::string end = std::string("-") + fill::name_of(stage.kind) + (stand_off > 0 ? "-clearance" : "");

@@ -128,7 +128,7 @@ Outcome<Surface> surface_at(const Frozen& frozen, double down, const std::string
   if (target->ahead) out.origin_ahead = *target->ahead + target->leading_edge_x;
   auto section = fill::stage_section(*target, frozen.stage);
   if (!section) {
-    return Fault{place, "station " + name + ": the coats to come are thicker than the blade", "give another --stage"};
+    return Fault{place, "station " + name + ": under the coats to come the section closes up", "give another --stage"};
   }
   out.section = std::move(*section);
   return out;

@@ -89,28 +89,34 @@ std::string to_cut_less(const Plan& plan, double max_removal, const std::string&
   return " For " + wish + " ask for --max-removal " + option + (then.empty() ? "" : ": " + then + " to add instead of " + now);
 }
 
-/// The coats on the old surface need room as well, which no change to the finished shape shows.
+/// The coats on the old surface need room as well, which no change to the finished shape shows. A limit that was asked for and is
+/// less than they are thick was chosen with them in mind: no plan could keep it before them.
 bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
   const auto& before = plan.work.before_coats;
   if (!before) return false;
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
-  const double limit = plan.job.stations[before->station].target.max_removal;
-  if (!target::cuts_beyond(before->deepest, limit)) return false;
-  if (asked) {
+  const job::TargetRequest& request = plan.job.stations[before->station].target;
+  const double limit = request.max_removal;
+  const bool asked_here = asked || request.places.count("max_removal") > 0;
+  // (What an edge is cut deeper than the limit is told there.)
+  const double kept = std::max(limit, plan.changes[before->station].removal.depth);
+  const double room = asked_here && limit < before->over_old ? kept + before->over_old : limit;
+  if (!target::cuts_beyond(before->deepest, room)) return false;
+  const double most = std::max(limit, before->over_old), then = std::floor(10 * (most - before->over_old)) / 10;
+  const std::string less = to_cut_less(plan, then, "no more than " + length(most) + " on the faces");
+  const std::string told = " counts from the finished surface";
+  const std::string deep = ": before them up to " + length(before->deepest) + " comes off at station " +
+                           plan.measured[before->station].station + ", " + litres(before->remove + before->beyond) + " in all";
+  const std::string coats = length(before->over_old) + " a side, on the old surface too";
+  if (asked_here) {
     out.push_back({"cut-before-coats", "job",
-                   "max_removal (" + length(limit) + ") counts from the finished surface, and the coats on it are " +
-                       length(before->over_old) + " a side, on the old surface too: before them up to " +
-                       length(before->deepest) + " comes off at station " + plan.measured[before->station].station + ", " +
-                       litres(before->remove + before->beyond) + " in all"});
+                   "max_removal (" + length(limit) + ")" + told + ", and the coats on it are " + coats + deep +
+                       (less.empty() ? "" : "." + less)});
     return true;
   }
-  const double most = std::max(limit, before->over_old), then = std::floor(10 * (most - before->over_old)) / 10;
   out.push_back({"default-cut", "job",
-                 "the coats are " + length(before->over_old) + " a side, on the old surface too, and max_removal (" +
-                     length(limit) + ", a default) counts from the finished surface: before them up to " +
-                     length(before->deepest) + " comes off at station " + plan.measured[before->station].station + ", " +
-                     litres(before->remove + before->beyond) + " in all: how thick is the skin there?" +
-                     to_cut_less(plan, then, "no more than " + length(most) + " on the faces")});
+                 "the coats are " + coats + ", and max_removal (" + length(limit) + ", a default)" + told + deep +
+                     ": how thick is the skin there?" + less});
   return true;
 }
 
@@ -154,10 +160,16 @@ void another_thickness(const Plan& plan, std::vector<Warning>& out) {
                        "(--thickness), or for edges-only; `choices` lists what each asks for"});
   }
   if (!less.empty()) {
-    out.push_back({"thinner", of_stations(plan, less),
-                   "what is " + change(less) + ", " + litres(plan.volumes.remove) + " off against " + litres(plan.volumes.add) +
-                       " on: what stands under the skin there, and is it strong enough then? To keep more of the blade ask for "
-                       "less to come off (--max-removal) or for --thickness closest"});
+    const bool found = std::any_of(less.begin(), less.end(), [&](std::size_t k) {
+      return plan.job.stations[k].target.thickness.kind == job::Thickness::Kind::least_fill;
+    });
+    out.push_back(
+        {"thinner", of_stations(plan, less),
+         "what is " + change(less) +
+             (plan.measured.size() > 1 ? ", " + litres(plan.volumes.remove) + " off against " + litres(plan.volumes.add) + " on"
+                                       : "") +
+             ": what stands under the skin there, and is it strong enough then? To keep more of the blade ask for " +
+             (found ? "less to come off (--max-removal) or for --thickness closest" : "more thickness (--thickness)")});
   }
 }
 

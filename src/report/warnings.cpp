@@ -3,6 +3,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "fill/stages.hpp"
+#include "job/build.hpp"
 #include "report/plan.hpp"
 #include "report/words.hpp"
 #include "target/least_fill.hpp"
@@ -61,6 +63,44 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
   }
 }
 
+// The target bends round a patch for its coats as well, but an edge within one has room for them only where it is built out.
+void edges_under_coats(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
+  const double coats = job::coats_over(plan.job).over_old;
+  if (coats < told_cut) return;
+  const job::Station& station = plan.job.stations[k];
+  const target::TargetSection& target = plan.targets[k];
+  const double chord = plan.measured[k].chord;
+  const auto within = [&](double x) {
+    return std::any_of(station.target.no_cut.begin(), station.target.no_cut.end(), [&](const job::NoCut& patch) {
+      return station.down >= patch.down_from && station.down <= patch.down_to && x >= patch.x_from && x <= patch.x_to;
+    });
+  };
+  const auto tell = [&](const char* edge, double x, double built_out) {
+    const double missing = coats - built_out;
+    if (!within(x) || missing < told_cut) return;
+    const std::string length = both_units(missing, plan.job.units);
+    out.push_back({"no-cut", "station " + station.name,
+                   std::string("before the coats ") + length + " would come off the " + edge +
+                       " edge, inside a no_cut patch, for them to have room: build it out by " +
+                       both_units(coats, plan.job.units) + " (--extend-" + edge + "-edge), or keep the coats off it"});
+  };
+  if (!(target.skeg > 0) && station.target.leading_edge != job::LeadingEdgeWork::leave) {
+    tell("leading", 0, -target.leading_edge_x);
+  }
+  tell("trailing", chord, target.trailing_edge_x() - chord);
+}
+
+// A station of which the coats leave no section in one piece has no template of that stage, and cannot be read again then.
+void undrawn_stages(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
+  for (const fill::Stage& stage : fill::stages_of(plan.job)) {
+    if (!(stage.to_come > 0) || fill::stage_section(plan.targets[k], stage)) continue;
+    out.push_back({"stage-not-drawn", "station " + plan.job.stations[k].name,
+                   std::string("no template \"") + fill::name_of(stage.kind) + "\" is drawn: under " +
+                       both_units(stage.to_come, plan.job.units) +
+                       " of coats a side the section closes up somewhere; ask for a thicker edge there, or for thinner coats"});
+  }
+}
+
 }  // namespace
 
 std::vector<Warning> told_once(const std::vector<Warning>& warnings) {
@@ -96,6 +136,8 @@ std::vector<Warning> gather_warnings(const Plan& plan) {
     out.insert(out.end(), target.begin(), target.end());
     too_deep_cut(plan, k, out);
     forbidden_cuts(plan, k, out);
+    edges_under_coats(plan, k, out);
+    undrawn_stages(plan, k, out);
   }
   return out;
 }

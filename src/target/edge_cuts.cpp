@@ -186,7 +186,7 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
     const Tried tried(measured, request, replanned, cut);
     const auto works = [&](double mm) { return tried.keeps(grow(wish, mm)); };
     if (!(most > 0) || works(0)) return;
-    if (const auto mm = least_that_works(0, most, works)) wish = grow(wish, *mm);
+    if (const auto mm = nearest_that_works(0, most, works)) wish = grow(wish, *mm);
   };
   const auto &fore = request.extend_leading_edge, &rear = request.extend_trailing_edge;
   const double ahead = -wish.leading_edge_x - measured.skeg;

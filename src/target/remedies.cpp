@@ -18,8 +18,16 @@ double rounded_up(double mm, LengthUnit unit) {
   return std::ceil(mm * steps - 1e-9) / steps;
 }
 
+std::optional<double> nearest_that_works(double from, double most, const std::function<bool(double)>& works) {
+  constexpr int doublings = 5;
+  for (int k = doublings; k >= 0; --k) {
+    if (const auto found = least_that_works(from, from + (most - from) / (1 << k), works)) return found;
+  }
+  return std::nullopt;
+}
+
 std::optional<double> least_tenth(double from, double most, LengthUnit unit, const std::function<bool(double)>& works) {
-  const auto least = least_that_works(from, most, works);
+  const auto least = nearest_that_works(from, most, works);
   if (!least || !works(rounded_up(*least, unit))) return std::nullopt;
   return rounded_up(*least, unit);
 }

@@ -1,5 +1,6 @@
 // What owners and testers ran into, and must be told since; each with the day it was found.
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <regex>
 
@@ -21,6 +22,18 @@ const Json* warning(const Json& plan, const std::string& code) {
     if (one["code"] == code) return &one;
   }
   return nullptr;
+}
+
+/// An exact 0012 on 400 mm, NACA Report 460.
+std::string rows(double down) {
+  std::string out;
+  for (const double x : {0.0, 0.0125, 0.025, 0.05, 0.1, 0.2, 0.3, 0.45, 0.6, 0.75, 0.9, 1.0}) {
+    const std::string y = std::to_string(
+        400 * 0.6 * (0.2969 * std::sqrt(x) - 0.126 * x - 0.3516 * x * x + 0.2843 * x * x * x - 0.1015 * x * x * x * x));
+    out += (out.empty() ? "[" : ", [") + std::to_string(400 * x) + ", " + y + ", " + y + "]";
+  }
+  const std::string at = std::to_string(down);
+  return R"({"name": ")" + at + R"(", "down": )" + at + R"(, "ahead": 60, "chord": 400, "readings": [)" + out + "]}";
 }
 
 }  // namespace
@@ -53,6 +66,29 @@ TEST_CASE("what the coats ask to be cut: the plan says what the first round befo
   }
   CHECK(deepest + before["build"].get<double>() < 1.0);
   CHECK_FALSE(warning(asked, "default-cut"));
+  CHECK_FALSE(warning(asked, "cut-before-coats"));  // it did what it was told to
+}
+
+TEST_CASE("2026-11-27: before the coats nothing comes off a no-cut patch, and an edge within one is told") {
+  // New glass all over and 0.5 mm of coats on it: the map said to take off 0.5 mm everywhere.
+  const Folder folder;
+  const auto planned = [&](const std::string& extend) {
+    const std::string job =
+        folder.write("job.json", R"({"job": "Bunting", "reading_error": 0.2, "bottom": 700, "stations": [)" + rows(0) + "," +
+                                     rows(600) + R"(], "target": {"thickness": "12%", "spanwise": "as-measured", )" + extend +
+                                     R"("no_cut": [{"down": [0, 700], "x": [0, 400]}]},
+                                             "coats": [{"name": "glass", "thickness": 0.5, "stage": "glass"}]})");
+    const Result out = run({"plan", job, "-o", folder.at("out"), "--json"});
+    INFO(out.err);
+    REQUIRE(out.status == 0);
+    return Json::parse(out.out);
+  };
+  const Json in_place = planned("");
+  REQUIRE(warning(in_place, "no-cut"));
+  CHECK(has((*warning(in_place, "no-cut"))["text"], "build it out by 0.5 mm (--extend-leading-edge)"));
+  const Json built_out = planned(R"("extend_leading_edge": 0.5, "extend_trailing_edge": 0.5, )");
+  CHECK_FALSE(warning(built_out, "no-cut"));
+  CHECK(built_out["volumes"]["before_coats"]["remove"].get<double>() < 0.002);
 }
 
 TEST_CASE("a leading edge is left as it is, or built out, not both") {
