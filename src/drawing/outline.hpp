@@ -1,5 +1,5 @@
 // The curves of a section as polylines fit to cut along: within 0.01 mm of the true curve. mm. Verbs: measured_line,
-// target_line, measured_outline, target_outline, widest.
+// target_line, measured_outline, target_outline, outlines_apart, widest.
 #pragma once
 #include <vector>
 
@@ -22,6 +22,9 @@ Polyline target_line(const target::TargetSection& target, Face face);
 /// an outline.
 Polygon measured_outline(const section::MeasuredSection& measured);
 Polygon target_outline(const target::TargetSection& target);
+/// What the target has alone (a), and what the blade has alone (b), to be shown: in strips along the chord where there are
+/// thousands of readings.
+Apart outlines_apart(const section::MeasuredSection& measured, const target::TargetSection& target);
 
 /// The greatest half-breadth along a line, and its x.
 Point widest(const Polyline& line);

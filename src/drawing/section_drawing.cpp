@@ -155,8 +155,7 @@ void SectionDrawing::line_of(const Polyline& line, Face face, Pen pen, const std
 }
 
 void SectionDrawing::areas() {
-  const Polygon measured = measured_outline(measured_), target = target_outline(target_);
-  const Apart alone = fairblade::apart(target, measured);
+  const Apart alone = outlines_apart(measured_, target_);
   const MultiPolygon add = on_sheet(alone.a, x_origin_, centre_), removal = on_sheet(alone.b, x_origin_, centre_);
   for (const Polygon& each : removal) {
     const std::vector<Point> ring(each.outer().begin(), each.outer().end());

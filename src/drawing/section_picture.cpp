@@ -76,7 +76,8 @@ void SectionPicture::section_at(double centre) {
     return out;
   };
   const Polygon now = placed(measured_outline(measured_)), then = placed(target_outline(target_));
-  for (const Polygon& each : difference(now, then)) {
+  for (const Polygon& alone : outlines_apart(measured_, target_).b) {
+    const Polygon each = placed(alone);
     if (area(each) < 0.002) continue;
     sheet_.items.emplace_back(
         Path{{std::vector<Point>(each.outer().begin(), each.outer().end())}, true, Pen::none, Fill::light, {}});
