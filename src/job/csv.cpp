@@ -4,6 +4,7 @@
 
 #include "job/csv_columns.hpp"
 #include "job/numbers.hpp"
+#include "job/tree.hpp"
 
 namespace fairblade::job {
 namespace {
@@ -164,6 +165,10 @@ std::optional<CsvHeader> find_header(std::string_view text) {
     }
   }
   return std::nullopt;
+}
+
+std::string stands_twice(const KeyRow& first) {
+  return in_quotes(first.key) + " stands twice (first on line " + std::to_string(first.line) + ")";
 }
 
 std::optional<CsvHeader> likely_header(std::string_view text) {

@@ -45,6 +45,9 @@ struct KeyRow {
   int line = 0;
 };
 
+/// "\"units\" stands twice (first on line 3)".
+std::string stands_twice(const KeyRow& first);
+
 /// What stands above the readings.
 struct CsvHeader {
   char delimiter = ',';

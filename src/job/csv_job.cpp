@@ -63,9 +63,7 @@ Node tree_of_csv(const CsvContent& content, Faults& faults) {
   for (const KeyRow& row : content.header.keys) {
     const auto twice = std::find_if(seen.begin(), seen.end(), [&](const KeyRow* r) { return r->key == row.key; });
     if (twice != seen.end()) {
-      faults.add({content.file, row.line},
-                 in_quotes(row.key) + " stands twice (first on line " + std::to_string((*twice)->line) + ")",
-                 "keep one of the two");
+      faults.add({content.file, row.line}, stands_twice(**twice), "keep one of the two");
       continue;
     }
     seen.push_back(&row);
