@@ -45,12 +45,17 @@ void take_titles(const std::vector<std::string_view>& cells, CsvHeader& header) 
 }
 
 KeyRow key_row(const CsvHeader& header, const std::vector<std::string_view>& cells, int line) {
-  KeyRow out{{}, {}, line};
+  KeyRow out{{}, {}, line, false};
   std::size_t i = 0;
   while (i + 1 < header.columns.size() && header.columns[i].empty()) ++i;  // a table may begin in the second column
   out.key = header.columns[i];
+  bool empty = false;
   for (++i; i < cells.size(); ++i) {
-    if (!cells[i].empty()) out.values.emplace_back(cells[i]);
+    if (!cells[i].empty()) {
+      out.gap = out.gap || (empty && !out.values.empty());
+      out.values.emplace_back(cells[i]);
+    }
+    empty = cells[i].empty();
   }
   return out;
 }

@@ -69,12 +69,13 @@ class RoundReader {
   }
 
   /// One value, or the list of several that the reader of one then refuses.
-  Node value_of_key(const KeyRow& row) {
+  Node value_of_key(const KeyRow& row, char delimiter) {
     if (row.values.size() == 1) return node_of_text(which_edge(row), row.line);
     Node out;
     out.kind = NodeKind::list;
     out.line = row.line;
     out.loose = true;
+    out.by_commas = delimiter == ',';
     for (const std::string& one : row.values) out.items.push_back(node_of_text(one, row.line));
     return out;
   }
@@ -105,11 +106,11 @@ class RoundReader {
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");
       } else if (row.key == "reading_error") {
-        round_.reading_error = reader(content).length(value_of_key(row), "reading_error", error_range);
+        round_.reading_error = reader(content).length(value_of_key(row, content.header.delimiter), "reading_error", error_range);
       } else if (row.key == "stage") {
         read_stage(row, place);
       } else if (row.key != "units") {
-        method_.set(row.key, value_of_key(row));
+        method_.set(row.key, value_of_key(row, content.header.delimiter));
         round_.x_from_told = round_.x_from_told || row.key == "x_from";
       }
     }
