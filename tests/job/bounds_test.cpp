@@ -20,10 +20,10 @@ TEST_CASE("2026-11-27: the most and the least that a chord allows are told round
   for (const Row& row : {Row{"mm", "97.83", "leading_edge_radius", "20", "give at most 19.5 mm", "19.5"},
                          Row{"mm", "98", "leading_edge_radius", "20", "give at most 19.6 mm", "19.6"},
                          Row{"mm", "97.83", "trailing_edge_thickness", "29.4", "give at most 29.3 mm", "29.3"},
-                         Row{"mm", "97.83", "thickness", "2.9", "give 3.0 mm at least", "3.0"},
+                         Row{"mm", "97.83", "thickness", R"("2.9mm")", "give 3.0 mm at least", R"("3.0mm")"},
                          Row{"in", "3.8516", "leading_edge_radius", "0.8", "give at most 0.770 in", "0.770"},
                          Row{"in", "3.8516", "trailing_edge_thickness", "1.2", "give at most 1.155 in", "1.155"},
-                         Row{"in", "3.8516", "thickness", "0.11", "give 0.116 in at least", "0.116"}}) {
+                         Row{"in", "3.8516", "thickness", R"("0.11in")", "give 0.116 in at least", R"("0.116in")"}}) {
     INFO(row.key << " on " << row.chord);
     CHECK(has(said(row.unit, row.chord, row.key, row.asked), row.told));
     CHECK(said(row.unit, row.chord, row.key, row.value) == "");
