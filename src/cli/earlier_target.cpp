@@ -43,8 +43,8 @@ std::string other_than_planned(const std::string& folder, const plan::Plan& plan
   if (!std::equal(earlier->stations.begin(), earlier->stations.end(), plan.targets.begin(), plan.targets.end(), same_section))
     return "another target";
   const auto stages = fill::stages_of(plan.job);
-  return std::equal(earlier->stages.begin(), earlier->stages.end(), stages.begin(), stages.end(), same_stage) ? ""
-                                                                                                              : "other coats";
+  if (std::equal(earlier->stages.begin(), earlier->stages.end(), stages.begin(), stages.end(), same_stage)) return {};
+  return "other coats";
 }
 
 }  // namespace fairblade::cli
