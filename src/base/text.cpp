@@ -73,6 +73,11 @@ std::string fixed(double value, int decimals) {
   return out;
 }
 
+std::string fixed_range(double low, double high, int decimals) {
+  const std::string a = fixed(low, decimals), b = fixed(high, decimals);
+  return a == b || (high - low) * std::pow(10.0, decimals) < 0.01 ? b : a + " to " + b;
+}
+
 std::string shortest(double value) {
   std::array<char, 40> buffer{};
   const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value);

@@ -1,5 +1,5 @@
-// Numbers and names as text, the same under every locale. Verbs: fixed, append_fixed, shortest, trimmed, append_trimmed,
-// nearest_name, xml_escaped, joined, is_digit, lower_case, upper_case, file_name_of, valid_utf8.
+// Numbers and names as text, the same under every locale. Verbs: fixed, fixed_range, append_fixed, shortest, trimmed,
+// append_trimmed, nearest_name, xml_escaped, joined, is_digit, lower_case, upper_case, file_name_of, valid_utf8.
 #pragma once
 #include <span>
 #include <string>
@@ -17,6 +17,8 @@ std::string shortest(double value);
 std::string trimmed(double value, int decimals);
 /// The same at the end of `out`.
 void append_trimmed(std::string& out, double value, int decimals);
+/// "12.1 to 12.4", each as `fixed`; one number where both print alike, or differ by less than a hundredth of the last figure.
+std::string fixed_range(double low, double high, int decimals);
 /// The name among `known` that `word` begins, or that is nearest to it by edit distance; empty when none is near.
 std::string nearest_name(std::string_view word, std::span<const std::string_view> known);
 /// Text with &, <, >, " and ' replaced for XML and HTML; characters XML forbids are dropped.

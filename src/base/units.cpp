@@ -31,10 +31,19 @@ std::optional<LengthUnit> length_unit(std::string_view name) {
   return std::nullopt;
 }
 
-std::string number_in_unit(double mm, LengthUnit unit) {
-  const int decimals = unit == LengthUnit::mm ? 1 : unit == LengthUnit::cm ? 2 : 3;
-  return fixed(mm / millimetres_in(unit), decimals);
-}
+namespace {
+
+int decimals_of(LengthUnit unit) { return unit == LengthUnit::mm ? 1 : unit == LengthUnit::cm ? 2 : 3; }
+double last_figure(LengthUnit unit) { return unit == LengthUnit::inch ? 1000 / mm_per_inch : 10; }  // in a mm
+constexpr double in_binary = 1e-9;  // of the last figure: what is one already stays
+
+}  // namespace
+
+std::string number_in_unit(double mm, LengthUnit unit) { return fixed(mm / millimetres_in(unit), decimals_of(unit)); }
+
+double last_figure_down(double mm, LengthUnit unit) { return std::floor(mm * last_figure(unit) + in_binary) / last_figure(unit); }
+
+double last_figure_up(double mm, LengthUnit unit) { return std::ceil(mm * last_figure(unit) - in_binary) / last_figure(unit); }
 
 std::string in_unit(double mm, LengthUnit unit) { return number_in_unit(mm, unit) + " " + std::string(name_of(unit)); }
 

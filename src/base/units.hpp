@@ -1,5 +1,5 @@
 // Lengths inside the program are millimetres; this is the one door where they change. Verbs: millimetres_in, name_of,
-// length_unit, in_unit, both_units, to_side, number_in_unit.
+// length_unit, in_unit, both_units, to_side, number_in_unit, last_figure_down, last_figure_up.
 #pragma once
 #include <optional>
 #include <string>
@@ -24,5 +24,9 @@ std::string both_units(double mm, LengthUnit unit);
 std::string to_side(double mm, LengthUnit unit);
 /// The same as in_unit without the unit's name.
 std::string number_in_unit(double mm, LengthUnit unit);
+/// mm rounded to the last figure that in_unit prints: an upper bound down, a lower one up, so that what is told still holds when
+/// it is typed in again.
+double last_figure_down(double mm, LengthUnit unit);
+double last_figure_up(double mm, LengthUnit unit);
 
 }  // namespace fairblade

@@ -83,31 +83,32 @@ std::size_t places_read(const job::Station& station) {
   return out;
 }
 
-// Where one of three readings of a place was found wrong, the caliper's disagreement is told with it, not twice.
+// Where one reading of a place was found wrong by the fair line, what its repeats and the caliper say of the place is told with
+// it, not twice: the line of the reading that is wrong is worth more than the lines of those that disagree.
 void say_once(std::vector<Finding>& list) {
   const auto same_place = [](const Finding& a, const Finding& b) {
     return a.station == b.station && a.x && b.x && std::abs(*a.x - *b.x) < job::same_place;
   };
   std::vector<Finding> kept;
   for (const Finding& one : list) {
-    const auto slip =
-        std::find_if(list.begin(), list.end(), [&](const Finding& s) { return s.code == "slipped-digit" && same_place(s, one); });
     const bool misplaced = one.code == "x-out-of-order" && std::any_of(list.begin(), list.end(), [&](const Finding& s) {
                              return s.code == "x-slipped" && same_place(s, one);
                            });
     if (misplaced) continue;
-    // Read twice, and both sides out: then it is the row's x as likely as one number of it.
     const auto twice = std::find_if(list.begin(), list.end(), [&](const Finding& r) {
       return r.code == "repeats-disagree" && same_place(r, one) && (r.side.empty() || r.side == one.side);
     });
     const bool in_row = one.code == "slipped-digit" && twice != list.end();
-    if (in_row && twice->side.empty()) continue;
-    const bool whole_row = one.code == "repeats-disagree" && one.side.empty();
-    const bool told_better =
-        !whole_row && slip != list.end() && (one.code == "repeats-disagree" || (one.code == "caliper-disagrees" && one.x));
+    const bool told_better = std::any_of(list.begin(), list.end(), [&](const Finding& s) {
+      if (s.code != "slipped-digit" || !same_place(s, one)) return false;
+      return one.code == "caliper-disagrees" || (one.code == "repeats-disagree" && (one.side.empty() || one.side == s.side));
+    });
     if (told_better) continue;
     kept.push_back(one);
-    if (in_row) kept.back().what += "; " + twice->what.substr(0, twice->what.find(": "));
+    if (in_row) {
+      kept.back().what += "; " + twice->what.substr(0, twice->what.find(": "));
+      kept.back().sure = std::min(one.sure, twice->sure);
+    }
     if (one.code != "slipped-digit" || one.side != "caliper") continue;
     const auto caliper = std::find_if(list.begin(), list.end(),
                                       [&](const Finding& c) { return c.code == "caliper-disagrees" && same_place(c, one); });

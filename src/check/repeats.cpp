@@ -101,9 +101,8 @@ void judge_repeats(const job::Job& job, const job::Station& station, double sigm
   for (const job::RepeatedPlace& place : job::repeated_places(station)) {
     if (!place.disagrees(sigma)) continue;
     std::string side;  // where it is one alone
-    if (std::count(place.apart.begin(), place.apart.end(), 0.0) == 2) {
-      side = name_of(static_cast<Kind>(std::max_element(place.apart.begin(), place.apart.end()) - place.apart.begin()));
-    }
+    const auto kinds = place.kinds_apart(sigma);
+    if (kinds.size() == 1) side = name_of(static_cast<Kind>(kinds.front()));
     out.push_back({"repeats-disagree",
                    Rank::reading,
                    Sureness::likely,
@@ -111,7 +110,7 @@ void judge_repeats(const job::Job& job, const job::Station& station, double sigm
                    std::move(side),
                    place.x,
                    {station.readings_from, place.lines.back()},
-                   job::apart_words(place, job.units) + ": one of the two, or its x, is a slip",
+                   job::apart_words(place, sigma, job.units) + ": one of the two, or its x, is a slip",
                    "look at the sheet; measure this place once more"});
   }
 }

@@ -197,15 +197,15 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
 
   const std::string folder = folder_of(arguments);
   const auto files = draw_plan(*plan, *between, findings);
-  const bool other_target = !arguments.quiet && holds_other_target(folder, *plan);
+  const std::string other = arguments.quiet ? std::string() : other_than_planned(folder, *plan);
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
   if (!failed) failed = write_results(folder, files, emit::plan_results, err);
   if (failed) return tell_not_written(*failed, err);
   job_file.keep();
-  if (other_target) {
-    err << "note: " << folder
-        << " held a plan with another target: templates already cut by that no longer fit, and recheck goes "
+  if (!other.empty()) {
+    err << "note: " << folder << " held a plan with " << other
+        << ": templates already cut by that no longer fit, and recheck goes "
         << "by this one; to keep both, plan into another folder with -o\n";
   }
   if (arguments.json) {

@@ -47,8 +47,10 @@ Bands bands_of(const flow::Water& water, flow::Tone flow::StationWater::*when, d
 }
 
 std::string edge_words(const job::Job& job, const Bands& bands, const char* which) {
-  const std::string least = number_in_unit(bands.thinnest, job.units), most = in_unit(bands.thickest, job.units);
-  return std::string(which) + " " + (in_unit(bands.thinnest, job.units) == most ? most : least + " to " + most);
+  const int decimals = job.units == LengthUnit::mm ? 1 : job.units == LengthUnit::cm ? 2 : 3;
+  const double unit = millimetres_in(job.units);
+  return std::string(which) + " " + fixed_range(bands.thinnest / unit, bands.thickest / unit, decimals) + " " +
+         std::string(name_of(job.units));
 }
 
 void draw_band(Plot& plot, const Bands& bands, bool old) {

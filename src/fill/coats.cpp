@@ -97,23 +97,6 @@ CoatPlan plan_coat(const job::Job& job, const job::Coat& coat, const Wetted& wet
   return plan;
 }
 
-std::vector<Edge> edges_of(const std::vector<target::TargetSection>& targets, double build) {
-  std::vector<Edge> out;
-  for (const auto& target : targets) {
-    const double x = target.trailing_edge_x();
-    const double tan = -(target.slope(Face::port, x) + target.slope(Face::starboard, x)) / 2;
-    const double beta = std::atan(tan);
-    Edge edge{target.station, target.trailing_edge_thickness, build, beta * degrees, 0, 0,
-              false,          target.leading_edge_radius,     false};
-    edge.least = least_edge(build, beta);
-    edge.closes = build > 0 && edge.finished <= edge.least;
-    edge.before_coats = edge.closes ? 0 : narrowed_edge(edge.finished, build, beta);
-    edge.nose_too_sharp = target.skeg == 0 && edge.nose_radius < build;
-    out.push_back(edge);
-  }
-  return out;
-}
-
 }  // namespace
 
 double metres_down(double area, double height, double width) {
@@ -171,6 +154,23 @@ Coats coats_of(const job::Job& job, const std::vector<section::MeasuredSection>&
   return out;
 }
 
+std::vector<Edge> edges_of(const std::vector<target::TargetSection>& targets, double build) {
+  std::vector<Edge> out;
+  for (const auto& target : targets) {
+    const double x = target.trailing_edge_x();
+    const double tan = -(target.slope(Face::port, x) + target.slope(Face::starboard, x)) / 2;
+    const double beta = std::atan(tan);
+    Edge edge{target.station, target.trailing_edge_thickness, build, beta * degrees, 0, 0,
+              false,          target.leading_edge_radius,     false};
+    edge.least = least_edge(build, beta);
+    edge.closes = build > 0 && edge.finished <= edge.least;
+    edge.before_coats = edge.closes ? 0 : narrowed_edge(edge.finished, build, beta);
+    edge.nose_too_sharp = target.skeg == 0 && edge.nose_radius < build;
+    out.push_back(edge);
+  }
+  return out;
+}
+
 std::vector<Fault> faults_of(const job::Job& job, const Coats& coats) {
   std::vector<Fault> out;
   for (const Edge& edge : coats.edges) {
@@ -179,10 +179,12 @@ std::vector<Fault> faults_of(const job::Job& job, const Coats& coats) {
         std::find_if(job.stations.begin(), job.stations.end(), [&](const auto& one) { return one.name == edge.station; });
     const Place place = station == job.stations.end() ? Place{job.file, 0} : job::place_of(*station, {"trailing_edge_thickness"});
     const auto mm = [&](double value) { return both_units(value, job.units); };
+    std::string least = in_unit(last_figure_up(edge.least, LengthUnit::mm), LengthUnit::mm);
+    if (job.units != LengthUnit::mm) least += " (" + in_unit(last_figure_up(edge.least, job.units), job.units) + ")";
     out.push_back({place,
                    "the coats are " + mm(edge.build) + " a side, and the trailing edge of station " + edge.station + " at " +
                        mm(edge.finished) + " closes to a point under them",
-                   "make \"trailing_edge_thickness\" more than " + mm(edge.least) + ", or the coats thinner"});
+                   "make \"trailing_edge_thickness\" " + least + " at least, or the coats thinner"});
   }
   return out;
 }

@@ -118,6 +118,9 @@ Wetted wetted_of(const job::Job& job, const std::vector<section::MeasuredSection
 Coats coats_of(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                const std::vector<target::TargetSection>& targets, const Zones& zones, const std::vector<Piece>& surface);
 
+/// What the coats, `build` mm a side, leave of the trailing edges.
+std::vector<Edge> edges_of(const std::vector<target::TargetSection>& targets, double build);
+
 /// Edges that close are faults; sharp noses and estimated solids are warnings.
 std::vector<Fault> faults_of(const job::Job& job, const Coats& coats);
 std::vector<Warning> warnings_of(const Coats& coats);

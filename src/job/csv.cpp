@@ -4,6 +4,7 @@
 
 #include "job/csv_columns.hpp"
 #include "job/numbers.hpp"
+#include "job/tree.hpp"
 
 namespace fairblade::job {
 namespace {
@@ -44,12 +45,17 @@ void take_titles(const std::vector<std::string_view>& cells, CsvHeader& header) 
 }
 
 KeyRow key_row(const CsvHeader& header, const std::vector<std::string_view>& cells, int line) {
-  KeyRow out{{}, {}, line};
+  KeyRow out{{}, {}, line, false};
   std::size_t i = 0;
   while (i + 1 < header.columns.size() && header.columns[i].empty()) ++i;  // a table may begin in the second column
   out.key = header.columns[i];
+  bool empty = false;
   for (++i; i < cells.size(); ++i) {
-    if (!cells[i].empty()) out.values.emplace_back(cells[i]);
+    if (!cells[i].empty()) {
+      out.gap = out.gap || (empty && !out.values.empty());
+      out.values.emplace_back(cells[i]);
+    }
+    empty = cells[i].empty();
   }
   return out;
 }
@@ -164,6 +170,10 @@ std::optional<CsvHeader> find_header(std::string_view text) {
     }
   }
   return std::nullopt;
+}
+
+std::string stands_twice(const KeyRow& first) {
+  return in_quotes(first.key) + " stands twice (first on line " + std::to_string(first.line) + ")";
 }
 
 std::optional<CsvHeader> likely_header(std::string_view text) {

@@ -41,9 +41,13 @@ class CsvRows {
 
 struct KeyRow {
   std::string key;
-  std::vector<std::string> values;
+  std::vector<std::string> values;  ///< without empty ones
   int line = 0;
+  bool gap = false;  ///< an empty cell stood between two values
 };
+
+/// "\"units\" stands twice (first on line 3)".
+std::string stands_twice(const KeyRow& first);
 
 /// What stands above the readings.
 struct CsvHeader {

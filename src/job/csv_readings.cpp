@@ -63,8 +63,14 @@ class CsvReader {
   }
 
   bool read_unit() {
+    const KeyRow* first = nullptr;
     for (const KeyRow& row : content_.header.keys) {
       if (row.key == "units") {
+        if (first) {
+          fault(row.line, stands_twice(*first), "keep one of the two");
+          return false;
+        }
+        first = &row;
         const auto unit = row.values.size() == 1 ? length_unit(row.values[0]) : std::nullopt;
         if (!unit) {
           fault(row.line, "\"units\" is " + (row.values.empty() ? "empty" : in_quotes(row.values[0])), "use mm, cm or in");

@@ -115,6 +115,9 @@ JsonTrouble json_trouble(std::string_view text, std::size_t bad, JsonState state
   for (const std::string_view curly : {"\xe2\x80\x9c", "\xe2\x80\x9d", "\xe2\x80\x98", "\xe2\x80\x99"}) {
     if (text.substr(bad).starts_with(curly)) return {"curly quotes", "use straight double quotes"};
   }
+  std::size_t begin = bad;  // of the character
+  while (begin > 0 && (static_cast<unsigned char>(text[begin]) & 0xc0) == 0x80) --begin;
+  if (begins_with_fraction_character(text.substr(begin))) return {"a fraction", fraction_in_quotes};
   const std::string_view behind = text.substr(bad - std::min<std::size_t>(bad, 7), std::min<std::size_t>(bad, 7));
   if (const std::size_t escape = behind.rfind("\\u");
       escape != std::string_view::npos && behind.find('"', escape) == std::string_view::npos) {

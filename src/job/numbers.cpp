@@ -218,6 +218,8 @@ std::optional<double> fraction(std::string_view text) {
   return sign * (units + *over / *under);
 }
 
+bool begins_with_fraction_character(std::string_view text) { return one_character_fraction(text).second > 0; }
+
 std::optional<double> percent_of_text(std::string_view text) {
   text = without_blanks(text);
   if (!text.ends_with('%')) return std::nullopt;

@@ -17,6 +17,8 @@ bool is_dash(std::string_view text);
 std::optional<double> decimal(std::string_view text);
 /// "3/16", "1 1/8", "1-1/8", "-5/8", and the same written with the characters for 1/8 to 7/8.
 std::optional<double> fraction(std::string_view text);
+/// Does a fraction in one character stand at the front, "\u00bd"?
+bool begins_with_fraction_character(std::string_view text);
 /// "12%" or "12 %" -> 12.
 std::optional<double> percent_of_text(std::string_view text);
 

@@ -25,11 +25,39 @@ void count_kind(std::span<const Reading> rows, std::size_t kind, RepeatedPlace& 
   out.times = std::max(out.times, n);
   if (n < 2) return;
   out.apart[kind] = high - low;
+  out.mores[kind] = n - 1;
+  out.squares[kind] = square;
   out.more += n - 1;
   out.square += square;
 }
 
+/// " (lines 8, 9 and 10)"; nothing where the readings stand on no lines.
+std::string lines_named(std::vector<int> lines) {
+  constexpr std::size_t most = 6;
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  if (lines.front() <= 0) return "";
+  if (lines.size() == 1) return " (line " + std::to_string(lines.front()) + ")";
+  if (lines.size() > most)
+    return " (" + std::to_string(lines.size()) + " lines from " + std::to_string(lines.front()) + " to " +
+           std::to_string(lines.back()) + ")";
+  std::string out = " (lines " + std::to_string(lines.front());
+  for (std::size_t k = 1; k < lines.size(); ++k) out += (k + 1 == lines.size() ? " and " : ", ") + std::to_string(lines[k]);
+  return out + ")";
+}
+
 }  // namespace
+
+std::vector<std::size_t> RepeatedPlace::kinds_apart(double sigma) const {
+  std::vector<std::size_t> out, all;
+  for (std::size_t kind = 0; kind < apart.size(); ++kind) {
+    if (!(apart[kind] > 0)) continue;
+    all.push_back(kind);
+    // Of chi squared with so many degrees of freedom, as rare as three standard deviations: by chance, one in 370.
+    const double limit = 3 * 3 + 2.6 * (mores[kind] - 1);
+    if (squares[kind] > limit * sigma * sigma) out.push_back(kind);
+  }
+  return out.empty() ? all : out;
+}
 
 std::vector<RepeatedPlace> repeated_places(const Station& station) {
   std::vector<RepeatedPlace> out;
@@ -76,24 +104,17 @@ double own_error(double told, bool told_by_owner, const Repeats& repeats) {
   return std::sqrt((weight * told * told + repeats.square) / (weight + repeats.more));
 }
 
-std::string apart_words(const RepeatedPlace& place, LengthUnit unit) {
+std::string apart_words(const RepeatedPlace& place, double sigma, LengthUnit unit) {
   std::string apart;
-  const auto kinds_apart = std::count_if(place.apart.begin(), place.apart.end(), [](double mm) { return mm > 0; });
-  long told = 0;
-  for (std::size_t kind = 0; kind < kinds_read.size(); ++kind) {
-    if (!(place.apart[kind] > 0)) continue;
-    apart += (told == 0                 ? ""
-              : told + 1 == kinds_apart ? " and "
-                                        : ", ") +
-             std::string(kind_names[kind]) + " " + in_unit(place.apart[kind], unit);
-    ++told;
+  const auto kinds = place.kinds_apart(sigma);
+  for (std::size_t k = 0; k < kinds.size(); ++k) {
+    apart += (k == 0                  ? ""
+              : k + 1 == kinds.size() ? " and "
+                                      : ", ") +
+             std::string(kind_names[kinds[k]]) + " " + in_unit(place.apart[kinds[k]], unit);
   }
   const std::string times = place.times == 2 ? "twice" : std::to_string(place.times) + " times";
-  std::string lines;
-  if (place.lines.front() > 0) {
-    lines = " (lines " + std::to_string(place.lines.front()) + " and " + std::to_string(place.lines.back()) + ")";
-  }
-  return "read " + times + ", " + apart + " apart" + lines;
+  return "read " + times + ", " + apart + " apart" + lines_named(place.lines);
 }
 
 }  // namespace fairblade::job

@@ -17,14 +17,19 @@ constexpr double disagree_beyond = 4.5;       ///< standard deviations of two th
 /// A place of one station that was read more than once.
 struct RepeatedPlace {
   double x = 0;
-  int times = 0;                  ///< the most that one kind was read
-  std::array<double, 3> apart{};  ///< from the least to the greatest of port, starboard, caliper; 0 where read once
-  std::vector<int> lines;         ///< of its rows, rising
-  int more = 0;                   ///< readings beyond the first of each kind
-  double square = 0;              ///< sum of squares about the kinds' means, mm²
+  int times = 0;                    ///< the most that one kind was read
+  std::array<double, 3> apart{};    ///< mm from the least to the greatest of port, starboard, caliper; 0 where read once
+  std::array<int, 3> mores{};       ///< readings beyond the first of each kind
+  std::array<double, 3> squares{};  ///< sums of squares about each kind's mean, mm²
+  std::vector<int> lines;           ///< of its rows, rising
+  int more = 0;                     ///< readings beyond the first of each kind
+  double square = 0;                ///< sum of squares about the kinds' means, mm²
   /// Do its readings differ by more than scatter can, `sigma` being one reading's? Port and starboard are weighed together: a
   /// slip in x moves both.
   bool disagrees(double sigma) const { return square > limit() * sigma * sigma; }
+  /// The kinds that are apart by more than a hand strays now and then, three standard deviations, rising; all that were read
+  /// more than once and differ where only all of them together say that something is wrong.
+  std::vector<std::size_t> kinds_apart(double sigma) const;
   /// Of chi squared with so many degrees of freedom, as rare as disagree_beyond.
   double limit() const { return disagree_beyond * disagree_beyond + 3.2 * (more - 1); }
 };
@@ -44,7 +49,7 @@ Repeats repeats_of(std::span<const Station> stations, double told, bool told_by_
 /// it is a default. A few repeats say little, and rounded ones may say nothing.
 double own_error(double told, bool told_by_owner, const Repeats& repeats);
 
-/// "read twice, port 4.0 mm and starboard 2.5 mm apart (lines 25 and 26)".
-std::string apart_words(const RepeatedPlace& place, LengthUnit unit);
+/// "read twice, port 4.0 mm and starboard 2.5 mm apart (lines 25 and 26)", of the kinds apart, `sigma` being one reading's, mm.
+std::string apart_words(const RepeatedPlace& place, double sigma, LengthUnit unit);
 
 }  // namespace fairblade::job

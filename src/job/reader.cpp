@@ -38,6 +38,12 @@ std::string with_space(std::string_view unit_name) {
 
 std::string plain(double value) { return trimmed(value, 3); }
 
+/// Of a text that is a number: how it stands without quotes, where a comma would be none of its own.
+std::string without_quotes(std::string_view text) {
+  if (text.find(',') == std::string_view::npos) return "take the quotes off the number";
+  return "write " + shortest(*decimal(text)) + " without quotes";
+}
+
 }  // namespace
 
 bool same_word(std::string_view word, std::string_view name) {
@@ -45,7 +51,7 @@ bool same_word(std::string_view word, std::string_view name) {
 }
 
 void Reader::refuse(const Node& node, std::string_view key, std::string remedy) const {
-  if (node.kind == NodeKind::list && node.loose) {
+  if (node.kind == NodeKind::list && node.by_commas) {
     remedy += "; for a decimal comma write a point, or part the columns by semicolons";
   }
   faults.add(at(node), named(key) + " is " + described(node), std::move(remedy));
@@ -71,7 +77,7 @@ std::string Reader::range_words(Range range) const {
 std::optional<double> Reader::number(const Node& node, std::string_view key, Range range, std::string_view unit_name) const {
   if (node.kind == NodeKind::number && node.number >= range.low && node.number <= range.high) return node.number;
   if (node.kind == NodeKind::text && decimal(node.text)) {
-    refuse(node, key, "take the quotes off the number");
+    refuse(node, key, without_quotes(node.text));
     return std::nullopt;
   }
   refuse(node, key, "give a number from " + plain(range.low) + " to " + plain(range.high) + with_space(unit_name));
@@ -96,7 +102,7 @@ std::optional<double> Reader::length(const Node& node, std::string_view key, Ran
     if (read.kind == Kind::length) mm = read.mm;
     if (read.kind == Kind::no_unit) {
       refuse(node, key,
-             "take the quotes off the number, or write its unit, as in " +
+             without_quotes(node.text) + ", or write its unit, as in " +
                  in_quotes(std::string(without_blanks(node.text)) + std::string(name_of(unit))));
       return std::nullopt;
     }

@@ -59,20 +59,40 @@ class RoundReader {
 
   void read_stage(const KeyRow& row, const Place& place) {
     static constexpr std::array<std::string_view, 3> stages{"bare", "glassed", "final"};
-    const std::string& said = row.values.front();
-    if (std::find(stages.begin(), stages.end(), said) == stages.end()) {
-      faults_.add(place, in_quotes(said) + " is no stage", "write stage,bare or stage,glassed or stage,final");
-      return;
-    }
+    const std::string remedy = "write stage,bare or stage,glassed or stage,final";
+    if (row.values.size() > 1) return faults_.add(place, in_quotes(row.key) + " is a list", remedy);
+    const std::string said = lower_case(row.values.front());  // a phone writes a capital
+    if (std::find(stages.begin(), stages.end(), said) == stages.end())
+      return faults_.add(place, in_quotes(row.values.front()) + " is no stage", remedy);
     round_.stage = said;
     round_.stage_line = row.line;
   }
 
+  /// One value, or the list of several that the reader of one then refuses.
+  Node value_of_key(const KeyRow& row, char delimiter) {
+    if (row.values.size() == 1) return node_of_text(which_edge(row), row.line);
+    Node out;
+    out.kind = NodeKind::list;
+    out.line = row.line;
+    out.loose = true;
+    out.by_commas = delimiter == ',';
+    for (const std::string& one : row.values) out.items.push_back(node_of_text(one, row.line));
+    return out;
+  }
+
   void read_keys(const CsvContent& content) {
     static constexpr std::array<std::string_view, 6> ours{"units", "x_from", "board", "measured_by", "reading_error", "stage"};
+    std::vector<const KeyRow*> seen;  // of ours
     for (const KeyRow& row : content.header.keys) {
       const Place place{content.file, row.line};
-      if (std::find(ours.begin(), ours.end(), row.key) == ours.end()) {
+      const auto twice = std::find_if(seen.begin(), seen.end(), [&](const KeyRow* one) { return one->key == row.key; });
+      if (twice != seen.end()) {
+        faults_.add(place, stands_twice(**twice), "keep one of the two");
+        continue;
+      }
+      const bool our_own = std::find(ours.begin(), ours.end(), row.key) != ours.end();
+      if (our_own) seen.push_back(&row);
+      if (!our_own) {
         if (of_a_job(row.key)) {
           if (!row.values.empty()) round_.job_keys.push_back(row.key);
           continue;
@@ -86,16 +106,11 @@ class RoundReader {
       } else if (row.values.empty()) {
         faults_.add(place, in_quotes(row.key) + " has no value", "write key,value or take the row out");
       } else if (row.key == "reading_error") {
-        round_.reading_error = reader(content).length(node_of_text(row.values.front(), row.line), "reading_error", error_range);
+        round_.reading_error = reader(content).length(value_of_key(row, content.header.delimiter), "reading_error", error_range);
       } else if (row.key == "stage") {
         read_stage(row, place);
       } else if (row.key != "units") {
-        Node value = node_of_text(which_edge(row), row.line);
-        if (row.values.size() > 1) {
-          value = Node{NodeKind::list, row.line, true, 0, {}, {}, {}};
-          for (const std::string& one : row.values) value.items.push_back(node_of_text(one, row.line));
-        }
-        method_.set(row.key, std::move(value));
+        method_.set(row.key, value_of_key(row, content.header.delimiter));
         round_.x_from_told = round_.x_from_told || row.key == "x_from";
       }
     }

@@ -282,16 +282,17 @@ void check_against_chord(const Station& station, LengthUnit unit, Faults& faults
     told.push_back(once);
     faults.add(place(key), in_quotes(key) + " " + what + " of station " + station.name, remedy);
   };
+  constexpr double in_binary = 1e-9;  // of a bound: an inch's figures are no binary ones
   const auto too_long = [&](const char* key, double mm, double share, const char* share_text) {
-    if (mm <= share * station.chord) return;
+    if (mm <= share * station.chord * (1 + in_binary)) return;
     refuse(key, "of " + in_unit(mm, unit) + " is more than " + share_text + " of the " + in_unit(station.chord, unit) + " chord",
-           "give at most " + in_unit(share * station.chord, unit));
+           "give at most " + in_unit(last_figure_down(share * station.chord, unit), unit));
   };
   if (target.thickness.kind == Thickness::Kind::mm) too_long("thickness", target.thickness.value, 0.4, "40%");
-  if (target.thickness.kind == Thickness::Kind::mm && target.thickness.value < 0.03 * station.chord) {
+  if (target.thickness.kind == Thickness::Kind::mm && target.thickness.value < 0.03 * station.chord * (1 - in_binary)) {
     refuse("thickness",
            "of " + in_unit(target.thickness.value, unit) + " is less than 3% of the " + in_unit(station.chord, unit) + " chord",
-           "give " + in_unit(0.03 * station.chord, unit) + " at least");
+           "give " + in_unit(last_figure_up(0.03 * station.chord, unit), unit) + " at least");
   }
   if (target.leading_edge_radius.kind == LeadingEdgeRadius::Kind::mm) {
     too_long("leading_edge_radius", target.leading_edge_radius.value, 0.2, "20%");

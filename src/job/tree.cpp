@@ -103,7 +103,7 @@ Node node_of_list_text(std::string_view text, int line) {
   if (text.find(',') == std::string_view::npos) return node_of_text(text, line);
   Node node;
   node.line = line;
-  node.loose = true;
+  node.loose = node.by_commas = true;
   node.kind = NodeKind::list;
   for (std::size_t from = 0; from <= text.size();) {
     const std::size_t comma = std::min(text.find(',', from), text.size());

@@ -17,9 +17,10 @@ enum class NodeKind { null, boolean, number, text, list, object };
 struct Node {
   NodeKind kind = NodeKind::null;
   int line = 0;
-  bool loose = false;  ///< from a CSV cell or the command line, where numbers and texts look alike
-  double number = 0;   ///< of a boolean: 0 or 1
-  std::string text;    ///< the text, or the number as it was written where that is known
+  bool loose = false;      ///< from a CSV cell or the command line, where numbers and texts look alike
+  bool by_commas = false;  ///< a loose list whose parts stood between commas, any of which may have been a decimal one
+  double number = 0;       ///< of a boolean: 0 or 1
+  std::string text;        ///< the text, or the number as it was written where that is known
   std::vector<Node> items;
   std::vector<std::string> keys;  ///< of an object, one beside each item
 

@@ -116,8 +116,9 @@ std::string thickness_words(const Plan& plan) {
     low = std::min(low, target.thickness_ratio);
     high = std::max(high, target.thickness_ratio);
   }
-  if (high - low < 0.0005) return trimmed(100 * high, 1) + " % thick";
-  return trimmed(100 * low, 1) + " to " + trimmed(100 * high, 1) + " % thick";
+  const std::string least = trimmed(100 * low, 1), most = trimmed(100 * high, 1);
+  if (least == most || high - low < 0.0005) return most + " % thick";
+  return least + " to " + most + " % thick";
 }
 
 std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {

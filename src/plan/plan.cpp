@@ -7,6 +7,7 @@
 #include "base/side_by_side.hpp"
 #include "base/text.hpp"
 #include "target/loft.hpp"
+#include "target/remedies.hpp"
 
 namespace fairblade::plan {
 
@@ -158,6 +159,41 @@ void ask_governing(Plan& plan) {
   }
 }
 
+/// An edge made thicker to stand its coats leaves the run aft less of a taper, under which they close a thicker edge still: the
+/// least that stays open is found by planning with what was found, rounded up as it will be told. Where that is refused the
+/// edges' own tapers tell.
+void solve_edges(Plan& plan) {
+  constexpr int most_times = 8;  // seen: 3
+  std::vector<fill::Edge> edges = plan.work.coats.edges;
+  job::Job job = plan.job;
+  for (int times = 0; times < most_times; ++times) {
+    for (std::size_t k = 0; k < edges.size(); ++k) {
+      if (!edges[k].closes) continue;
+      edges[k].least = target::rounded_up(edges[k].least, LengthUnit::mm);
+      job.stations[k].target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, edges[k].least};
+    }
+    const auto targets = target::plan_targets(job, plan.measured, plan.fitted);
+    if (!targets) return;
+    const auto again = fill::edges_of(*targets, plan.work.coats.build);
+    bool open = true;
+    for (std::size_t k = 0; k < edges.size(); ++k) {
+      if (!again[k].closes) continue;
+      open = false;
+      edges[k].closes = true;
+      edges[k].least = std::max(again[k].least, edges[k].least + 0.01);
+    }
+    if (!open) continue;
+    for (std::size_t k = 0; k < edges.size(); ++k) plan.work.coats.edges[k].least = edges[k].least;
+    const auto faults = fill::faults_of(plan.job, plan.work.coats);  // the first of the work's
+    std::copy(faults.begin(), faults.end(), plan.work.faults.begin());
+    return;
+  }
+}
+
+bool any_closes(const fill::Coats& coats) {
+  return std::any_of(coats.edges.begin(), coats.edges.end(), [](const fill::Edge& one) { return one.closes; });
+}
+
 }  // namespace
 
 Outcome<Plan> make_plan(job::Job asked) {
@@ -176,6 +212,7 @@ Outcome<Plan> make_plan(job::Job asked) {
   warnings.insert(warnings.end(), plan->twist.warnings.begin(), plan->twist.warnings.end());
   tell_carried_on(*plan, warnings);
   plan->work = fill::plan_work(job, plan->measured, plan->targets, plan->changes, plan->volumes);
+  if (any_closes(plan->work.coats)) solve_edges(*plan);
   if (!plan->work.faults.empty()) return plan->work.faults;
   warnings.insert(warnings.end(), plan->work.warnings.begin(), plan->work.warnings.end());
   ask_governing(*plan);

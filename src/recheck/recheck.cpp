@@ -159,6 +159,7 @@ class Maker {
     if (!heights) return heights.faults();
     result.heights = std::move(*heights);
     result.stage = of_round().stage.kind;
+    result.stage_line = round->stage_line;
     if (!last) return std::nullopt;
     out_.defaults = assumed.defaults;
     out_.notes = assumed.notes;

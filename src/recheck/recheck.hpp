@@ -24,6 +24,7 @@ struct Options {
 struct RoundResult {
   std::string file;
   fill::StageKind stage = fill::StageKind::final;  ///< the surface that was measured
+  int stage_line = 0;                              ///< of the file, where it tells that surface itself; 0: it does not
   double told_error = 0;                           ///< mm, how far one reading strays, by the file or the plan
   /// mm, what everything is judged with: the told one, or the readings' own scatter about the target where that is less
   /// (median of the sizes / 0.6745, higher by chance's share; 20 readings at least; never below a third of what was

@@ -10,15 +10,14 @@
 namespace fairblade::report {
 namespace {
 
-// "12.1 to 12.4", or one number where both ends print the same.
+// "12.1 to 12.4", or one number where both ends are alike.
 std::string from_to(const Plan& plan, int decimals, const std::function<double(std::size_t)>& value) {
   double low = value(0), high = low;
   for (std::size_t k = 1; k < plan.measured.size(); ++k) {
     low = std::min(low, value(k));
     high = std::max(high, value(k));
   }
-  const std::string a = fixed(low, decimals), b = fixed(high, decimals);
-  return a == b ? a : a + " to " + b;
+  return fixed_range(low, high, decimals);
 }
 
 // Lengths from one end to the other, both ends in both units.

@@ -36,7 +36,8 @@ std::string heading(const Recheck& all) {
     for (const fill::Stage& one : all.frozen.stages) {
       if (one.kind != stage.kind) others += (others.empty() ? "" : " or ") + std::string(fill::name_of(one.kind));
     }
-    surface += all.options.stage.empty() ? ", at which filler is shaped; --stage " + others + " for another" : "";
+    surface +=
+        all.options.stage.empty() && now.stage_line == 0 ? ", at which filler is shaped; --stage " + others + " for another" : "";
   }
   out += wrapped("Round " + std::to_string(all.rounds.size()) + ", " + on_one_line(now.file) + ": " +
                      counted(now.readings, "reading") + " at " + counted(now.heights.size(), "height") + ".",

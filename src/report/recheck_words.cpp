@@ -152,10 +152,14 @@ std::string which_stage_words(const Recheck& recheck) {
   if (!recheck.other_stage) return {};
   const auto& [name, coats] = *recheck.other_stage;
   const LengthUnit unit = recheck.frozen.job.units;
+  const std::string file = on_one_line(recheck.now().file), row = "the row stage,";
+  const int line = recheck.now().stage_line;  // what the file tells wins over --stage
+  const std::string remedy = line > 0 ? "change " + row + fill::name_of(recheck.frozen.stage.kind) + " to stage," + name + " (" +
+                                            file + ":" + std::to_string(line) + ")"
+                                      : "say --stage " + name + ", or write " + row + name + " above the header of " + file;
   return "on the whole these readings are " + in_unit(std::abs(recheck.common), unit) + (coats > 0 ? " high" : " low") +
          ", and the coats between the " + fill::name_of(recheck.frozen.stage.kind) + " and the " + name + " surface are " +
-         in_unit(std::abs(coats), unit) + ". If it was the " + name + " surface that you measured, say --stage " + name +
-         ", or write the row stage," + name + " above the header of " + on_one_line(recheck.now().file);
+         in_unit(std::abs(coats), unit) + ". If it was the " + name + " surface that you measured, " + remedy;
 }
 
 }  // namespace

@@ -50,7 +50,7 @@ void tell_repeats(const job::Job& job, const job::Station& station, std::vector<
     most = std::max(most, *std::max_element(place.apart.begin(), place.apart.end()));
     if (places.size() > few) continue;
     warnings.push_back({"repeats-disagree", where(station),
-                        "x " + in_unit(place.x, job.units) + " was " + job::apart_words(place, job.units) +
+                        "x " + in_unit(place.x, job.units) + " was " + job::apart_words(place, job.reading_error, job.units) +
                             ": one of the two, or its x, is a slip; their mean is used: measure it again"});
   }
   if (places.size() <= few) return;

@@ -45,7 +45,15 @@ std::optional<double> nearest_fair(double start, double end, const Fair& fair) {
 
 const char* const no_way_out = "nothing about this edge alone helps: plan the full section instead";
 
-std::string fraction(const Blade& blade, double x) { return fixed(x / blade.measured.chord, 3) + " of the chord"; }
+enum class Inwards { down, up };
+
+/// " (0.726 of the chord)", rounded inwards as the length beside it; nothing where it would not do so rounded.
+std::string fraction(const Blade& blade, double x, Inwards side, const Fair& fair) {
+  constexpr double steps = 1000, chance = 1e-6;
+  const double share = x / blade.measured.chord * steps;
+  const double rounded = (side == Inwards::down ? std::floor(share + chance) : std::ceil(share - chance)) / steps;
+  return fair(rounded * blade.measured.chord) ? " (" + fixed(rounded, 3) + " of the chord)" : std::string();
+}
 
 // The side whose own limit is the lower one, or "both sides" where they are alike.
 std::string governing(const NoseSite& site) {
@@ -77,17 +85,18 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
     other.keep_from = from;
     return nose_site(blade, blade.body(other), other).fair(wish.radius);
   };
-  const auto keep_from = [&](double from, const char* word) {
-    remedies.push_back("keep the body from x " + printed.text(from) + " (" + fraction(blade, from) + "), which rebuilds " +
-                       printed.text(from + wish.extend_leading) + word);
+  const auto keep_from = [&](double from, Inwards side) {
+    remedies.push_back("keep the body from x " + printed.text(from) + fraction(blade, from, side, fair_from) +
+                       ", which rebuilds " + printed.text(from + wish.extend_leading) +
+                       (side == Inwards::down ? " at most" : " at least"));
   };
   const double least = std::min(0.01 * blade.measured.chord, wish.keep_from);
   if (const auto found = nearest_fair(wish.keep_from, least, fair_from)) {
     const double from = printed.down(*found);
-    if (from > 0 && fair_from(from)) keep_from(from, " at most");
+    if (from > 0 && fair_from(from)) keep_from(from, Inwards::down);
   } else if (const auto longer = nearest_fair(wish.keep_from, wish.keep_to - 0.05 * blade.measured.chord, fair_from)) {
     const double from = printed.up(*longer);
-    if (from < wish.keep_to && fair_from(from)) keep_from(from, " at least");
+    if (from < wish.keep_to && fair_from(from)) keep_from(from, Inwards::up);
   }
   return {place_of(blade.station, {"leading_edge_radius", "keep", "approach"}),
           "station " + blade.station.name + ": a leading-edge radius of " + printed.text(wish.radius) +
@@ -109,7 +118,7 @@ Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wis
     if (const auto found = nearest_fair(wish.keep_to, least, fair_to)) {
       const double to = printed.down(*found);
       if (to > wish.keep_from && fair_to(to)) {
-        remedies.push_back("end the kept part at x " + printed.text(to) + " (" + fraction(blade, to) + ")");
+        remedies.push_back("end the kept part at x " + printed.text(to) + fraction(blade, to, Inwards::down, fair_to));
       }
     }
   }

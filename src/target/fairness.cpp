@@ -21,16 +21,17 @@ double last_fair(double fair, double unfair, const Fair& is_fair) {
 }
 
 /// What of an edge or a nose too full for the section can be had: less of it, or a thicker section; nothing where neither can.
+/// Rounded inwards, to be typed in as it is printed.
 struct Ways {
   std::optional<double> at_most, thick;  // mm
   bool any() const { return at_most || thick; }
 };
 
-Ways ways_of(double fair, double needed, double chord) {
-  constexpr double least = 0.05, thickest = 0.4;  // mm, less is printed as nothing; of the chord, beyond any section
+Ways ways_of(double fair, double needed, double chord, LengthUnit unit) {
+  constexpr double thickest = 0.4;  // of the chord, beyond any section
   Ways out;
-  if (fair >= least) out.at_most = fair;
-  if (fair > 0 && needed <= thickest * chord) out.thick = needed;
+  if (last_figure_down(fair, unit) > 0) out.at_most = last_figure_down(fair, unit);
+  if (fair > 0 && needed <= thickest * chord) out.thick = last_figure_up(needed, unit);
   return out;
 }
 
@@ -88,15 +89,16 @@ std::optional<Fault> judge_curve(const job::Job& job, const job::Station& statio
   const double edge = chord * curve.edge();
   const double radius = chord * curve.radius();
   if (edge >= thickest) {
-    return Fault{place_of(station, {"trailing_edge_thickness"}),
-                 who + ": a trailing edge of " + mm(edge) + " on a section only " + mm(thickest) + " thick",
-                 "ask for an edge under " + mm(largest_fair_edge(curve, chord)) + " or a thicker section"};
+    return Fault{
+        place_of(station, {"trailing_edge_thickness"}),
+        who + ": a trailing edge of " + mm(edge) + " on a section only " + mm(thickest) + " thick",
+        "ask for an edge under " + mm(last_figure_down(largest_fair_edge(curve, chord), job.units)) + " or a thicker section"};
   }
   const bool tail_full = curve.tail_convex(), nose_full = curve.nose_convex();
   const double fair_edge = tail_full ? edge : largest_fair_edge(curve, chord);
   const double fair_radius = nose_full ? radius : largest_fair_radius(curve, chord);
-  const Ways tail = ways_of(fair_edge, thickest * edge / std::max(fair_edge, 1e-9), chord);
-  const Ways nose = ways_of(fair_radius, thickest * std::sqrt(radius / std::max(fair_radius, 1e-9)), chord);
+  const Ways tail = ways_of(fair_edge, thickest * edge / std::max(fair_edge, 1e-9), chord, job.units);
+  const Ways nose = ways_of(fair_radius, thickest * std::sqrt(radius / std::max(fair_radius, 1e-9)), chord, job.units);
   if (curve.tail_flares()) {
     return Fault{place_of(station, {"trailing_edge_thickness"}),
                  who + ": with a trailing edge of " + mm(edge) + " the section would thicken again towards it",

@@ -22,6 +22,27 @@ TEST_CASE("numbers are written with a point and without a negative zero") {
   CHECK(shortest(0.1) == "0.1");
 }
 
+TEST_CASE("2026-11-27: one figure where a range's ends are alike") {
+  // 3/16 in, once a hair less than itself, was told as 0.187 to 0.188: half to even, and below the half.
+  CHECK(fixed_range(std::nextafter(0.1875, 0), 0.1875, 3) == "0.188");
+  CHECK(fixed_range(0.1875, 0.1875, 3) == "0.188");
+  CHECK(fixed_range(3.04, 3.0449, 1) == "3.0");
+  CHECK(fixed_range(3.04, 3.06, 1) == "3.0 to 3.1");
+  CHECK(fixed_range(12.1, 12.4, 1) == "12.1 to 12.4");
+}
+
+TEST_CASE("2026-11-27: bounds are rounded to the side where they hold") {
+  // By hand, in the figures that are printed: tenths of a mm, hundredths of a cm, thousandths of an inch.
+  CHECK(last_figure_down(19.566, LengthUnit::mm) == Approx(19.5));
+  CHECK(last_figure_up(19.566, LengthUnit::mm) == Approx(19.6));
+  CHECK(last_figure_down(19.6, LengthUnit::mm) == Approx(19.6));
+  CHECK(last_figure_up(19.6, LengthUnit::mm) == Approx(19.6));
+  CHECK(last_figure_up(19.51, LengthUnit::cm) == Approx(19.6));
+  CHECK(last_figure_down(0.1879 * mm_per_inch, LengthUnit::inch) == Approx(0.187 * mm_per_inch));
+  CHECK(last_figure_up(0.1871 * mm_per_inch, LengthUnit::inch) == Approx(0.188 * mm_per_inch));
+  CHECK(last_figure_up(0.188 * mm_per_inch, LengthUnit::inch) == Approx(0.188 * mm_per_inch));
+}
+
 TEST_CASE("numbers are the C library's own, digit by digit") {
   std::mt19937_64 random(20261125);
   std::array<char, 400> wanted{};

@@ -233,6 +233,33 @@ TEST_CASE("2026-11-27: a plan that takes the place of one with another target sa
   CHECK(has(planned("6", {"--json"}), note));
 }
 
+TEST_CASE("2026-11-27: a plan that takes the place of one with other coats says so, and of one with other names does not") {
+  // Ten layers of 60 um for four move what is shaped by 0.36 mm, by hand; the target stays, and there was no note. A station
+  // with another name alone was told as another target.
+  const Folder folder;
+  const std::string out = folder.at("out");
+  const std::string whimbrel = bytes_of(profile("whimbrel")),
+                    csv = bytes_of(std::string(PROFILES_DIR) + "/whimbrel/readings.csv");
+  const auto instead = [](std::string text, const std::string& old, const std::string& by) {
+    std::size_t at = text.find(old);
+    REQUIRE(at != std::string::npos);
+    for (; at != std::string::npos; at = text.find(old, at + by.size())) text.replace(at, old.size(), by);
+    return text;
+  };
+  const auto planned = [&](const std::string& job, const std::string& readings) {
+    folder.write("readings.csv", readings);
+    const Result result = run({"plan", folder.write("w.json", job), "-o", out});
+    CHECK(result.status == 0);
+    return result.err;
+  };
+  CHECK_FALSE(has(planned(whimbrel, csv), " held a plan with "));
+  CHECK(has(planned(instead(whimbrel, "\"dry_film_um\": 60, \"layers\": 4", "\"dry_film_um\": 60, \"layers\": 10"), csv),
+            "note: " + out + " held a plan with other coats: templates already cut by that no longer fit, and recheck goes by"));
+  CHECK(has(planned(whimbrel, csv), " held a plan with other coats: "));
+  const std::string renamed = instead(whimbrel, "\"name\": \"C\"", "\"name\": \"crown\"");
+  CHECK_FALSE(has(planned(renamed, instead(csv, "\nC;", "\ncrown;")), " held a plan with "));
+}
+
 TEST_CASE("what goes to the screen can be chosen") {
   const Folder folder;
   const Result table = run({"plan", profile("dunlin"), "-o", folder.at("out")});

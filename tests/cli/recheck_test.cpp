@@ -219,6 +219,13 @@ TEST_CASE("recheck: the surface that was measured") {
   CHECK(told["progress"][0] == finished["progress"][0]);
   CHECK(told["progress"][1]["stage"] == "bare");
   CHECK(has(planned.recheck({readings, own}).out, "1 r, bare"));
+  // 2026-11-27: of the file that told its stage --stage was asked for, which the file wins over.
+  const std::string bare_told = planned.folder.write("bare.csv", "reading_error,0.4\nstage,Bare\n" + round_text());
+  const std::string asked = planned.json({bare_told})["next"][0];
+  CHECK(has(asked, "If it was the final surface that you measured, change the row stage,bare to stage,final ("));
+  CHECK(has(asked, "bare.csv:2). "));
+  CHECK_FALSE(has(asked + planned.recheck({bare_told}).out, "--stage"));
+  CHECK(has(planned.json({readings})["next"][0], "say --stage final, or write the row stage,final above the header of "));
   const std::string none = planned.folder.write("none.csv", "stage,glassed\n" + round_text());
   CHECK(has(planned.recheck({none}).err, "none.csv:1: the plan's coats make no stage \"glassed\": choose from bare, final\n"));
   const Result refused = planned.recheck({readings}, {"--stage", "glassed"});

@@ -241,3 +241,26 @@ TEST_CASE("what the readings show is told at their own line") {
   }
   CHECK(any);
 }
+
+TEST_CASE("2026-11-27: the fraction of the chord that a refused edge is told to end at is taken") {
+  // "end the kept part at x 11.9739 in (0.726 of the chord)" was told to one who had asked for 0.726: 0.72569 rounded up.
+  const Folder folder;
+  std::string rows = "units,in\nstation,down,ahead,chord,x,port,starboard\nA,0,2.25,16.5,0,0,0\n";
+  for (const char* row :
+       {"0.125,3/16,3/16", "0.25,1/4,1/4", "0.5,15/32,15/32", "0.9375,19/32,19/32", "1.5,23/32,23/32", "2.625,27/32,7/8",
+        "4.625,31/32,31/32", "7,7/8,7/8", "10,11/16,23/32", "13.5,3/8,3/8", "16.5,1/16,1/16"})
+    rows += std::string("A,,,,") + row + "\n";
+  const std::string job = folder.write("sanderling.csv", rows);
+  const auto asked = [&](const std::string& edge, const std::string& keep_to) {
+    return run({"plan", job, "-o", folder.at("out"), "--approach", "edges-only", "--trailing-edge-thickness", edge, "--keep",
+                "0.2," + keep_to});
+  };
+  for (const char* edge : {"0.14", "0.15", "0.16", "0.18", "0.19", "0.21", "0.23"}) {
+    INFO(edge);
+    const Result refused = asked(edge, "0.8");
+    REQUIRE(refused.status == 2);
+    std::smatch told;
+    REQUIRE(std::regex_search(refused.err, told, std::regex("end the kept part at x [0-9.]+ in \\(([0-9.]+) of the chord\\)")));
+    CHECK(asked(edge, told[1]).status == 0);
+  }
+}

@@ -60,6 +60,42 @@ TEST_CASE("2026-11-27: the rule's readings in a CSV, in two cells or as a job fi
   CHECK(faults_of(near, scratch.folder.string()) == "r.csv:1: \"paper\" is not a key of the job: did you mean \"print.paper\"?");
 }
 
+TEST_CASE("2026-11-27: where commas part no cells, one in a list in brackets may be a decimal one") {
+  // board;[50,45] was taken as two boards, and [99,5;100,4] was told to part by semicolons what they part.
+  const Scratch scratch;
+  const auto read = [&](const std::string& row, const std::string& titles = "station;down;chord;x;port;starboard") {
+    return scratch.read("r.csv", row + "\n" + titles + "\nA;0;400;0;0;0\nA;;;50;20;20\nA;;;400;1;1\n");
+  };
+  const auto told = [&](const std::string& row) { return faults_of(read(row), scratch.folder.string()); };
+  for (const std::string row :
+       {"print.ruler_reads;[99,5;100,4]", "print.ruler_reads;99,5;100,4", "print.ruler_reads;[99.5;100.4]",
+        "print.ruler_reads;[99.5, 100.4]", "print.ruler_reads;[99.5,100.4]"}) {
+    INFO(row);
+    const auto job = read(row);
+    REQUIRE(faults_of(job) == "");
+    CHECK(job->print.ruler_across == 99.5);
+    CHECK(job->print.ruler_along == 100.4);
+  }
+  const std::string cells = "one number or several: put each number into a cell of its own, without brackets";
+  CHECK(told("board;[50,45]") == "r.csv:1: \"board\" is \"[50,45]\", " + cells + ", or write 50.45 if it is one");
+  const auto boards = read("board;[50,45]", "station;down;chord;x;port_gap;starboard_gap");
+  CHECK(boards.faults().size() == 1);  // nothing is told of a board that is missing
+  CHECK(told("print.ruler_reads;[99,5,100,4]") == "r.csv:1: \"print.ruler_reads\" is \"[99,5,100,4]\", " + cells);
+  CHECK(told("print.ruler_reads;99,5;100,4;101") ==
+        "r.csv:1: \"print.ruler_reads\" is a list: give two numbers, as in [100, 100]");
+  const auto gaps = read("board;50,5;45", "station;down;chord;x;port_gap;starboard_gap");
+  REQUIRE(faults_of(gaps) == "");
+  CHECK(*gaps->stations[0].board_port == 50.5);
+  CHECK(*gaps->stations[0].board_starboard == 45);
+}
+
+TEST_CASE("2026-11-27: an empty place in a list in brackets is refused") {
+  const Scratch scratch;
+  const std::string rows = "station,down,chord,x,port,starboard\nA,0,400,0,0,0\nA,,,400,1,1\n";
+  CHECK(faults_of(scratch.read("r.csv", "print.ruler_reads,[99.5,,100]\n" + rows), scratch.folder.string()) ==
+        "r.csv:1: \"print.ruler_reads\" has an empty place in its list: write what is missing, or take a comma out");
+}
+
 TEST_CASE("2026-11-27: whatever a phone makes of the inch mark is one") {
   // U+2033, U+201D, U+201C, two single quotes: plain, primes, curly.
   for (const std::string mark :

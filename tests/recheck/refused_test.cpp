@@ -61,6 +61,21 @@ TEST_CASE("refused readings") {
   CHECK(one_line(gone.faults().front()) == "no-such.csv: there is no such file: check its name and folder");
 }
 
+TEST_CASE("2026-11-27: a row that stands twice above a round, or has too many values, is refused; a capital is none") {
+  // The second won silently, and what stood beyond the first value counted for nothing.
+  const std::string rows = "station,x,port\nB,10,8\n";
+  CHECK(told("stage,final\nstage,bare\n" + rows) == "r.csv:2: \"stage\" stands twice (first on line 1): keep one of the two\n");
+  CHECK(told("reading_error,0.5\nreading_error,2\n" + rows) ==
+        "r.csv:2: \"reading_error\" stands twice (first on line 1): keep one of the two\n");
+  CHECK(told("x_from,leading-edge\nboard,60\nx_from,stock\n" + rows) ==
+        "r.csv:3: \"x_from\" stands twice (first on line 1): keep one of the two\n");
+  CHECK(told("units,mm\nunits,in\nstation,x,port\nB,418.5,8\n") ==
+        "r.csv:2: \"units\" stands twice (first on line 1): keep one of the two\n");
+  CHECK(told("stage,final,bare\n" + rows) == "r.csv:1: \"stage\" is a list: write stage,bare or stage,glassed or stage,final\n");
+  CHECK(has(told("reading_error,0,5\n" + rows), "r.csv:1: \"reading_error\" is a list: give a length from 0.001 to 50 mm"));
+  CHECK(told("stage,Final\n" + round(none)) == "not refused");
+}
+
 TEST_CASE("a plan that knows no stock cannot use what is counted from it") {
   auto blind = plan();
   for (auto& station : blind.stations) station.target_ahead.reset();

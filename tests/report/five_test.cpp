@@ -34,6 +34,14 @@ TEST_CASE("the five numbers, each with its place") {
   CHECK(five[1].value == "4.3 mm (0.168 in) at station B, 101.6 mm (4.000 in) aft of the leading edge, port");
 }
 
+TEST_CASE("2026-11-27: an edge asked for as 3/16 in is told as one figure") {
+  report::Plan plan = hand_made::plan();  // it was "0.187 to 0.188 in"
+  plan.job.units = LengthUnit::inch;
+  plan.targets[0].trailing_edge_thickness = (0.1875 - 1e-12) * mm_per_inch;
+  plan.targets[1].trailing_edge_thickness = (0.1875 + 1e-12) * mm_per_inch;
+  CHECK(report::five_numbers(plan)[4].value == "2.0 mm (0.079 in) now, 4.8 mm (0.188 in) then");
+}
+
 TEST_CASE("a blade that needs nothing says so") {
   report::Plan plan = hand_made::plan();
   for (auto& change : plan.changes) change.add = change.removal = {};
