@@ -133,7 +133,7 @@ void Words::coats() {
 
 Grid grid_of(const job::Job& job, const EdgeCard& card) {
   Grid grid;
-  const std::string from = card.from_stock ? "aft of the stock" : "aft of old leading edge";
+  const std::string from = card.from_stock ? "aft of the stock" : "aft of old nose";
   const bool coated = card.stages.size() > 1;
   const bool batten = !card.heights.empty() && card.heights.front().batten.has_value();
   grid.columns = {{"", "", 19, true}, {"", "below the top", 13.5}, {from, "saw at", 13}};

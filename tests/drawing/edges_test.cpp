@@ -241,7 +241,7 @@ TEST_CASE("an edge card in its corners") {
   CHECK(has(words(sharp), "nothing to build past"));
   Blade adrift = blade_of(usual, 3);
   for (auto& target : adrift.targets) target.ahead.reset();
-  CHECK(has(words(adrift), "aft of old leading edge"));
+  CHECK(has(words(adrift), "aft of old nose"));
   CHECK(has(words(adrift), "is not known"));
   // 2026-11-27: "in 100" of what, in a table in inches?
   Blade inches = blade_of(usual, 3);

@@ -153,7 +153,7 @@ TEST_CASE("2026-11-27: the areas of a noisy scan are cut in strips, and are thos
   // (Boost.Geometry) of the uncut outlines.
   cases::Wish wish;
   wish.noise = 0.3;
-  wish.measured_ratio = 0.12;
+  wish.measured_ratio = 0.13;
   wish.extend_forward = 5;
   wish.extend_aft = 9;
   wish.places.clear();
