@@ -138,6 +138,23 @@ TEST_CASE(
   check_sums(p);
 }
 
+TEST_CASE("2026-11-27: what lies below the last station has its coats too") {
+  // A prism of 1 m, and a tenth more below it: a tenth more of everything.
+  auto job = planned::tapered(2, 1000, 400, 400, 0.10, 0.13);
+  job::Coat coat;
+  coat.name = coat.stage = "glass";
+  coat.thickness = 0.6;
+  job.coats = {coat};
+  const auto first = planned::plan(job).work.zones;
+  job.bottom = 1100;
+  const auto longer = planned::plan(job).work.zones;
+  REQUIRE(first.whole.taken_by_coats > 0.3);
+  for (const Zone zone : {Zone::leading_edge, Zone::faces, Zone::trailing_edge}) {
+    CHECK(longer[zone].taken_by_coats == Approx(1.1 * first[zone].taken_by_coats).epsilon(1e-3));
+    CHECK(longer[zone].filler == Approx(1.1 * first[zone].filler).epsilon(1e-3));
+  }
+}
+
 TEST_CASE("passes cover the deepest place, none deeper than its limit") {
   std::mt19937 random(4);
   for (const double to : {0.101, 0.115, 0.13, 0.16}) {
