@@ -211,12 +211,18 @@ void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   }
   if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
-  out.push_back(
-      {"left-under-coats", of_stations(plan, stations),
-       "the leading edge is left as it is, and " + build +
-           " of coats go over it: the templates marked \"bare\" stand so far inside it. Take that off the edge, or keep "
-           "the coats off it; coated as it is it stands " +
-           build + " further forward"});
+  const bool never_cut = std::any_of(stations.begin(), stations.end(), [&](std::size_t k) {
+    const job::Station& one = plan.job.stations[k];
+    return std::any_of(one.target.no_cut.begin(), one.target.no_cut.end(), [&](const job::NoCut& patch) {
+      return one.down >= patch.down_from && one.down <= patch.down_to && patch.x_from <= 0;
+    });
+  });
+  out.push_back({"left-under-coats", of_stations(plan, stations),
+                 "the leading edge is left as it is, and " + build +
+                     " of coats go over it: the templates marked \"bare\" stand so far inside it. " +
+                     (never_cut ? "Nothing comes off it (no_cut): keep the coats off it"
+                                : "Take that off the edge, or keep the coats off it") +
+                     "; coated as it is it stands " + build + " further forward"});
 }
 
 }  // namespace

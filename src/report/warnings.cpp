@@ -57,9 +57,12 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
       if (!worst || row.change() < worst->change()) worst = row;
     }
     if (!worst) continue;
-    out.push_back({"no-cut", "station " + station.name,
-                   length(-worst->change()) + " would come off at x " + length(worst->x) + ", " +
-                       side_words(plan.measured[k], worst->face) + ", inside a no_cut patch: ask for a thicker section"});
+    out.push_back(
+        {"no-cut", "station " + station.name,
+         length(-worst->change()) + " would come off at x " + length(worst->x) + ", " +
+             side_words(plan.measured[k], worst->face) + ", inside a no_cut patch: " +
+             (worst->x < target::cut_from * plan.measured[k].chord ? "build the leading edge forward (--extend-leading-edge)"
+                                                                   : "ask for a thicker section")});
   }
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 #include "base/numerics.hpp"
 #include "base/side_by_side.hpp"
@@ -34,6 +35,46 @@ bool found_by_tool(const job::Station& station) {
 
 bool least(const job::Station& station) { return station.target.thickness.kind == job::Thickness::Kind::least_fill; }
 
+// After another outline.
+void settle_thickness(const TargetRequest& request, const MeasuredSection& measured, Draft& draft) {
+  if (draft.need) {
+    draft.need = needed_thickness(measured, draft.wish, request);
+    draft.thickness_ratio = draft.need->no_more_filler;
+  }
+  if (request.thickness.kind == job::Thickness::Kind::mm) draft.thickness_ratio = request.thickness.value / draft.wish.chord;
+}
+
+double built_ahead(const MeasuredSection& measured, const Wish& wish) { return -wish.leading_edge_x - measured.skeg; }
+double built_aft(const MeasuredSection& measured, const Wish& wish) { return wish.leading_edge_x + wish.chord - measured.chord; }
+
+// What was chosen for one station alone would stand out of the edge's line: where the tool may choose, every station is built out
+// as far as the one that needs most, or as it may be. True where that changed anything.
+bool even_out(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
+  constexpr double same = 1e-6;  // mm
+  double ahead = 0, aft = 0;
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    const TargetRequest& request = job.stations[k].target;
+    if (request.extend_leading_edge.up_to) ahead = std::max(ahead, built_ahead(measured[k], drafts[k].wish));
+    if (request.extend_trailing_edge.up_to) aft = std::max(aft, built_aft(measured[k], drafts[k].wish));
+  }
+  bool changed = false;
+  for (std::size_t k = 0; k < drafts.size(); ++k) {
+    const TargetRequest& request = job.stations[k].target;
+    Wish& wish = drafts[k].wish;
+    const auto more = [](const job::Extension& extension, double now, double most) {
+      return extension.up_to ? std::max(0.0, std::min(extension.mm, most) - now) : 0.0;
+    };
+    const double forward = more(request.extend_leading_edge, built_ahead(measured[k], wish), ahead);
+    const double back = more(request.extend_trailing_edge, built_aft(measured[k], wish), aft);
+    if (forward + back < same) continue;
+    wish.leading_edge_x -= forward;
+    wish.chord += forward + back;
+    settle_thickness(request, measured[k], drafts[k]);
+    changed = true;
+  }
+  return changed;
+}
+
 }  // namespace
 
 Draft draft_of(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
@@ -54,14 +95,12 @@ Draft draft_of(const job::Station& station, const MeasuredSection& measured, con
     }
   }
   if (!request.extend_leading_edge.up_to && !request.extend_trailing_edge.up_to) return out;
-  const double chord = out.wish.chord;
-  out.wish = with_room_at_edges(measured, request, out.wish, out.thickness_ratio);
-  if (out.wish.chord == chord) return out;
-  if (out.need) {
-    out.need = needed_thickness(measured, out.wish, request);
-    out.thickness_ratio = out.need->no_more_filler;
+  for (int round = 0; round < 2; ++round) {  // what one edge gains may thin a least fill, and cut the other
+    const double chord = out.wish.chord;
+    out.wish = with_room_at_edges(measured, request, out.wish, out.thickness_ratio);
+    if (out.wish.chord == chord) break;
+    settle_thickness(request, measured, out);
   }
-  if (request.thickness.kind == job::Thickness::Kind::mm) out.thickness_ratio = request.thickness.value / out.wish.chord;
   return out;
 }
 
@@ -82,26 +121,53 @@ double greatest_pull(const SpanLine& line) {
   return out;
 }
 
-// Leading and trailing edge as distances ahead and aft of the stock.
-void fair_outline(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
-                  std::vector<Warning>& warnings) {
-  const job::Spanwise kind = job.target.spanwise;
+/// Leading and trailing edge as distances ahead and aft of the stock, and the lines nearest to them. Nothing where a station's
+/// stock is not known, or a skeg stands ahead.
+struct EdgeLines {
+  SpanLine fore, aft;
+  double worst() const { return std::max(greatest_pull(fore), greatest_pull(aft)); }
+};
+std::optional<EdgeLines> edge_lines(const job::Job& job, const std::vector<MeasuredSection>& measured,
+                                    const std::vector<Draft>& drafts) {
   SpanQuantity leading = quantity(measured);
   SpanQuantity trailing = quantity(measured);
   for (std::size_t k = 0; k < measured.size(); ++k) {
-    if (!measured[k].ahead || measured[k].skeg > 0) return;
+    if (!measured[k].ahead || measured[k].skeg > 0) return std::nullopt;
     const Wish& wish = drafts[k].wish;
     leading.value.push_back(*measured[k].ahead - wish.leading_edge_x);
     trailing.value.push_back(wish.leading_edge_x + wish.chord - *measured[k].ahead);
   }
-  const SpanLine fore = fair_along(leading, kind);
-  const SpanLine aft = fair_along(trailing, kind);
-  const double worst = std::max(greatest_pull(fore), greatest_pull(aft));
-  if (worst > outline_reach * job.reading_error) {
+  return EdgeLines{fair_along(leading, job.target.spanwise), fair_along(trailing, job.target.spanwise)};
+}
+
+// Do the extensions that were chosen differ by more than the outline is faired by?
+bool chosen_apart(const job::Job& job, const std::vector<MeasuredSection>& measured, const std::vector<Draft>& drafts) {
+  const auto apart = [&](const job::Extension TargetRequest::*extension, const auto& built) {
+    double least = std::numeric_limits<double>::infinity(), most = 0;
+    for (std::size_t k = 0; k < drafts.size(); ++k) {
+      if (!(job.stations[k].target.*extension).up_to) continue;
+      least = std::min(least, built(measured[k], drafts[k].wish));
+      most = std::max(most, built(measured[k], drafts[k].wish));
+    }
+    return most - least > outline_reach * job.reading_error;
+  };
+  return apart(&TargetRequest::extend_leading_edge, built_ahead) || apart(&TargetRequest::extend_trailing_edge, built_aft);
+}
+
+void fair_outline(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
+                  std::vector<Warning>& warnings) {
+  auto lines = edge_lines(job, measured, drafts);
+  const bool uneven = lines ? lines->worst() > outline_reach * job.reading_error : chosen_apart(job, measured, drafts);
+  const bool evened = uneven && even_out(job, measured, drafts);
+  if (evened) lines = edge_lines(job, measured, drafts);
+  if (!lines) return;
+  const auto& [fore, aft] = *lines;
+  if (lines->worst() > outline_reach * job.reading_error) {
     warnings.push_back({"outline-kept", "job",
                         std::string("the edges in side view are no ") +
-                            (kind == job::Spanwise::straight ? "straight lines" : "even curves") + ": they would move by up to " +
-                            both_units(worst, job.units) + ", so they are kept as measured"});
+                            (job.target.spanwise == job::Spanwise::straight ? "straight lines" : "even curves") +
+                            ": they would move by up to " + both_units(lines->worst(), job.units) +
+                            ", so they are kept as measured" + (evened ? ", built out alike" : "")});
     return;
   }
   for (std::size_t k = 0; k < measured.size(); ++k) {

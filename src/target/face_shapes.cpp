@@ -5,6 +5,7 @@
 
 #include "job/build.hpp"
 #include "target/least_fill.hpp"
+#include "target/remedies.hpp"
 
 namespace fairblade::target {
 
@@ -95,6 +96,12 @@ void set_shape(TargetSection& target, Face face, std::shared_ptr<const FaceShape
   (face == Face::port ? target.port_shape : target.starboard_shape) = std::move(shape);
 }
 
+// Where a leading edge that stays as it is runs into the target; 0 where none stays.
+double left_to(const MeasuredSection& measured, const job::TargetRequest& request) {
+  if (request.leading_edge != job::LeadingEdgeWork::leave) return 0;
+  return request.keep_from.in_mm ? request.keep_from.value : request.keep_from.value * measured.chord;
+}
+
 // Is the face hollow (second difference positive) between these places?
 bool hollow(const TargetSection& target, Face face, double from, double to) {
   constexpr int steps = 200;
@@ -114,14 +121,17 @@ std::vector<ProudPatch> proud_patches(const MeasuredSection& measured, const Tar
   std::vector<ProudPatch> out;
   for (const job::NoCut& patch : request.no_cut) {
     if (measured.down < patch.down_from || measured.down > patch.down_to) continue;
-    ProudPatch proud{std::max(0.0, patch.x_from), std::min(measured.chord, patch.x_to), 0};
+    ProudPatch proud{std::max({left_to(measured, request), cut_from * measured.chord, patch.x_from}),
+                     std::min(measured.chord, patch.x_to)};
     if (proud.to <= proud.from) continue;
     constexpr int steps = 200;
     for (int k = 0; k <= steps; ++k) {
       const double x = proud.from + (proud.to - proud.from) * k / steps;
+      const double wanted = target.half_breadth(face, x);
       double stands = measured.side(face).at(x);
-      if (x >= cut_from * measured.chord && x <= cut_to * measured.chord) stands += coats * std::hypot(1, target.slope(face, x));
-      proud.height = std::max(proud.height, stands - target.half_breadth(face, x));
+      if (x <= cut_to * measured.chord) stands += coats * std::hypot(1, target.slope(face, x));
+      proud.height = std::max(proud.height, stands - wanted);
+      if (wanted > 0 && x <= cut_to * measured.chord) proud.share = std::max(proud.share, stands / wanted);
     }
     if (proud.height > 1e-6) out.push_back(proud);
   }
@@ -137,7 +147,8 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
     std::vector<Plateau> plateaus;
     for (const ProudPatch& proud : proud_patches(measured, base, face, request, coats)) {
       // The longest ramps that the chord has room for; a patch at an edge goes over it.
-      const double room_ahead = proud.from - base.leading_edge_x;
+      const double left = left_to(measured, request);
+      const double room_ahead = left > 0 ? proud.from - left / 2 : proud.from - base.leading_edge_x;
       const double room_aft = base.trailing_edge_x() - proud.to;
       Plateau plateau{proud, proud.from - std::max(room_ahead * 0.95, 1e-6), proud.to + std::max(room_aft, 1e-6)};
       plateaus.push_back(plateau);
@@ -160,7 +171,7 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
            std::string(section::name_of(face)) + ": no fair curve goes round the no-cut patch at x " +
                in_unit(plateau.patch.from, job.units) + " within this chord: it will show as a slight hump " +
                in_unit(plateau.patch.height, job.units) + " high; a section " +
-               in_unit(2 * plateau.patch.height + base.thickness_ratio * base.whole_chord(), job.units) +
+               in_unit(rounded_up(plateau.patch.share * base.thickness_ratio * base.whole_chord(), job.units), job.units) +
                " thick would cover it, or let " + in_unit(plateau.patch.height, job.units) + " come off there"});
     }
   }
@@ -168,7 +179,7 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
 
 void leave_leading_edge(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target) {
-  const double to = request.keep_from.in_mm ? request.keep_from.value : request.keep_from.value * measured.chord;
+  const double to = left_to(measured, request);
   if (!(to > 0)) return;
   const TargetSection base = target;
   for (const Face face : {Face::port, Face::starboard}) {

@@ -11,10 +11,12 @@ namespace fairblade::target {
 /// go over it, stands proud of the target there.
 struct ProudPatch {
   double from = 0, to = 0, height = 0;
+  double share = 1;  ///< of the target's ordinates: as many times as thick it would cover the patch
 };
 
 /// The proud patches of a face at this station under a target, mm; heights of 0 left out. `coats`: mm a side over the old
-/// surface; not counted at the two ends of the chord (cut_from, cut_to), where room for them is made by building the edge out.
+/// surface; not counted aft of cut_to, where room for them is made by building the edge out. Nothing is counted ahead of
+/// cut_from, where a round nose can only be built out to cover a blunt one, nor where a leading edge is left as it is.
 std::vector<ProudPatch> proud_patches(const section::MeasuredSection& measured, const TargetSection& target, Face face,
                                       const job::TargetRequest& request, double coats);
 

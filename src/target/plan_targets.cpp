@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <optional>
 
 #include "base/geometry.hpp"
 #include "base/numerics.hpp"
@@ -87,16 +89,29 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
 
 // Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve, and from there on the least,
 // if there is one, at which neither edge is cut deeper than it may be.
+/// Of what the tool chooses at the two edges: the least, mm, if that can be built, and whether it may be more than a fair curve
+/// asks for, so that the edge is not cut too deep.
+struct BuiltOut {
+  double fore = 0, aft = 0;
+  bool deepens_fore = true, deepens_aft = true;
+};
+
 class Rebuilt {
  public:
-  Rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted)
-      : job_(job), station_(station), measured_(measured), fitted_(fitted) {}
+  Rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted,
+          const BuiltOut& least)
+      : job_(job),
+        station_(station),
+        measured_(measured),
+        fitted_(fitted),
+        asked_(least),
+        least_{steps_to(fore_, least.fore), steps_to(aft_, least.aft)} {}
 
   Outcome<TargetSection> target() {
     auto out = fair();
     if (!out) return out;
-    deepen(out, fore_, &Steps::fore, nose_cut_too_deep);
-    deepen(out, aft_, &Steps::aft, tail_cut_too_deep);
+    if (asked_.deepens_fore) deepen(out, fore_, &Steps::fore, nose_cut_too_deep);
+    if (asked_.deepens_aft) deepen(out, aft_, &Steps::aft, tail_cut_too_deep);
     if (station_.target.no_cut.empty()) return out;
     bend_round_patches(job_, measured_, station_.target, *out);
     const double radius = out->leading_edge_radius;  // of the rebuilt nose, which no patch reaches
@@ -118,10 +133,20 @@ class Rebuilt {
                            steps.fore + steps.aft == 0);  // of the others nobody asks what would mend them
   }
 
+  static int steps_to(const job::Extension& extension, double mm) {
+    if (!extension.up_to || !(extension.mm > 0)) return 0;
+    return std::clamp(static_cast<int>(std::ceil(steps_ * mm / extension.mm - 1e-6)), 0, steps_);
+  }
+
   Outcome<TargetSection> fair() {
+    auto out = fair_from(least_);
+    return out || least_.fore + least_.aft == 0 ? std::move(out) : fair_from({});
+  }
+
+  Outcome<TargetSection> fair_from(const Steps& least) {
     Outcome<TargetSection> first = Fault{};
-    for (int sum = 0; sum <= 2 * steps_; ++sum) {
-      for (int i = 0; i <= std::min(sum, steps_); ++i) {
+    for (int sum = least.fore + least.aft; sum <= 2 * steps_; ++sum) {
+      for (int i = least.fore; i <= std::min(sum - least.aft, steps_); ++i) {
         const int j = sum - i;
         if ((!fore_.up_to && i > 0) || j > steps_ || (!aft_.up_to && j > 0)) continue;
         auto one = at({i, j});
@@ -152,7 +177,8 @@ class Rebuilt {
   const FittedForm& fitted_;
   const job::Extension& fore_ = station_.target.extend_leading_edge;
   const job::Extension& aft_ = station_.target.extend_trailing_edge;
-  Steps chosen_;
+  BuiltOut asked_;
+  Steps least_, chosen_;
 };
 
 // A patch that no station passes through is not seen by any section.
@@ -213,17 +239,32 @@ Draft draft_alone(const job::Station& station, const MeasuredSection& measured, 
 }
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                                   const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged) {
+                                   const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged,
+                                   const BuiltOut& least = {}) {
   if (auto fault = left_and_built_out(station)) return *fault;
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
-  return edges_only(station) ? Rebuilt(job, station, measured, fitted).target() : finish(job, station, measured, draft, edges);
+  return edges_only(station) ? Rebuilt(job, station, measured, fitted, least).target()
+                             : finish(job, station, measured, draft, edges);
 }
 
 }  // namespace
 
-bool stations_stand_alone(const job::Job& job) {
-  return !fairs_the_span(job) || std::any_of(job.stations.begin(), job.stations.end(), edges_only);
+namespace {
+
+bool faired(const job::Job& job) {
+  return fairs_the_span(job) && std::none_of(job.stations.begin(), job.stations.end(), edges_only);
 }
+
+// Edges-only stations whose extensions are looked at together?
+bool edges_to_choose(const job::Job& job) {
+  return job.stations.size() > 1 && std::any_of(job.stations.begin(), job.stations.end(), [](const job::Station& one) {
+           return edges_only(one) && (one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to);
+         });
+}
+
+}  // namespace
+
+bool stations_stand_alone(const job::Job& job) { return !faired(job) && !edges_to_choose(job); }
 
 Outcome<TargetSection> plan_target(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                                    const FittedForm& fitted) {
@@ -242,16 +283,65 @@ std::vector<Draft> drafts_alone(const job::Job& job, const std::vector<MeasuredS
 std::vector<Draft> drafts_of(const job::Job& job, const std::vector<MeasuredSection>& measured,
                              const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   auto drafts = drafts_alone(job, measured, fitted);
-  if (!stations_stand_alone(job)) fair_drafts(job, measured, drafts, warnings);
+  if (faired(job)) fair_drafts(job, measured, drafts, warnings);
   return drafts;
+}
+
+// One edges-only station built out alone, so that its edge is not cut too deep, would stand out of the edge's line: all are, as
+// far as the one that needs most; where one cannot be, none is further at that edge than its own curve asks for.
+void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Outcome<TargetSection>>& targets,
+             const std::function<void(std::size_t, const BuiltOut&)>& plan) {
+  constexpr double same = 1e-6;  // mm
+  const auto built = [&](std::size_t k) {
+    if (!edges_only(job.stations[k]) || !targets[k]) return BuiltOut{};
+    return BuiltOut{-targets[k]->leading_edge_x, targets[k]->trailing_edge_x() - measured[k].chord};
+  };
+  const auto short_of = [&](std::size_t k, const BuiltOut& most) {
+    const job::TargetRequest& request = job.stations[k].target;
+    const auto is = [](const job::Extension& extension, double now, double wanted) {
+      return extension.up_to && now < std::min(wanted, extension.mm) - same;
+    };
+    const BuiltOut now = built(k);
+    return edges_only(job.stations[k]) && targets[k] &&
+           (is(request.extend_leading_edge, now.fore, most.fore) || is(request.extend_trailing_edge, now.aft, most.aft));
+  };
+  BuiltOut most;
+  for (std::size_t k = 0; k < targets.size(); ++k) {
+    const job::TargetRequest& request = job.stations[k].target;
+    if (request.extend_leading_edge.up_to) most.fore = std::max(most.fore, built(k).fore);
+    if (request.extend_trailing_edge.up_to) most.aft = std::max(most.aft, built(k).aft);
+  }
+  const auto reached = [&](const BuiltOut& wanted) {
+    for (std::size_t k = 0; k < targets.size(); ++k) {
+      if (edges_only(job.stations[k])) plan(k, wanted);
+    }
+    for (std::size_t k = 0; k < targets.size(); ++k) {
+      if (short_of(k, wanted)) return false;
+    }
+    return true;
+  };
+  const auto uneven = [&] {
+    for (std::size_t k = 0; k < targets.size(); ++k) {
+      if (short_of(k, most)) return true;
+    }
+    return false;
+  };
+  if (!uneven()) return;
+  for (const BuiltOut& wanted : {most, BuiltOut{most.fore, 0, true, false}, BuiltOut{0, most.aft, false, true}}) {
+    if (reached(wanted)) return;
+  }
+  reached({0, 0, false, false});
 }
 
 Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, const std::vector<Draft>& drafts,
                                                  Edges edges) {
   std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
-  side_by_side(targets.size(),
-               [&](std::size_t k) { targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k], edges); });
+  const auto plan = [&](std::size_t k, const BuiltOut& least) {
+    targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k], edges, least);
+  };
+  side_by_side(targets.size(), [&](std::size_t k) { plan(k, {}); });
+  if (edges_to_choose(job)) line_up(job, measured, targets, plan);
   return all_or_faults(std::move(targets));
 }
 
@@ -295,7 +385,7 @@ std::optional<std::vector<TargetSection>> TargetsAgain::with(std::size_t k) cons
   std::vector<Draft> drafts = *drafts_;
   drafts[k] = draft_alone(job_.stations[k], measured_[k], fitted_[k]);
   std::vector<Warning> unheard;
-  if (!stations_stand_alone(job_)) fair_drafts(job_, measured_, drafts, unheard);
+  if (faired(job_)) fair_drafts(job_, measured_, drafts, unheard);
   auto targets = targets_from(job_, measured_, fitted_, drafts, Edges::unjudged);
   if (!targets) return std::nullopt;
   return std::move(*targets);

@@ -65,6 +65,30 @@ TEST_CASE("2026-11-27: coats that go over a no-cut patch have room under the tar
   CHECK_FALSE(warned(planned(job), "bent-round-patch"));
 }
 
+TEST_CASE(
+    "2026-11-27: a patch over a leading edge that is left does not move it, and one over a flat nose does not swell the "
+    "section") {
+  // New today, and a plateau as high as the flat's half-breadth ran to the trailing edge: 48.6 mm became 64.9.
+  const auto flat = [](double x) { return std::max(x < 0.015 ? 0.015 : 0.0, blade::naca(0.12, x)); };
+  auto station = blade::station("A", 300, 420, flat, flat);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  station.target.no_cut.push_back({250, 350, 0, 60});
+  auto job = blade::job_of({station});
+  job::Coat glass;
+  glass.name = glass.stage = "glass";
+  glass.thickness = 1.1;
+  job.coats = {glass};
+  const auto measured = blade::measured(job);
+  const auto bent = planned(job);
+  CHECK(bent.half_breadth(Face::port, 0) == Approx(0).margin(1e-9));
+  CHECK(bent.half_breadth(Face::port, 126) < 420 * blade::naca(0.12, 0.3) + 1.5);
+  station.target.leading_edge = job::LeadingEdgeWork::leave;
+  job.stations = {station};
+  const auto left = planned(job);
+  const double to = station.target.keep_from.in_mm ? station.target.keep_from.value : station.target.keep_from.value * 420;
+  for (double x = 0; x <= to / 2; x += 1) CHECK(left.half_breadth(Face::port, x) == Approx(measured.port.at(x)).margin(1e-9));
+}
+
 TEST_CASE("a narrow strap that stands far out cannot be covered fairly, and that is said") {
   const auto strapped = [](double x) { return blade::naca(0.12, x) + (x > 0.55 && x < 0.65 ? 0.02 : 0.0); };
   std::vector<double> places{0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.549, 0.551, 0.6, 0.649, 0.651, 0.75, 0.85, 1};

@@ -391,3 +391,32 @@ TEST_CASE("2026-11-27: what may be built out is, where an edge would be cut deep
   // By the corner itself: 8.4 mm off the centre plane at x = 0, which had been cut 2 mm deep.
   CHECK(rebuilt.half_breadth(section::Face::port, 0) > 400 * worn(0) - 1.5);
 }
+
+TEST_CASE("2026-11-27: what the tool builds out at one station stands in no spike out of the edge's line") {
+  // Straight edges; one station's trailing edge is 8 mm thick, the others' 3. Built out alone it stood 16 to 20 mm proud.
+  for (const bool edges_only : {false, true}) {
+    for (const bool stock_known : {true, false}) {
+      CAPTURE(edges_only, stock_known);
+      std::vector<job::Station> stations;
+      for (int k = 0; k < 5; ++k) {
+        const double edge = k != 2 ? 3 : edges_only ? 5 : 8;
+        const auto shape = [edge](double x) { return std::max(blade::naca(0.12, x), x > 0.9 ? edge / 800 : 0.0); };
+        auto station = blade::station(std::string(1, char('A' + k)), 250.0 * k, 400, shape, shape);
+        if (!stock_known) station.ahead.reset();
+        station.target.approach = edges_only ? job::Approach::edges_only : job::Approach::full_section;
+        station.target.thickness = {Thickness::Kind::ratio, 0.12};
+        station.target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 3};
+        station.target.max_removal = 0.5;
+        station.target.extend_trailing_edge = {true, 30};
+        station.target.spanwise = job::Spanwise::fair;
+        stations.push_back(station);
+      }
+      auto job = blade::job_of(stations);
+      job.target.spanwise = job::Spanwise::fair;
+      const auto targets = line::to_targets(job).targets;
+      REQUIRE(targets.size() == 5);
+      CHECK(targets[2].trailing_edge_x() > 402);
+      for (const auto& one : targets) CHECK(one.trailing_edge_x() == Approx(targets[2].trailing_edge_x()).margin(0.5));
+    }
+  }
+}
