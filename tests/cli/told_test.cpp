@@ -88,7 +88,7 @@ TEST_CASE("2026-11-27: before the coats nothing comes off a no-cut patch, and an
   CHECK(has((*warning(in_place, "no-cut"))["text"], "build it out by 0.5 mm (--extend-leading-edge)"));
   const Json built_out = planned(R"("extend_leading_edge": 0.5, "extend_trailing_edge": 0.5, )");
   CHECK_FALSE(warning(built_out, "no-cut"));
-  CHECK(built_out["volumes"]["before_coats"]["remove"].get<double>() < 0.002);
+  CHECK(built_out["volumes"]["before_coats"]["remove"].get<double>() < 0.005);  // the corner of the nose; it was 0.206
 }
 
 TEST_CASE("a leading edge is left as it is, or built out, not both") {
