@@ -174,6 +174,20 @@ std::optional<StageSection> stage_section(const target::TargetSection& target, c
   return out;
 }
 
+std::vector<Warning> warnings_of(const job::Job& job, const std::vector<target::TargetSection>& targets) {
+  std::vector<Warning> out;
+  for (const target::TargetSection& target : targets) {
+    for (const Stage& stage : stages_of(job)) {
+      if (!(stage.to_come > 0) || stage_section(target, stage)) continue;
+      out.push_back({"stage-not-drawn", "station " + target.station,
+                     std::string("no template \"") + name_of(stage.kind) + "\" is drawn: under " +
+                         both_units(stage.to_come, job.units) +
+                         " of coats a side the section closes up somewhere; ask for a thicker edge there, or for thinner coats"});
+    }
+  }
+  return out;
+}
+
 Rib rib_of(const StageSection& section, double down, const std::vector<double>& fractions) {
   Rib out{down, section.trailing_edge_x - section.leading_edge_x, section.leading_edge_x, {}, {}};
   for (const double f : fractions) {

@@ -1,5 +1,5 @@
 // Product: the section at each stage of the work: the target less the coats still to come. Verbs: stages_of,
-// on_pages, template_kinds, faults_of, stage_section, rib_of. mm.
+// on_pages, template_kinds, faults_of, stage_section, warnings_of, rib_of. mm.
 //
 // The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
 // of what is still to come (a buffer with mitred joins, base/geometry). Coats wrap the edge face: it retracts by as
@@ -51,6 +51,10 @@ struct StageSection {
 
 /// The target moved along its normals by stand_off - to_come. Nothing where it closes up: coats thicker than the blade.
 std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off = 0);
+
+/// The stages, besides the last, at which a station has no such section: it gets no template of them, and cannot be read again
+/// then.
+std::vector<Warning> warnings_of(const job::Job& job, const std::vector<target::TargetSection>& targets);
 
 /// It as a rib of the loft, at fractions of its own chord.
 Rib rib_of(const StageSection& section, double down, const std::vector<double>& fractions);

@@ -30,7 +30,8 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   out.sawn_off = litres_sawn_off(edge_card_of(job, targets, job.print.gauge_spacing, measured));
   if (job.compare_coatings.size() == 2) out.year_cost = compare_coatings(job.compare_coatings[0], job.compare_coatings[1]);
   out.order = order_of_work({job, changes, volumes, out.zones, out.passes, out.batches, out.coats, out.before_coats});
-  for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule)}) {
+  for (auto list : {warnings_of(job.workshop, out.batches), warnings_of(out.coats), warnings_of(job, out.schedule),
+                    warnings_of(job, targets)}) {
     out.warnings.insert(out.warnings.end(), std::make_move_iterator(list.begin()), std::make_move_iterator(list.end()));
   }
   return out;

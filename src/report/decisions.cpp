@@ -212,10 +212,7 @@ void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
   const bool never_cut = std::any_of(stations.begin(), stations.end(), [&](std::size_t k) {
-    const job::Station& one = plan.job.stations[k];
-    return std::any_of(one.target.no_cut.begin(), one.target.no_cut.end(), [&](const job::NoCut& patch) {
-      return one.down >= patch.down_from && one.down <= patch.down_to && patch.x_from <= 0;
-    });
+    return target::in_no_cut(plan.job.stations[k].target, plan.job.stations[k].down, 0);
   });
   out.push_back({"left-under-coats", of_stations(plan, stations),
                  "the leading edge is left as it is, and " + build +

@@ -3,7 +3,6 @@
 #include <cmath>
 #include <string_view>
 
-#include "fill/stages.hpp"
 #include "job/build.hpp"
 #include "report/plan.hpp"
 #include "report/words.hpp"
@@ -73,14 +72,9 @@ void edges_under_coats(const Plan& plan, std::size_t k, std::vector<Warning>& ou
   const job::Station& station = plan.job.stations[k];
   const target::TargetSection& target = plan.targets[k];
   const double chord = plan.measured[k].chord;
-  const auto within = [&](double x) {
-    return std::any_of(station.target.no_cut.begin(), station.target.no_cut.end(), [&](const job::NoCut& patch) {
-      return station.down >= patch.down_from && station.down <= patch.down_to && x >= patch.x_from && x <= patch.x_to;
-    });
-  };
   const auto tell = [&](const char* edge, double x, double built_out) {
     const double missing = coats - built_out;
-    if (!within(x) || missing < told_cut) return;
+    if (missing < told_cut || !target::in_no_cut(station.target, station.down, x)) return;
     const std::string length = both_units(missing, plan.job.units);
     out.push_back({"no-cut", "station " + station.name,
                    std::string("before the coats ") + length + " would come off the " + edge +
@@ -91,17 +85,6 @@ void edges_under_coats(const Plan& plan, std::size_t k, std::vector<Warning>& ou
     tell("leading", 0, -target.leading_edge_x);
   }
   tell("trailing", chord, target.trailing_edge_x() - chord);
-}
-
-// A station of which the coats leave no section in one piece has no template of that stage, and cannot be read again then.
-void undrawn_stages(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
-  for (const fill::Stage& stage : fill::stages_of(plan.job)) {
-    if (!(stage.to_come > 0) || fill::stage_section(plan.targets[k], stage)) continue;
-    out.push_back({"stage-not-drawn", "station " + plan.job.stations[k].name,
-                   std::string("no template \"") + fill::name_of(stage.kind) + "\" is drawn: under " +
-                       both_units(stage.to_come, plan.job.units) +
-                       " of coats a side the section closes up somewhere; ask for a thicker edge there, or for thinner coats"});
-  }
 }
 
 }  // namespace
@@ -140,7 +123,6 @@ std::vector<Warning> gather_warnings(const Plan& plan) {
     too_deep_cut(plan, k, out);
     forbidden_cuts(plan, k, out);
     edges_under_coats(plan, k, out);
-    undrawn_stages(plan, k, out);
   }
   return out;
 }

@@ -205,9 +205,12 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
                                    " deep at x " + mm(cut.x) + ": " + either(ways, "ask for a thicker section (--thickness)")});
   };
   const auto off = [&](double depth) { return "allow " + mm(depth) + " off there"; };
-  if (nose_cut_too_deep(measured, request, target)) {
-    const EdgeCut nose = nose_cut(measured, target, limit);
-    const Replanned replanned(measured, request, wish, thickness_ratio);
+  const EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
+  const EdgeCut tail = tail_cut(measured, target, limit);
+  const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
+  if (!cuts_nose && !cuts_tail) return;
+  const Replanned replanned(measured, request, wish, thickness_ratio);
+  if (cuts_nose) {
     const Tried tried(measured, request, replanned, nose_cut);
     std::vector<std::string> ways;
     const auto ahead = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) { return tried.keeps(forward(wish, d)); });
@@ -215,9 +218,7 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
     if (const auto depth = tried.allowed(wish, nose.depth, job.units)) ways.push_back(off(*depth));
     told("nose-cut", nose, "the leading edge", ways);
   }
-  if (!tail_cut_too_deep(measured, request, target)) return;
-  const EdgeCut tail = tail_cut(measured, target, limit);
-  const Replanned replanned(measured, request, wish, thickness_ratio);
+  if (!cuts_tail) return;
   const Tried tried(measured, request, replanned, tail_cut);
   std::vector<std::string> ways;
   const auto behind = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) { return tried.keeps(aft(wish, d)); });

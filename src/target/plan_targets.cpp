@@ -87,8 +87,6 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   return out;
 }
 
-// Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve, and from there on the least,
-// if there is one, at which neither edge is cut deeper than it may be.
 /// Of what the tool chooses at the two edges: the least, mm, if that can be built, and whether it may be more than a fair curve
 /// asks for, so that the edge is not cut too deep.
 struct BuiltOut {
@@ -96,6 +94,8 @@ struct BuiltOut {
   bool deepens_fore = true, deepens_aft = true;
 };
 
+/// Edges-only: the extensions as given; where the tool may choose, the least that gives a fair curve, and from there on the
+/// least, if there is one, at which neither edge is cut deeper than it may be.
 class Rebuilt {
  public:
   Rebuilt(const job::Job& job, const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted,
@@ -247,10 +247,6 @@ Outcome<TargetSection> target_from(const job::Job& job, const job::Station& stat
                              : finish(job, station, measured, draft, edges);
 }
 
-}  // namespace
-
-namespace {
-
 bool faired(const job::Job& job) {
   return fairs_the_span(job) && std::none_of(job.stations.begin(), job.stations.end(), edges_only);
 }
@@ -311,26 +307,23 @@ void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, 
     if (request.extend_leading_edge.up_to) most.fore = std::max(most.fore, built(k).fore);
     if (request.extend_trailing_edge.up_to) most.aft = std::max(most.aft, built(k).aft);
   }
-  const auto reached = [&](const BuiltOut& wanted) {
-    for (std::size_t k = 0; k < targets.size(); ++k) {
-      if (edges_only(job.stations[k])) plan(k, wanted);
-    }
+  const auto all_reach = [&](const BuiltOut& wanted) {
     for (std::size_t k = 0; k < targets.size(); ++k) {
       if (short_of(k, wanted)) return false;
     }
     return true;
   };
-  const auto uneven = [&] {
+  const auto plan_all = [&](const BuiltOut& wanted) {
     for (std::size_t k = 0; k < targets.size(); ++k) {
-      if (short_of(k, most)) return true;
+      if (edges_only(job.stations[k])) plan(k, wanted);
     }
-    return false;
   };
-  if (!uneven()) return;
+  if (all_reach(most)) return;
   for (const BuiltOut& wanted : {most, BuiltOut{most.fore, 0, true, false}, BuiltOut{0, most.aft, false, true}}) {
-    if (reached(wanted)) return;
+    plan_all(wanted);
+    if (all_reach(wanted)) return;
   }
-  reached({0, 0, false, false});
+  plan_all({0, 0, false, false});
 }
 
 Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std::vector<MeasuredSection>& measured,

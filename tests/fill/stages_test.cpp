@@ -158,6 +158,13 @@ TEST_CASE("a square edge under coats is e - 2d/cos(beta) + 2d tan(beta) wide") {
 TEST_CASE("coats thicker than the blade leave no section") {
   const auto target = section_of(90, 0.06, {}, 1.0);
   CHECK_FALSE(fill::stage_section(target, {fill::StageKind::bare, 4, ""}));
+  auto job = blade::job_of({blade::exact("A", 0, 90, 0.06)});
+  CHECK(fill::warnings_of(job, {target}).empty());
+  job.coats = {coat("glass", 4, 1)};
+  const auto warnings = fill::warnings_of(job, {target});
+  REQUIRE(warnings.size() == 1);
+  CHECK(warnings[0].code == "stage-not-drawn");
+  CHECK(warnings[0].where == "station A");
 }
 
 TEST_CASE("behind a skeg the section keeps its upright front, set back by the coats") {
