@@ -55,10 +55,10 @@ inline fairblade::job::Station exact(const std::string& name, double down, doubl
 }
 
 inline void add_noise(fairblade::job::Station& station, double sd, std::mt19937& random) {
-  std::normal_distribution<double> noise(0, sd);
+  std::normal_distribution<double> noise;  // sd may be 0, which the distribution itself forbids
   for (auto& reading : station.readings) {
-    if (reading.port) *reading.port += noise(random);
-    if (reading.starboard) *reading.starboard += noise(random);
+    if (reading.port) *reading.port += sd * noise(random);
+    if (reading.starboard) *reading.starboard += sd * noise(random);
   }
 }
 

@@ -3,7 +3,6 @@
 // x runs aft along the chord; y runs to port of the centre plane.
 // Only the shapes are declared here; what needs Boost's algorithms includes <boost/geometry.hpp> in its own .cpp.
 #pragma once
-#include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/multi_polygon.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>

@@ -16,11 +16,11 @@ using fill::EdgeHeight;
 
 constexpr double batten_width = 45;                   // mm, of the timber as drawn
 constexpr double names_room = 22, numbers_room = 46;  // mm of paper, left and right
-constexpr double head = 13, foot = 4, type = 2.5, pitch = 3.5;
+constexpr double side_head = 13, side_foot = 4, side_type = 2.5, side_pitch = 3.5;
 
-class SideView {
+class EdgeFromSide {
  public:
-  SideView(const job::Job& job, const EdgeCard& card, double width, double highest) : job_(job), card_(card) {
+  EdgeFromSide(const job::Job& job, const EdgeCard& card, double width, double highest) : job_(job), card_(card) {
     top_ = card.heights.front().down;
     span_ = card.heights.back().down - top_;
     for (const EdgeHeight& h : card.heights) {
@@ -30,15 +30,15 @@ class SideView {
     constexpr std::array<double, 10> scales{1, 2, 4, 5, 10, 20, 25, 50, 100, 200};
     for (const double one : scales) {
       per_ = one;
-      if ((aft_ - fore_) / one <= width - names_room - numbers_room && span_ / one <= highest - head - foot) break;
+      if ((aft_ - fore_) / one <= width - names_room - numbers_room && span_ / one <= highest - side_head - side_foot) break;
     }
     sheet_.width = width;
-    sheet_.height = head + span_ / per_ + foot;
+    sheet_.height = side_head + span_ / per_ + side_foot;
   }
   Sheet draw();
 
  private:
-  Point at(double aft, double down) const { return {names_room + (aft - fore_) / per_, head + (down - top_) / per_}; }
+  Point at(double aft, double down) const { return {names_room + (aft - fore_) / per_, side_head + (down - top_) / per_}; }
   std::vector<std::size_t> lettered() const;
   void letter(const EdgeHeight& h);
 
@@ -49,11 +49,11 @@ class SideView {
 };
 
 /// Ends first, then stations, then the rest, as far as there is room on the paper.
-std::vector<std::size_t> SideView::lettered() const {
+std::vector<std::size_t> EdgeFromSide::lettered() const {
   std::vector<std::size_t> out;
   const auto take = [&](std::size_t k) {
     const double y = at(0, card_.heights[k].down).y();
-    const auto near = [&](std::size_t other) { return std::abs(at(0, card_.heights[other].down).y() - y) < pitch; };
+    const auto near = [&](std::size_t other) { return std::abs(at(0, card_.heights[other].down).y() - y) < side_pitch; };
     if (std::none_of(out.begin(), out.end(), near)) out.push_back(k);
   };
   take(0);
@@ -66,24 +66,24 @@ std::vector<std::size_t> SideView::lettered() const {
   return out;
 }
 
-void SideView::letter(const EdgeHeight& h) {
-  const double y = at(0, h.down).y(), baseline = y + 0.36 * type;
+void EdgeFromSide::letter(const EdgeHeight& h) {
+  const double y = at(0, h.down).y(), baseline = y + 0.36 * side_type;
   add_line(sheet_, {names_room - 1, y}, at(h.saw, h.down), Pen::dimension);
-  add_text(sheet_, {names_room - 2, baseline}, shortened(h.name, type, false, names_room - 3), type, Anchor::end);
+  add_text(sheet_, {names_room - 2, baseline}, shortened(h.name, side_type, false, names_room - 3), side_type, Anchor::end);
   std::string words = "saw " + number_in_unit(h.saw, job_.units) + ", batten " + number_in_unit(*h.batten, job_.units);
   const double right = at(aft_, 0).x();
   add_line(sheet_, at(*h.batten + batten_width, h.down), {right + 1, y}, Pen::dimension);
-  add_text(sheet_, {right + 2, baseline}, words, type);
+  add_text(sheet_, {right + 2, baseline}, words, side_type);
 }
 
-Sheet SideView::draw() {
+Sheet EdgeFromSide::draw() {
   add_text(sheet_, {0, 3.4},
            "From the port side, 1 : " + trimmed(per_, 0) + "; numbers in " + unit_words(job_) + " aft of the stock centreline",
            2.7);
   add_forward_arrow(sheet_, {2, 10.5}, 18);
   const double bottom = top_ + span_;
-  add_line(sheet_, {at(0, 0).x(), head - 4}, {at(0, 0).x(), sheet_.height}, Pen::datum, "stock");
-  add_text(sheet_, {at(0, 0).x() + 1.2, head - 2}, "stock", type);
+  add_line(sheet_, {at(0, 0).x(), side_head - 4}, {at(0, 0).x(), sheet_.height}, Pen::datum, "stock");
+  add_text(sheet_, {at(0, 0).x() + 1.2, side_head - 2}, "stock", side_type);
   Path edge{{{}}, false, Pen::outline, Fill::none, "edge"};
   for (const EdgeHeight& h : card_.heights) edge.runs.back().push_back(at(h.saw, h.down));
   const double from = *card_.heights.front().batten, to = *card_.heights.back().batten;
@@ -93,7 +93,7 @@ Sheet SideView::draw() {
                                  Fill::light,
                                  "batten"});
   sheet_.items.emplace_back(edge);
-  add_text(sheet_, {at(aft_, 0).x() + 2, head - 3.5}, "grey: batten, clamped at its ends", type);
+  add_text(sheet_, {at(aft_, 0).x() + 2, side_head - 3.5}, "grey: batten, clamped at its ends", side_type);
   // Clamps, where the two dark blocks stand.
   for (const bool lower : {false, true}) {
     const double x = (lower ? to : from) + batten_width / 2, y = at(0, lower ? bottom : top_).y() + (lower ? -1.6 : 1.6);
@@ -108,7 +108,7 @@ Sheet SideView::draw() {
 }  // namespace
 
 Sheet draw_edge_from_side(const job::Job& job, const EdgeCard& card, double width, double highest) {
-  return SideView(job, card, width, highest).draw();
+  return EdgeFromSide(job, card, width, highest).draw();
 }
 
 }  // namespace fairblade::drawing

@@ -17,7 +17,7 @@ using fill::EdgeCard;
 using fill::EdgeHeight;
 
 constexpr double tail = 52, timber_long = 34, timber_thick = 18;  // mm, as drawn at full size
-constexpr double head = 9, foot = 9, type = 2.5;
+constexpr double setup_head = 9, setup_foot = 9, setup_type = 2.5;
 constexpr double tallest = 62;  // mm of drawing at full size, else half size
 
 /// The end of the top section as it is sawn: s aft of the saw line, starboard up.
@@ -43,7 +43,7 @@ class Tail {
   Sheet draw();
 
  private:
-  Point at(double s, double to_starboard) const { return {(s - from_) / per_, head + (up_ - to_starboard) / per_}; }
+  Point at(double s, double to_starboard) const { return {(s - from_) / per_, setup_head + (up_ - to_starboard) / per_}; }
   double greatest(const Polyline& line) const {
     double most = 0;
     for (const Point& p : line) {
@@ -119,7 +119,7 @@ void Tail::wood() {
                                    at(timber_from_, timber_bottom_)};
   sheet_.items.emplace_back(Path{{corners}, true, Pen::measured, Fill::light, "timber"});
   const Point middle = at((timber_from_ + timber_to_) / 2, (timber_top_ + timber_bottom_) / 2);
-  add_text(sheet_, {middle.x(), middle.y() + (saw_ ? 0.9 : -1.2)}, "timber", type, Anchor::middle);
+  add_text(sheet_, {middle.x(), middle.y() + (saw_ ? 0.9 : -1.2)}, "timber", setup_type, Anchor::middle);
   if (!saw_) {
     add_line(sheet_, corners.front(), corners.back(), Pen::cut, "tape");
     return;
@@ -137,9 +137,9 @@ void Tail::marks() {
   add_line(sheet_, at(0, high), at(0, low), saw_ ? Pen::cut : Pen::guide, "saw-line");
   const double y = at(0, low).y();
   if (!saw_) add_line(sheet_, at(card_.build_past, timber_bottom_), at(card_.build_past, low), Pen::dimension);
-  add_text(sheet_, {at(0, 0).x() - 1, y + 1.5}, "saw line", type, Anchor::end);
+  add_text(sheet_, {at(0, 0).x() - 1, y + 1.5}, "saw line", setup_type, Anchor::end);
   if (!saw_) {
-    add_text(sheet_, {at(card_.build_past, 0).x() + 1, y + 1.5}, "past it " + length_words(card_.build_past, job_), type);
+    add_text(sheet_, {at(card_.build_past, 0).x() + 1, y + 1.5}, "past it " + length_words(card_.build_past, job_), setup_type);
     add_arrow(sheet_, at(card_.build_past / 2, low + 0.6), at(card_.build_past, low + 0.6), Pen::dimension);
     add_arrow(sheet_, at(card_.build_past / 2, low + 0.6), at(0, low + 0.6), Pen::dimension);
   }
@@ -153,7 +153,7 @@ std::string Tail::bent() const {
     if (!k || std::abs(card_.heights[*k].miss) <= to_speak_of) return;
     const EdgeHeight& h = card_.heights[*k];
     out += (out.empty() ? "" : ", ") + length_words(std::abs(h.miss), job_) + side +
-           shortened(where_words(h.name, h.station.has_value()), type, false, 34);
+           shortened(where_words(h.name, h.station.has_value()), setup_type, false, 34);
   };
   told(card_.furthest_in, " inside it ");
   told(card_.furthest_out, " outside it ");
@@ -167,19 +167,21 @@ std::string Tail::inside() const {
   if (-h.miss < card_.build_past) return {};
   return " Bend it to \"saw at\" of the table and " + length_words(card_.build_past, job_) +
          ": straight it would stand inside the edge itself, " +
-         shortened(where_words(h.name, h.station.has_value()), type, false, 34) + " most.";
+         shortened(where_words(h.name, h.station.has_value()), setup_type, false, 34) + " most.";
 }
 
 double Tail::words() {
   const EdgeHeight &top = card_.heights.front(), &bottom = card_.heights.back();
   const std::string from = card_.from_stock ? " aft of the stock" : " aft of the old leading edge";
-  const auto where = [](const EdgeHeight& h) { return shortened(where_words(h.name, h.station.has_value()), type, false, 34); };
+  const auto where = [](const EdgeHeight& h) {
+    return shortened(where_words(h.name, h.station.has_value()), setup_type, false, 34);
+  };
   const auto places = [&](double past) {
     const auto place = [&](const EdgeHeight& h) { return length_words(h.saw + past, job_) + " " + where(h); };
     const std::string first = place(top);
     return card_.heights.size() < 2 ? first + from : first + " and " + place(bottom) + from;
   };
-  Column column(sheet_, words_left_, head - 2, sheet_.width - words_left_);
+  Column column(sheet_, words_left_, setup_head - 2, sheet_.width - words_left_);
   if (saw_) {
     const std::string curve = bent();
     const std::string timber = !curve.empty() ? "mark \"saw at\" of the table at every height, and bend a batten to the marks: "
@@ -187,23 +189,23 @@ double Tail::words() {
                                                         : "move the timber forward: its edge ";
     column.paragraph(
         "When both faces are hard and fair, " + timber + places(0) + ". A wedge (hatched) keeps it square to the centre plane.",
-        type);
+        setup_type);
     column.skip(1);
     if (!curve.empty()) {
-      column.paragraph("The edge is curved: saw along nothing straight, which would stand " + curve + ".", type);
+      column.paragraph("The edge is curved: saw along nothing straight, which would stand " + curve + ".", setup_type);
       column.skip(1);
     }
-    column.paragraph("Saw along it, then plane the edge face square.", type);
+    column.paragraph("Saw along it, then plane the edge face square.", setup_type);
     column.skip(1);
-    column.paragraph("Edge face after the saw: " + length_words(top.widths.front(), job_) + " " + where(top) + ".", type);
+    column.paragraph("Edge face after the saw: " + length_words(top.widths.front(), job_) + " " + where(top) + ".", setup_type);
   } else {
     column.paragraph(
         "Tape the straight edge of a timber, so that the paste lets go of it. Clamp it square to the centre plane: its taped "
         "edge " +
             places(card_.build_past) + "." + inside(),
-        type);
+        setup_type);
     column.skip(1);
-    column.paragraph("Fill up to the tape (hatched). Screed both faces so that they run on straight to the timber.", type);
+    column.paragraph("Fill up to the tape (hatched). Screed both faces so that they run on straight to the timber.", setup_type);
   }
   return column.bottom();
 }
@@ -221,7 +223,7 @@ Sheet Tail::draw() {
   paste();
   wood();
   marks();
-  const double drawn = at(0, -down_).y() + foot - 4;
+  const double drawn = at(0, -down_).y() + setup_foot - 4;
   sheet_.height = std::max(drawn, words() + 1);
   return std::move(sheet_);
 }

@@ -91,7 +91,7 @@ std::vector<std::string> map_notes(const job::Job& job, const fill::ChangeMap& m
 
 namespace {
 
-std::string where_words(const job::Job& job, const fill::MapPlace& place) {
+std::string words_of_place(const job::Job& job, const fill::MapPlace& place) {
   const std::string side = place.both ? "both sides" : std::string(section::name_of(place.face)) + " side";
   std::string along = "at the leading edge";
   if (place.x > 0.5) along = length_words(place.x, job) + " aft of the leading edge";
@@ -110,11 +110,11 @@ std::string begin_words(const job::Job& job, const fill::ChangeMap& map) {
   const auto depth = [&](const fill::MapPlace& place) { return length_words(std::abs(place.depth), job); };
   std::string out;
   if (high) {
-    out = "Take off first, where it is highest: " + depth(*high) + ", " + where_words(job, *high) + ".";
+    out = "Take off first, where it is highest: " + depth(*high) + ", " + words_of_place(job, *high) + ".";
   }
   if (low) {
     out += std::string(high ? " Then fill" : "Fill") + ", the deepest place first: " + depth(*low) + ", " +
-           where_words(job, *low) + ".";
+           words_of_place(job, *low) + ".";
   }
   return out;
 }

@@ -18,7 +18,7 @@ namespace {
 using fill::Nose;
 using section::Face;
 
-constexpr double rim = 2;           // paper round the card
+constexpr double gauge_rim = 2;     // paper round the card
 constexpr double lap = 9;           // of the horn over the chord line
 constexpr double clear = 3;         // between the lap and the leading edge
 constexpr double mark_zone = 9;     // of the card, for the stock mark where it does not end there
@@ -120,9 +120,9 @@ void Gauge::place() {
   for (const Line& line : lines_) high += line_height(line.size);
   words_from_ = widest_ + (mark_on_tail() ? mark_zone : 1);
   depth_ = std::ceil(std::max(words_from_ + high, least_depth));
-  sheet_.width = nose_.horn + nose_.tail + 2 * rim;
-  sheet_.height = depth_ - deepest_ + 2 * rim;
-  origin_ = Point(rim + nose_.horn, face_ == Face::port ? rim - deepest_ : sheet_.height - rim + deepest_);
+  sheet_.width = nose_.horn + nose_.tail + 2 * gauge_rim;
+  sheet_.height = depth_ - deepest_ + 2 * gauge_rim;
+  origin_ = Point(gauge_rim + nose_.horn, face_ == Face::port ? gauge_rim - deepest_ : sheet_.height - gauge_rim + deepest_);
 }
 
 void Gauge::edges() {
@@ -137,7 +137,7 @@ void Gauge::edges() {
             "card-edges"};
   if (std::abs(line_.front().y()) > 1e-6) card.runs.front().push_back(working.front());
   sheet_.items.emplace_back(card);
-  add_line(sheet_, at(front - rim, 0), at(-clear, 0), Pen::datum, "chord-line");
+  add_line(sheet_, at(front - gauge_rim, 0), at(-clear, 0), Pen::datum, "chord-line");
 }
 
 void Gauge::bolts() {

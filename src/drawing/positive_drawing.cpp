@@ -10,7 +10,7 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double rim = 2, horn = 26, words_band = 27;
+constexpr double positive_rim = 2, positive_horn = 26, words_band = 27;
 
 }  // namespace
 
@@ -21,21 +21,21 @@ Sheet draw_positive(const TemplateOf& wanted) {
   Sheet sheet;
   sheet.title = printable("Section " + target.station + " to cut round, " + stage_words(stage) + ", " + job.name);
   const double to_port = std::max(widest(stage.port).y(), 0.0), to_starboard = std::max(widest(stage.starboard).y(), 0.0);
-  const double left = rim + horn, length = stage.trailing_edge_x - stage.leading_edge_x;
+  const double left = positive_rim + positive_horn, length = stage.trailing_edge_x - stage.leading_edge_x;
   const double least = 100;  // mm, for the words
-  sheet.width = std::max(left + length + horn + rim, least + 2 * rim);
-  const double starboard_band = 7, centre = rim + starboard_band + to_starboard;  // starboard is the upper half
-  sheet.height = centre + to_port + 7 + words_band + rim;
+  sheet.width = std::max(left + length + positive_horn + positive_rim, least + 2 * positive_rim);
+  const double starboard_band = 7, centre = positive_rim + starboard_band + to_starboard;  // starboard is the upper half
+  sheet.height = centre + to_port + 7 + words_band + positive_rim;
   const auto at = [&](double x, double y) { return Point(left + x - stage.leading_edge_x, centre + y); };
 
   std::vector<Point> ring;
   for (const Point& p : stage.port) ring.push_back(at(p.x(), p.y()));
   for (auto p = stage.starboard.rbegin(); p != stage.starboard.rend(); ++p) ring.push_back(at(p->x(), -p->y()));
   sheet.items.emplace_back(Path{{ring}, true, Pen::cut, Fill::none, "working-edge"});
-  add_line(sheet, {rim, centre}, {left + length + horn, centre}, Pen::datum, "chord-line");
+  add_line(sheet, {positive_rim, centre}, {left + length + positive_horn, centre}, Pen::datum, "chord-line");
   if (target.ahead) {
     const double x = target.leading_edge_x + *target.ahead;
-    if (x > stage.leading_edge_x - horn + 4 && x < stage.trailing_edge_x + horn - 4) {
+    if (x > stage.leading_edge_x - positive_horn + 4 && x < stage.trailing_edge_x + positive_horn - 4) {
       const double top = centre - to_starboard - 3, bottom = centre + to_port + 3;
       add_line(sheet, {at(x, 0).x(), top}, {at(x, 0).x(), bottom}, Pen::datum, "stock");
     }
@@ -45,13 +45,13 @@ Sheet draw_positive(const TemplateOf& wanted) {
     sheet.items.emplace_back(tick);
   }
   const double middle = left + length / 2;
-  add_text(sheet, {middle, rim + 4}, "STARBOARD", 3.4, Anchor::middle, true);
+  add_text(sheet, {middle, positive_rim + 4}, "STARBOARD", 3.4, Anchor::middle, true);
   add_text(sheet, {middle, centre + to_port + 4.8}, "PORT", 3.4, Anchor::middle, true);
   const double words_top = centre + to_port + 7;
-  add_forward_arrow(sheet, {rim + 1, words_top + 7}, 18);
-  add_up_mark(sheet, {rim + 10, words_top + 13});
-  add_text(sheet, {rim + 10, words_top + 20}, "UP", 3.6, Anchor::middle, true);
-  Column column(sheet, rim + 24, words_top, sheet.width - 2 * rim - 24);
+  add_forward_arrow(sheet, {positive_rim + 1, words_top + 7}, 18);
+  add_up_mark(sheet, {positive_rim + 10, words_top + 13});
+  add_text(sheet, {positive_rim + 10, words_top + 20}, "UP", 3.6, Anchor::middle, true);
+  Column column(sheet, positive_rim + 24, words_top, sheet.width - 2 * positive_rim - 24);
   column.line("THE SECTION ITSELF " + stage_words(stage), 4.2, true);
   column.line("Station " + target.station, 4.2, true);
   column.line(length_words(target.down, job) + " below the top; " + length_words(length, job) + " long, edge " +

@@ -16,7 +16,7 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double margin = 10, least_width = 190;  // mm
+constexpr double section_margin = 10, least_width = 190;  // mm
 constexpr double left_column = 36, leader_zone = 15;
 constexpr double add_spacing = 1.6, removal_spacing = 1.0;  // mm between hatch lines
 constexpr double sliver = 0.02;                             // mm², differences below it are rounding
@@ -80,7 +80,7 @@ class SectionDrawing {
   Sheet sheet_;
   double x_origin_ = 0, centre_ = 0;         // sheet place of x = 0 on the centre plane
   double x_from_ = 0, x_to_ = 0, half_ = 0;  // extent of both sections
-  double y_ = margin;                        // how far down the sheet is filled
+  double y_ = section_margin;                // how far down the sheet is filled
 };
 
 bool SectionDrawing::stock_on_sheet() const {
@@ -95,9 +95,9 @@ void SectionDrawing::place_across() {
   }
   double left = std::min({x_from_, port_table_.leftmost(), starboard_table_.leftmost()});
   if (stock_on_sheet()) left = std::min(left, *measured_.ahead - 5);
-  x_origin_ = margin + left_column - left;
+  x_origin_ = section_margin + left_column - left;
   const double right = std::max({x_to_ + 32, port_table_.rightmost() + 6, starboard_table_.rightmost() + 6});
-  sheet_.width = std::max(least_width, std::ceil(x_origin_ + right + 12 + margin));
+  sheet_.width = std::max(least_width, std::ceil(x_origin_ + right + 12 + section_margin));
 }
 
 std::string SectionDrawing::form_words() const {
@@ -115,12 +115,12 @@ std::string SectionDrawing::form_words() const {
 }
 
 void SectionDrawing::title_block() {
-  const double room = sheet_.width - 2 * margin;
-  add_up_mark(sheet_, {sheet_.width - margin - 3, margin + 3.5});
-  add_text(sheet_, {sheet_.width - margin - 8, margin + 4.7}, "UP is towards you", 3.2, Anchor::end, true);
-  Column head(sheet_, margin, margin, room - 46);
+  const double room = sheet_.width - 2 * section_margin;
+  add_up_mark(sheet_, {sheet_.width - section_margin - 3, section_margin + 3.5});
+  add_text(sheet_, {sheet_.width - section_margin - 8, section_margin + 4.7}, "UP is towards you", 3.2, Anchor::end, true);
+  Column head(sheet_, section_margin, section_margin, room - 46);
   head.line("Section " + printable(measured_.station), 7, true);
-  Column column(sheet_, margin, head.bottom() + 0.5, room);
+  Column column(sheet_, section_margin, head.bottom() + 0.5, room);
   column.line(job_.name, 4.2);
   column.skip(1);
   std::string where = length_words(measured_.down, job_) + " below the top of the blade. Chord " +
@@ -188,13 +188,13 @@ void SectionDrawing::outlines() {
 }
 
 void SectionDrawing::frame_marks() {
-  const double left = margin + 26, right = x_origin_ + x_to_ + 30;
+  const double left = section_margin + 26, right = x_origin_ + x_to_ + 30;
   add_line(sheet_, {left, centre_}, {right, centre_}, Pen::datum, "centre-plane");
   add_text(sheet_, {right, centre_ - 1.2}, "centre plane", 2.8, Anchor::end);
-  add_forward_arrow(sheet_, {margin, centre_}, 22);
-  add_text(sheet_, {margin, centre_ - half_ - 5}, "STARBOARD", 3.6, Anchor::start, true);
-  add_text(sheet_, {margin, centre_ + half_ + 8}, "PORT", 3.6, Anchor::start, true);
-  add_check_bar_along(sheet_, {sheet_.width - margin - 2, centre_ - check_bar_length / 2}, "check-along");
+  add_forward_arrow(sheet_, {section_margin, centre_}, 22);
+  add_text(sheet_, {section_margin, centre_ - half_ - 5}, "STARBOARD", 3.6, Anchor::start, true);
+  add_text(sheet_, {section_margin, centre_ + half_ + 8}, "PORT", 3.6, Anchor::start, true);
+  add_check_bar_along(sheet_, {sheet_.width - section_margin - 2, centre_ - check_bar_length / 2}, "check-along");
   if (!stock_on_sheet()) return;
   const double x = x_origin_ + *measured_.ahead;
   add_line(sheet_, {x, centre_ - half_ - 2.5}, {x, centre_ + half_ + leader_zone - 2}, Pen::datum, "stock");
@@ -214,8 +214,8 @@ std::string SectionDrawing::change_words(const char* what, double total, const f
 double SectionDrawing::key_entry(double x, const std::string& words, Sample sample, Pen pen) {
   constexpr double length = 14, type = 3;
   const double width = length + 2 + width_of(words, type, false);
-  if (x > margin && x + width > sheet_.width - margin) {
-    x = margin;
+  if (x > section_margin && x + width > sheet_.width - section_margin) {
+    x = section_margin;
     y_ += 6.5;
   }
   if (sample == Sample::add || sample == Sample::removal) {
@@ -229,13 +229,13 @@ double SectionDrawing::key_entry(double x, const std::string& words, Sample samp
     add_line(sheet_, {x, y_ + 2.3}, {x + length, y_ + 2.3}, pen);
     if (sample == Sample::reading) add_dot(sheet_, {x + length / 2, y_ + 2.3}, 0.45);
   }
-  const double room = sheet_.width - 2 * margin - length - 2;
+  const double room = sheet_.width - 2 * section_margin - length - 2;
   add_text(sheet_, {x + length + 2, y_ + 3.4}, shortened(words, type, false, room), type);
   return x + width + 7;
 }
 
 void SectionDrawing::bottom_block() {
-  double x = margin;
+  double x = section_margin;
   x = key_entry(x, change_words("ADD", change_.add_area, change_.add), Sample::add);
   x = key_entry(x, change_words("TAKE OFF", change_.remove_area, change_.removal), Sample::removal);
   x = key_entry(x, "target surface", Sample::line, Pen::cut);
@@ -243,9 +243,9 @@ void SectionDrawing::bottom_block() {
   x = key_entry(x, measured_.points.empty() ? "half-breadth, laid there" : "half-breadth at a reading", Sample::reading);
   key_entry(x, "centre plane, stock centreline", Sample::line, Pen::datum);
   y_ += 9;
-  add_check_bar_across(sheet_, {margin, y_}, "check-across");
-  const double beside = margin + check_bar_length + 8;
-  Column column(sheet_, beside, y_ + 1, sheet_.width - margin - beside);
+  add_check_bar_across(sheet_, {section_margin, y_}, "check-across");
+  const double beside = section_margin + check_bar_length + 8;
+  Column column(sheet_, beside, y_ + 1, sheet_.width - section_margin - beside);
   column.paragraph("Print at actual size (100 %): both check bars must measure " + check_bar_words(job_.units) + ".", 2.8);
   y_ = std::max(y_ + 10, column.bottom());
 }
@@ -271,7 +271,7 @@ Sheet SectionDrawing::draw() {
   port_table_.draw(sheet_, x_origin_, lower_end, headings_end);
   y_ = std::max(lower_end + port_table_.height(), centre_ + check_bar_length / 2) + 7;
   bottom_block();
-  sheet_.height = std::ceil(y_ + margin);
+  sheet_.height = std::ceil(y_ + section_margin);
   return std::move(sheet_);
 }
 

@@ -16,9 +16,9 @@ namespace {
 
 constexpr std::size_t most_dots = 120;  // on a face
 
-constexpr double margin = 3, type = 5;  // mm
-constexpr double strip_half = 11;       // mm each way from a strip's zero line
-constexpr double edge = 0.03;           // of the chord at either end, left out of a strip's scale
+constexpr double picture_margin = 3, picture_type = 5;  // mm
+constexpr double strip_half = 11;                       // mm each way from a strip's zero line
+constexpr double edge = 0.03;                           // of the chord at either end, left out of a strip's scale
 constexpr int samples = 160;
 
 class SectionPicture {
@@ -29,7 +29,7 @@ class SectionPicture {
   Sheet draw();
 
  private:
-  double across(double x) const { return margin + (x - x_from_) * scale_; }
+  double across(double x) const { return picture_margin + (x - x_from_) * scale_; }
   double change_at(Face face, double x) const { return target_.half_breadth(face, x) - measured_.side(face).at(x); }
   void section_at(double centre);
   void strip_at(double zero, Face face);
@@ -144,9 +144,9 @@ void SectionPicture::strip_at(double zero, Face face) {
   readings_of(zero, face);
   const std::string rim_words = trimmed(most_ / millimetres_in(job_.units), 3) + " " + std::string(name_of(job_.units));
   const std::string name = measured_.thickness_only ? "EACH SIDE" : face == Face::port ? "PORT" : "STARBOARD";
-  add_text(sheet_, {margin, zero - strip_half - 1.6}, name, type, Anchor::start, true);
-  add_text(sheet_, {picture_width - margin, zero - strip_half - 1.6}, "add " + rim_words, type, Anchor::end);
-  add_text(sheet_, {picture_width - margin, zero + strip_half + 5}, "take off " + rim_words, type, Anchor::end);
+  add_text(sheet_, {picture_margin, zero - strip_half - 1.6}, name, picture_type, Anchor::start, true);
+  add_text(sheet_, {picture_width - picture_margin, zero - strip_half - 1.6}, "add " + rim_words, picture_type, Anchor::end);
+  add_text(sheet_, {picture_width - picture_margin, zero + strip_half + 5}, "take off " + rim_words, picture_type, Anchor::end);
 }
 
 Sheet SectionPicture::draw() {
@@ -154,7 +154,7 @@ Sheet SectionPicture::draw() {
   x_to_ = std::max(measured_.chord, target_.trailing_edge_x());
   x_first_ = std::max(0.0, target_.leading_edge_x);
   x_last_ = std::min(measured_.chord, target_.trailing_edge_x());
-  scale_ = (picture_width - 2 * margin) / (x_to_ - x_from_);
+  scale_ = (picture_width - 2 * picture_margin) / (x_to_ - x_from_);
   find_scale();
   double half = 0;
   for (const Face face : {Face::port, Face::starboard}) {
@@ -163,9 +163,9 @@ Sheet SectionPicture::draw() {
   sheet_.title = printable("Section " + measured_.station + " in small");
   sheet_.width = picture_width;
   const double centre = 10 + half * scale_;
-  add_arrow(sheet_, {margin + 10, 4.2}, {margin, 4.2}, Pen::outline);
-  add_text(sheet_, {margin + 12, 6}, "forward", type);
-  add_text(sheet_, {picture_width - margin, 6}, "thick: target, thin: now", type, Anchor::end);
+  add_arrow(sheet_, {picture_margin + 10, 4.2}, {picture_margin, 4.2}, Pen::outline);
+  add_text(sheet_, {picture_margin + 12, 6}, "forward", picture_type);
+  add_text(sheet_, {picture_width - picture_margin, 6}, "thick: target, thin: now", picture_type, Anchor::end);
   section_at(centre);
   double y = centre + half * scale_ + 10;
   for (const Face face : {Face::starboard, Face::port}) {

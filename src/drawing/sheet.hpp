@@ -1,5 +1,6 @@
 // Product of the drawing room: a Sheet, shapes and texts in millimetres, y downwards as on paper. Verbs: add_items.
 #pragma once
+#include <boost/geometry/geometries/box.hpp>
 #include <string>
 #include <variant>
 #include <vector>

@@ -11,8 +11,8 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double line_at = 12;            // mm from the column's left: numbers to the left of it, stations to the right
-constexpr double number = 2.4, name = 3;  // mm of type
+constexpr double line_at = 12;                 // mm from the column's left: numbers to the left of it, stations to the right
+constexpr double number_type = 2.4, name = 3;  // mm of type
 
 void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, TextRoom& placing) {
   // Room for a number at each; never less than whole units.
@@ -27,11 +27,11 @@ void ruler(Sheet& sheet, const job::Job& job, const MapFrame& frame, double x, T
     ticks.runs.push_back({{x - (whole ? 2.4 : 1.2), y}, {x, y}});
     if (!whole) continue;
     const std::string words = trimmed(k * fine / millimetres_in(job.units), 3);
-    placing.put(sheet, {{x - 3, y + 0.36 * number}, words, number, Anchor::end, 0, false});
+    placing.put(sheet, {{x - 3, y + 0.36 * number_type}, words, number_type, Anchor::end, 0, false});
   }
   sheet.items.emplace_back(std::move(ticks));
   const std::string unit = std::string(name_of(job.units)) + " down";
-  placing.put(sheet, {{x - 3, frame.top - 3.2}, unit, number, Anchor::end, 0, false});
+  placing.put(sheet, {{x - 3, frame.top - 3.2}, unit, number_type, Anchor::end, 0, false});
 }
 
 }  // namespace
@@ -44,9 +44,9 @@ void draw_span_ruler(Sheet& sheet, const job::Job& job, const fill::ChangeMap& m
     const double y = strip ? frame.top + frame.height() / 2 : frame.y(station.down);
     if (!strip) add_line(sheet, {x, y}, {x + 1.5, y}, Pen::outline);
     const std::string words = shortened(station.name, name, true, room);
-    const std::string height = shortened(number_in_unit(station.down, job.units), number, false, room);
+    const std::string height = shortened(number_in_unit(station.down, job.units), number_type, false, room);
     const Text upper{{x + 2.2, y - 0.3}, words, name, Anchor::start, 0, true};
-    const Text lower{{x + 2.2, y + 2.9}, height, number, Anchor::start, 0, false};
+    const Text lower{{x + 2.2, y + 2.9}, height, number_type, Anchor::start, 0, false};
     if (placing.fits(upper) && placing.fits(lower)) {
       placing.put(sheet, upper);
       // Close under its name, so not asked for the usual gap.

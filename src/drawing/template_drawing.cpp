@@ -11,17 +11,17 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double rim = 2;              // paper round the card
-constexpr double horn = 30;            // card ahead of the leading edge and aft of the trailing edge
+constexpr double card_rim = 2;         // paper round the card
+constexpr double card_horn = 30;       // card ahead of the leading edge and aft of the trailing edge
 constexpr double body = 46;            // card beyond the greatest half-breadth
 constexpr double blade_band = 20;      // paper on the blade's side of the chord line, where it is lettered
 constexpr double dimension_band = 8;   // beyond the card's back
 constexpr double marks_room = 20;      // that FWD, UP and "printed side up" take across
 constexpr double longest_reach = 150;  // how far the front horn grows to carry the stock line
 
-class Card {
+class HalfCard {
  public:
-  Card(const TemplateOf& wanted, bool lettered_blade_side)
+  HalfCard(const TemplateOf& wanted, bool lettered_blade_side)
       : job_(wanted.job),
         target_(wanted.target),
         stage_(wanted.stage),
@@ -49,7 +49,7 @@ class Card {
     return (in_the_way ? *stock() + label : from_) + 4;
   }
   double front_end() const { return aft_half() ? from_ : -front_; }  // one length at every stage
-  double aft_end() const { return target_.chord + horn; }
+  double aft_end() const { return target_.chord + card_horn; }
   double leading_edge() const { return stage_.leading_edge_x - target_.leading_edge_x; }
   double trailing_edge() const { return stage_.trailing_edge_x - target_.leading_edge_x; }
   double half_breadth(double s) const;
@@ -79,13 +79,13 @@ class Card {
   Sheet sheet_;
   Point origin_;
   Point widest_;
-  double depth_ = 0, front_ = horn;
+  double depth_ = 0, front_ = card_horn;
 };
 
-double Card::half_breadth(double s) const { return ordinate_at(line_, s); }
+double HalfCard::half_breadth(double s) const { return ordinate_at(line_, s); }
 
 /// The line from the place on where an aft half begins.
-void Card::cut_line_to_aft_half() {
+void HalfCard::cut_line_to_aft_half() {
   Polyline rest{Point(from_, half_breadth(from_))};
   for (const Point& p : line_) {
     if (p.x() > from_ + 1e-9) rest.push_back(p);
@@ -94,23 +94,23 @@ void Card::cut_line_to_aft_half() {
 }
 
 /// mm aft of the finished leading edge, where the card carries it.
-std::optional<double> Card::stock() const {
-  if (!target_.ahead || *target_.ahead < -longest_reach || *target_.ahead > trailing_edge() + horn - 6) return {};
+std::optional<double> HalfCard::stock() const {
+  if (!target_.ahead || *target_.ahead < -longest_reach || *target_.ahead > trailing_edge() + card_horn - 6) return {};
   if (aft_half() && *target_.ahead < from_ + 3) return {};
   return *target_.ahead;
 }
 
-void Card::place() {
+void HalfCard::place() {
   widest_ = widest(line_);
   depth_ = std::ceil(std::max(widest_.y(), 0.0) + body);
-  if (stock() && *stock() < 0) front_ = horn - *stock();
-  const double band = blade_side_ ? blade_band : rim;
-  sheet_.width = aft_end() - front_end() + 2 * rim;
-  sheet_.height = band + depth_ + dimension_band + rim;
-  origin_ = Point(rim - front_end(), face_ == Face::port ? band : sheet_.height - band);
+  if (stock() && *stock() < 0) front_ = card_horn - *stock();
+  const double band = blade_side_ ? blade_band : card_rim;
+  sheet_.width = aft_end() - front_end() + 2 * card_rim;
+  sheet_.height = band + depth_ + dimension_band + card_rim;
+  origin_ = Point(card_rim - front_end(), face_ == Face::port ? band : sheet_.height - band);
 }
 
-void Card::edges() {
+void HalfCard::edges() {
   std::vector<Point> working;
   for (const Point& p : line_) working.push_back(at(p.x(), p.y()));
   const double edge = line_.back().y();
@@ -127,10 +127,10 @@ void Card::edges() {
   chord_edges.runs.push_back({at(trailing_edge(), edge), at(trailing_edge(), 0), at(aft_end(), 0)});
   sheet_.items.emplace_back(chord_edges);
   sheet_.items.emplace_back(card);
-  add_line(sheet_, at(front_end() - rim, 0), at(aft_end() + rim, 0), Pen::datum, "chord-line");
+  add_line(sheet_, at(front_end() - card_rim, 0), at(aft_end() + card_rim, 0), Pen::datum, "chord-line");
 }
 
-void Card::stops() {
+void HalfCard::stops() {
   // A label turned to read upwards, kept to the horn's side of its line.
   const double middle = origin_.y() + out_ * (depth_ + 8) / 2;
   if (!aft_half()) {
@@ -149,7 +149,7 @@ void Card::stops() {
            -90);
 }
 
-void Card::stock_line() {
+void HalfCard::stock_line() {
   if (!stock()) return;
   const double s = *stock();
   const double inner = s < leading_edge() || s > trailing_edge() ? 0 : half_breadth(s);
@@ -159,7 +159,7 @@ void Card::stock_line() {
            Anchor::middle, false, -90);
 }
 
-void Card::fraction_ticks() {
+void HalfCard::fraction_ticks() {
   Path ticks{{}, false, Pen::dimension, Fill::none, "chord-fractions"};
   for (int tenth = 1; tenth <= 9; ++tenth) {
     const double s = target_.chord * tenth / 10, d = half_breadth(s);
@@ -172,7 +172,7 @@ void Card::fraction_ticks() {
   sheet_.items.emplace_back(ticks);
 }
 
-void Card::words_on_card() {
+void HalfCard::words_on_card() {
   // The wider of the two fields that the stock line leaves.
   double from = std::max(4.0, from_ + 4), to = target_.chord - 4;
   if (aft_half()) from = marks_from() + marks_room + 4;
@@ -200,10 +200,10 @@ void Card::words_on_card() {
   column.line(last, size_that_fits(last, 2.8, 2.2, false, room));
 }
 
-void Card::direction() {
-  const double middle = at(front_end() + (aft_half()          ? marks_from() - from_ + marks_room / 2
-                                          : front_ < horn + 1 ? 12.5
-                                                              : horn / 2 - 2),
+void HalfCard::direction() {
+  const double middle = at(front_end() + (aft_half()               ? marks_from() - from_ + marks_room / 2
+                                          : front_ < card_horn + 1 ? 12.5
+                                                                   : card_horn / 2 - 2),
                            0)
                             .x();
   const double top = aft_half() ? top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 1) : top_of(5, depth_ - 2);
@@ -213,7 +213,7 @@ void Card::direction() {
   add_text(sheet_, {middle, top + 26}, "printed side up", 2.4, Anchor::middle);
 }
 
-void Card::blade_side() {
+void HalfCard::blade_side() {
   if (!blade_side_) return;
   const double sense = -out_;  // down the paper is away from the card for starboard
   const auto baseline = [&](double away, double size) { return origin_.y() + (sense < 0 ? -away : away + 0.72 * size); };
@@ -234,7 +234,7 @@ void Card::blade_side() {
   add_text(sheet_, {left, baseline(14, 3)}, shortened(here, 3, false, room), 3);
 }
 
-void Card::dimension() {
+void HalfCard::dimension() {
   const double y = at(0, depth_).y() + out_ * 5, from = aft_half() ? from_ : leading_edge(), to = trailing_edge();
   std::string words = length_words(to - from, job_);
   if (to - from > 150) {
@@ -251,7 +251,7 @@ void Card::dimension() {
   sheet_.items.emplace_back(ends);
 }
 
-TemplateCard Card::draw() {
+TemplateCard HalfCard::draw() {
   sheet_.title = printable("Template " + target_.station + ", " + section::name_of(face_) + (aft_half() ? ", aft half, " : ", ") +
                            stage_words(stage_) + ", " + job_.name);
   place();
@@ -282,7 +282,7 @@ std::string stage_words(const fill::StageSection& stage) {
   return out;
 }
 
-TemplateCard draw_card(const TemplateOf& wanted) { return Card(wanted, false).draw(); }
+TemplateCard draw_card(const TemplateOf& wanted) { return HalfCard(wanted, false).draw(); }
 
 TemplateCard draw_pair(const TemplateOf& wanted) {
   const auto card_of = [&](Face face) {
@@ -308,7 +308,7 @@ Sheet draw_template(const TemplateOf& wanted) {
   if (wanted.target.ahead && *wanted.target.ahead < -longest_reach) {
     note = "Stock centreline " + length_words(-*wanted.target.ahead, wanted.job) + " ahead of the leading edge.";
   }
-  return framed(Card(wanted, true).draw().sheet, wanted.job.units, note);
+  return framed(HalfCard(wanted, true).draw().sheet, wanted.job.units, note);
 }
 
 }  // namespace fairblade::drawing

@@ -11,24 +11,24 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double margin = 3, width = 190, height = 259;  // mm
+constexpr double water_margin = 3, width = 190, height = 259;  // mm
 constexpr double sentence_type = 3;
 constexpr double small_high = 34, lower_high = 62, foot_high = 9;
 constexpr std::size_t most_small = 4;
 
-double head(Sheet& sheet, const job::Job& job, const flow::Water& water) {
-  const double room = width - 2 * margin;
-  Column column(sheet, margin, margin, room);
+double water_head(Sheet& sheet, const job::Job& job, const flow::Water& water) {
+  const double room = width - 2 * water_margin;
+  Column column(sheet, water_margin, water_margin, room);
   column.line("Before and after in the water", 6.5, true);
   column.line(job.name, 3.8);
   column.skip(1.5);
   const double top = column.bottom(), inset = 2;
-  Column verdict(sheet, margin + inset, top + 1.2, room - 2 * inset);
+  Column verdict(sheet, water_margin + inset, top + 1.2, room - 2 * inset);
   verdict.paragraph(water.meaning.verdict, 3.6);
-  const double bottom = verdict.bottom() + 1.2, right = margin + room;
-  sheet.items.emplace_back(
-      Path{{{{margin, top}, {right, top}, {right, bottom}, {margin, bottom}}}, true, Pen::cut, Fill::none, "verdict"});
-  Column sentences(sheet, margin, bottom + 1.5, room);
+  const double bottom = verdict.bottom() + 1.2, right = water_margin + room;
+  sheet.items.emplace_back(Path{
+      {{{water_margin, top}, {right, top}, {right, bottom}, {water_margin, bottom}}}, true, Pen::cut, Fill::none, "verdict"});
+  Column sentences(sheet, water_margin, bottom + 1.5, room);
   for (const std::string* each : {&water.meaning.stall, &water.meaning.hum, &water.meaning.helm, &water.meaning.pull}) {
     if (each->empty()) continue;
     sentences.paragraph(*each, sentence_type);
@@ -52,12 +52,13 @@ void pressures(Sheet& sheet, const flow::Water& water, double top, double bottom
   auto order = by_suction(water);
   const std::size_t shown = std::min(order.size(), most_small + 1);
   const double large_bottom = shown > 1 ? bottom - small_high : bottom;
-  draw_pressures(sheet, Box({margin, top}, {width - margin, large_bottom}), water.stations[order[0]], water.helm, Written::all);
+  draw_pressures(sheet, Box({water_margin, top}, {width - water_margin, large_bottom}), water.stations[order[0]], water.helm,
+                 Written::all);
   std::vector<std::size_t> others(order.begin() + 1, order.begin() + static_cast<std::ptrdiff_t>(shown));
   std::sort(others.begin(), others.end());
-  const double each = (width - 2 * margin) / most_small;
+  const double each = (width - 2 * water_margin) / most_small;
   for (std::size_t k = 0; k < others.size(); ++k) {
-    const double left = margin + static_cast<double>(k) * each;
+    const double left = water_margin + static_cast<double>(k) * each;
     draw_pressures(sheet, Box({left, large_bottom + 1}, {left + each - 2, bottom}), water.stations[others[k]], water.helm,
                    Written::least);
   }
@@ -70,8 +71,8 @@ double key_line(Sheet& sheet, double x, double y, const std::string& words, Pen 
   return x + sample + 1.5 + width_of(words, type, false) + 6;
 }
 
-void foot(Sheet& sheet, const flow::Water& water, double top) {
-  double x = key_line(sheet, margin, top + 3, "now, the blade as it is", Pen::measured);
+void water_foot(Sheet& sheet, const flow::Water& water, double top) {
+  double x = key_line(sheet, water_margin, top + 3, "now, the blade as it is", Pen::measured);
   x = key_line(sheet, x, top + 3, "then, as it will be", Pen::cut);
   if (water.stations.size() > most_small + 1) {
     add_text(sheet, {x, top + 3},
@@ -79,7 +80,7 @@ void foot(Sheet& sheet, const flow::Water& water, double top) {
                  " stations.",
              2.7);
   }
-  Column column(sheet, margin, top + 4.4, width - 2 * margin);
+  Column column(sheet, water_margin, top + 4.4, width - 2 * water_margin);
   column.paragraph("A comparison of two shapes, not a design: balance, loads and the stock belong to a qualified designer.", 2.7);
 }
 
@@ -90,12 +91,12 @@ Sheet draw_water(const job::Job& job, const flow::Water& water) {
   sheet.width = width;
   sheet.height = height;
   sheet.title = printable("Before and after in the water, " + job.name);
-  const double top = head(sheet, job, water), foot_top = height - margin - foot_high, lower = foot_top - lower_high;
+  const double top = water_head(sheet, job, water), foot_top = height - water_margin - foot_high, lower = foot_top - lower_high;
   pressures(sheet, water, top, lower - 2);
   const double middle = width / 2;
-  draw_lever(sheet, Box({margin, lower}, {middle - 3, foot_top}), job, water);
-  draw_tone(sheet, Box({middle + 2, lower}, {width - margin, foot_top}), job, water);
-  foot(sheet, water, foot_top);
+  draw_lever(sheet, Box({water_margin, lower}, {middle - 3, foot_top}), job, water);
+  draw_tone(sheet, Box({middle + 2, lower}, {width - water_margin, foot_top}), job, water);
+  water_foot(sheet, water, foot_top);
   return sheet;
 }
 
@@ -104,8 +105,8 @@ Sheet draw_water_for_telephone(const job::Job& job, const flow::Water& water) {
   Sheet sheet;
   sheet.width = side;
   sheet.title = printable("Before and after in the water, " + job.name);
-  const double left = margin, right = side - margin, middle = side / 2;
-  double y = margin;
+  const double left = water_margin, right = side - water_margin, middle = side / 2;
+  double y = water_margin;
   key_line(sheet, left, y + 3, "now, the blade as it is", Pen::measured);
   key_line(sheet, left, y + 7, "then, as it will be", Pen::cut);
   y += key_high;
@@ -125,7 +126,7 @@ Sheet draw_water_for_telephone(const job::Job& job, const flow::Water& water) {
   draw_lever(sheet, Box({left, y}, {right, y + lever_high}), job, water);
   y += lever_high + between;
   draw_tone(sheet, Box({left, y}, {right, y + tone_high}), job, water);
-  sheet.height = y + tone_high + margin;
+  sheet.height = y + tone_high + water_margin;
   return sheet;
 }
 

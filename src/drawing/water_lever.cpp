@@ -9,7 +9,7 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double title_type = 3.2, type = 2.6;
+constexpr double lever_title = 3.2, lever_type = 2.6;
 
 /// The mean chord's leading edge, mm aft of the stock.
 double edge_of(const flow::BladeWater& blade) { return *blade.lever - blade.centre_of_pressure * blade.mean_chord; }
@@ -44,12 +44,12 @@ double bars(Sheet& sheet, double left, double right, double top, const flow::Wat
                                   Fill::none,
                                   old ? "lever-before" : "lever-after"});
     add_dot(sheet, {x(*blade.lever), y}, 0.9);
-    const Text words{{(a + b) / 2 + (b - a) / 6, y - half - 0.8}, old ? "now" : "then", type, Anchor::middle, 0, false};
+    const Text words{{(a + b) / 2 + (b - a) / 6, y - half - 0.8}, old ? "now" : "then", lever_type, Anchor::middle, 0, false};
     add_text(sheet, words.at, words.words, words.size, words.anchor);
   }
   const double bottom = top + first + apart + half + 2;
   add_line(sheet, {x(0), top + 3.6}, {x(0), bottom}, Pen::datum, "lever-stock");
-  add_text(sheet, {std::clamp(x(0), left + 4, right - 4), top + 2.8}, "stock", type, Anchor::middle);
+  add_text(sheet, {std::clamp(x(0), left + 4, right - 4), top + 2.8}, "stock", lever_type, Anchor::middle);
   return bottom + 1;
 }
 
@@ -58,21 +58,21 @@ double bars(Sheet& sheet, double left, double right, double top, const flow::Wat
 void draw_lever(Sheet& sheet, const Box& room, const job::Job& job, const flow::Water& water) {
   const double left = room.min_corner().x(), wide = room.max_corner().x() - left;
   Column head(sheet, left, room.min_corner().y(), wide);
-  head.line("Lever and balance", title_type, true);
+  head.line("Lever and balance", lever_title, true);
   double y = head.bottom();
   const flow::BladeWater &before = water.blade_before, &after = water.blade_after;
   const bool bars_known = before.known && after.known && before.lever && after.lever;
   if (bars_known) y = bars(sheet, left + 1, left + wide - 1, y, water);
   Column column(sheet, left, y + 1, wide);
-  if (bars_known) column.paragraph("The mean chord, forward to the left; the dot is its centre of pressure.", type);
-  if (!before.known) column.paragraph("No lever: " + before.why_not + ".", type);
-  else if (!before.lever) column.paragraph("No lever: \"ahead\" was not given at every station.", type);
-  column.paragraph(figures(job, before, "Now"), type);
-  column.paragraph(figures(job, after, "Then"), type);
+  if (bars_known) column.paragraph("The mean chord, forward to the left; the dot is its centre of pressure.", lever_type);
+  if (!before.known) column.paragraph("No lever: " + before.why_not + ".", lever_type);
+  else if (!before.lever) column.paragraph("No lever: \"ahead\" was not given at every station.", lever_type);
+  column.paragraph(figures(job, before, "Now"), lever_type);
+  column.paragraph(figures(job, after, "Then"), lever_type);
   if (!before.known) return;
   column.paragraph("At " + trimmed(water.helm, 1) + "\xc2\xb0 of helm and " + trimmed(water.knots, 1) +
                        " knots, hull as end plate: " + flow::name_of(water.end_plate) + ".",
-                   type);
+                   lever_type);
 }
 
 }  // namespace fairblade::drawing

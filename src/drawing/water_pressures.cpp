@@ -11,7 +11,7 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double type = 2.6, small_type = 2.3;
+constexpr double pressures_type = 2.6, small_type = 2.3;
 constexpr double highest_shown = 10;  // of the suction: what is beyond is a corner's, and is told as a number
 
 // Against the root of x: what differs lies at the nose.
@@ -57,7 +57,7 @@ double hardest(const flow::StationWater& station, double helm) {
 void draw_pressures(Sheet& sheet, const Box& room, const flow::StationWater& station, double helm, Written written) {
   const bool large = written != Written::least;
   const Point &a = room.min_corner(), &b = room.max_corner();
-  const double size = large ? 3.2 : 2.6, t = large ? type : small_type;
+  const double size = large ? 3.2 : 2.6, t = large ? pressures_type : small_type;
   const double wide = b.x() - a.x();
   std::string title = "Station " + printable(station.station);
   if (!station.before.known || !station.after.known) {

@@ -12,7 +12,7 @@
 namespace fairblade::drawing {
 namespace {
 
-constexpr double title_type = 3.2, type = 2.6;
+constexpr double tone_title = 3.2, tone_type = 2.6;
 constexpr int speeds = 40;
 
 struct Bands {
@@ -67,13 +67,13 @@ void name_band(Sheet& sheet, TextRoom& placing, const Plot& plot, const Bands& b
     const auto k = static_cast<std::size_t>(part * static_cast<double>(bands.low.size() - 1));
     const Point low = plot.at(bands.low[k].x(), bands.low[k].y()), high = plot.at(bands.low[k].x(), bands.high[k].y());
     std::vector<double> baselines;
-    if (low.y() - high.y() > 3 * type) baselines.push_back((low.y() + high.y()) / 2 + 0.36 * type);
+    if (low.y() - high.y() > 3 * tone_type) baselines.push_back((low.y() + high.y()) / 2 + 0.36 * tone_type);
     for (const double away : {1.0, 4.0, 8.0}) {
-      baselines.push_back(high.y() - away - 0.5 * type);
-      baselines.push_back(low.y() + away + 1.5 * type);
+      baselines.push_back(high.y() - away - 0.5 * tone_type);
+      baselines.push_back(low.y() + away + 1.5 * tone_type);
     }
     for (const double y : baselines) {
-      if (placing.put(sheet, {{low.x(), y}, words, type, Anchor::end, 0, bold})) return;
+      if (placing.put(sheet, {{low.x(), y}, words, tone_type, Anchor::end, 0, bold})) return;
     }
   }
 }
@@ -83,14 +83,14 @@ void name_band(Sheet& sheet, TextRoom& placing, const Plot& plot, const Bands& b
 void draw_tone(Sheet& sheet, const Box& room, const job::Job& job, const flow::Water& water) {
   const Point &a = room.min_corner(), &b = room.max_corner();
   Column head(sheet, a.x(), a.y(), b.x() - a.x());
-  head.line("Tone of the trailing edge", title_type, true);
+  head.line("Tone of the trailing edge", tone_title, true);
   const double fastest = std::clamp(std::ceil(1.5 * water.knots), 8.0, flow::fastest_knots);
   const Bands before = bands_of(water, &flow::StationWater::tone_before, fastest);
   const Bands after = bands_of(water, &flow::StationWater::tone_after, fastest);
   Column notes(sheet, a.x(), head.bottom(), b.x() - a.x());
   for (const auto& [bands, which] : {std::pair{&before, "old"}, std::pair{&after, "new"}}) {
     if (bands->none())
-      notes.paragraph("The " + std::string(which) + " edge is too thin for a tone that can be worked out.", type);
+      notes.paragraph("The " + std::string(which) + " edge is too thin for a tone that can be worked out.", tone_type);
   }
   if (before.none() && after.none()) return;
   double highest = water.heard ? 1.1 * *water.heard : 0;
@@ -98,7 +98,7 @@ void draw_tone(Sheet& sheet, const Box& room, const job::Job& job, const flow::W
     if (!bands->none()) highest = std::max(highest, bands->high.back().y());
   }
   Plot plot(sheet, Box({a.x() + Plot::left_of_frame, notes.bottom() + 2}, {b.x() - 2.5, b.y() - Plot::below_frame}),
-            {0, fastest, "knots", {}}, {0, 1.05 * highest, "Hz", {}}, type);
+            {0, fastest, "knots", {}}, {0, 1.05 * highest, "Hz", {}}, tone_type);
   plot.axes();
   draw_band(plot, before, true);
   draw_band(plot, after, false);
@@ -109,13 +109,15 @@ void draw_tone(Sheet& sheet, const Box& room, const job::Job& job, const flow::W
   const Point speed = plot.at(water.knots, 0);
   for (const Anchor anchor : {Anchor::end, Anchor::start}) {
     const double x = speed.x() + (anchor == Anchor::end ? -1.2 : 1.2);
-    if (placing.put(sheet, {{x, y + 1 + type}, "the job's " + trimmed(water.knots, 1) + " knots", type, anchor, 0, false})) break;
+    if (placing.put(sheet,
+                    {{x, y + 1 + tone_type}, "the job's " + trimmed(water.knots, 1) + " knots", tone_type, anchor, 0, false}))
+      break;
   }
   if (water.heard) {
     const Point heard = plot.at(0.02 * fastest, *water.heard);
     const std::string words = "heard: " + trimmed(*water.heard, 0) + " Hz";
-    for (const double up : {-0.8, 0.8 + type}) {
-      if (placing.put(sheet, {{heard.x(), heard.y() + up}, words, type, Anchor::start, 0, false})) break;
+    for (const double up : {-0.8, 0.8 + tone_type}) {
+      if (placing.put(sheet, {{heard.x(), heard.y() + up}, words, tone_type, Anchor::start, 0, false})) break;
     }
   }
   name_band(sheet, placing, plot, after, edge_words(job, after, "new edge"), true);

@@ -13,7 +13,7 @@ namespace {
 using job::MeasuredBy;
 using worksheet::on_rule_with_unit;
 
-constexpr double type = 2.85, heading = 3.8;  // mm
+constexpr double cover_type = 2.85, heading = 3.8;  // mm
 constexpr double left_part = 88, right_from = 94;
 
 // Of the cautions those for somebody who measures; the others are on what plan prints.
@@ -63,7 +63,7 @@ void Cover::head() {
   column.line(name, size_that_fits(name, 6.5, 4, true, worksheet_width), true);
   column.line("Measuring sheets: print, take to the yard, write by hand", 4.2);
   column.skip(1);
-  column.paragraph(which_pages() + " Write with a soft pencil, and photograph each page when it is full.", type);
+  column.paragraph(which_pages() + " Write with a soft pencil, and photograph each page when it is full.", cover_type);
   y_ = column.bottom() + 3;
 }
 
@@ -72,7 +72,7 @@ std::string Cover::which_pages() const {
   const std::string last = std::to_string(count + 2), name = job_.stations[worksheet_.twice].name;
   std::string out = count == 1 ? "Page 2 is for the station"
                                : "Pages 2 to " + std::to_string(count + 1) + " are for the stations, from the top down";
-  return out + "; page " + last + " is for station " + shortened(name, type, false, 40) +
+  return out + "; page " + last + " is for station " + shortened(name, cover_type, false, 40) +
          " a second time, to learn your own error.";
 }
 
@@ -83,7 +83,7 @@ void Cover::beside_side_view(Column& column) const {
           "These sheets, pencil and marker, masking tape, tape measure, steel rule, a straight batten longer than the chord, "
           "a square, string, calipers that span the blade (big wooden ones will do)") +
           (boards_ ? ", two straight boards a hand longer than the chord, two spacers of one length, clamps." : "."),
-      type);
+      cover_type);
   column.skip(2);
   column.line("The stock line comes first", heading, true);
   column.paragraph(
@@ -91,7 +91,7 @@ void Cover::beside_side_view(Column& column) const {
       "its line down both "
       "faces with the marker, to the bottom. At each station write how far the leading edge stands ahead of that line. Hung on "
       "pintles? Then it runs through their middles.",
-      type);
+      cover_type);
   column.skip(2);
   column.line("Then the stations", heading, true);
   column.paragraph(
@@ -100,10 +100,11 @@ void Cover::beside_side_view(Column& column) const {
       "station right round the blade. If your mark had to move, write where it is. Where an edge has a kink, put a station of "
       "its own; where the tip is rounded or cut "
       "away, move the lowest station up to the last place with a whole section, and write its distance.",
-      type);
+      cover_type);
   if (!skeg_) return;
   column.paragraph(
-      "Where a skeg stands ahead, write how far its leading edge stands ahead of the rudder's, and the gap between them.", type);
+      "Where a skeg stands ahead, write how far its leading edge stands ahead of the rudder's, and the gap between them.",
+      cover_type);
 }
 
 void Cover::beside_jig(Column& column) const {
@@ -114,17 +115,17 @@ void Cover::beside_jig(Column& column) const {
         "the blade. The centre "
         "plane runs through the stock line and the trailing edge of the top station: set the boards equally far from it" +
             std::string(gaps_ ? ", and write how far." : "."),
-        type);
+        cover_type);
     column.skip(1);
     column.paragraph(
         gaps_ ? "Stand the square on a board at each x, and read the gap from the board to the blade. Half-breadths are worked "
                 "out by fairblade."
               : "Stand the square on a board at each x, read the gap from the board to the blade, and write board less gap.",
-        type);
+        cover_type);
     column.skip(1);
     column.paragraph("Then the calipers at the same x: port and starboard together must come to what they say, within " +
                          caliper_slack(job_.units) + ". If not, something has slipped: read again, now.",
-                     type);
+                     cover_type);
   } else {
     column.paragraph(
         std::string(shown_->x_from == job::XFrom::leading_edge ? "Hold the batten across the nose, square to the chord, and lay "
@@ -132,14 +133,14 @@ void Cover::beside_jig(Column& column) const {
                                                                : "") +
             "Mark each x on both faces, then read the calipers across the two marks. Thickness alone does not tell whether one "
             "side is fuller.",
-        type);
+        cover_type);
   }
   column.skip(1);
   column.paragraph(
       "Twist shows at the trailing edge: sighted along from below, that of a twisted blade walks out of the plane through the "
       "stock line and the "
       "trailing edge of the top station. At each station write how far its middle stands off that plane, and to which side.",
-      type);
+      cover_type);
 }
 
 void Cover::foot() {
@@ -153,11 +154,11 @@ void Cover::foot() {
           "changed over (port is left, looking forward)? One unit throughout? Then type it in and let fairblade check judge it, "
           "before the "
           "boat is out of reach.",
-      type);
+      cover_type);
   column.skip(2);
   column.line("Cautions", heading, true);
-  column.paragraph(cautions_first, type);
-  for (const std::size_t k : when_measuring) column.paragraph("- " + std::string(cautions[k]), type);
+  column.paragraph(cautions_first, cover_type);
+  for (const std::size_t k : when_measuring) column.paragraph("- " + std::string(cautions[k]), cover_type);
   y_ = column.bottom();
 }
 

@@ -14,7 +14,7 @@ using job::MeasuredBy;
 constexpr double nose = 15, length = 42;    // mm: where the leading edge is drawn, and the chord
 constexpr double half_thick = 8;            // a fuller section than any, so that it can be seen
 constexpr double board_at = 20, board = 3;  // mm from the centre plane, and how thick
-constexpr double type = 2.5;
+constexpr double holding_type = 2.5;
 constexpr double jig_centre = 31, caliper_centre = 79;
 constexpr double read_at = 0.45, stock_at = 0.24;  // of the chord
 
@@ -47,7 +47,7 @@ class Holding {
 
  private:
   void text(double x, double y, const std::string& words, Anchor anchor = Anchor::middle, bool bold = false, double turn = 0) {
-    add_text(sheet_, {x, y}, words, type, anchor, bold, turn);
+    add_text(sheet_, {x, y}, words, holding_type, anchor, bold, turn);
   }
   void box(double left, double top, double right, double bottom, Fill fill, Pen pen = Pen::measured) {
     sheet_.items.emplace_back(Path{{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}}, true, pen, fill, {}});
@@ -124,8 +124,8 @@ void Holding::boards() {
   x_dimension(jig_centre - 15);
   stock();
   const double y = tail + 11.5;
-  add_dimension(sheet_, {jig_centre - board_at, y}, {jig_centre, y}, "board", type, {});
-  add_dimension(sheet_, {jig_centre, y}, {jig_centre + board_at, y}, "board", type, {});
+  add_dimension(sheet_, {jig_centre - board_at, y}, {jig_centre, y}, "board", holding_type, {});
+  add_dimension(sheet_, {jig_centre, y}, {jig_centre + board_at, y}, "board", holding_type, {});
 }
 
 void Holding::batten() {

@@ -13,7 +13,7 @@ using job::MeasuredBy;
 using worksheet::on_rule;
 using worksheet::on_rule_with_unit;
 
-constexpr double label = 2.8, half_width = 84;  // mm: type of labels; the left half of the page
+constexpr double label_type = 2.8, half_width = 84;  // mm: type of labels; the left half of the page
 constexpr double box_height = 8.6, pitch = 10;
 constexpr double gutter = 2.5;  // between boxes of two columns
 constexpr std::size_t spare_rows = 1;
@@ -49,8 +49,8 @@ class StationPage {
     sheet_.items.emplace_back(Path{{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}}, true, pen, fill, {}});
   }
   void line_to_write_on(double left, double right, double y, const std::string& words) {
-    add_text(sheet_, {left, y}, words, label);
-    add_line(sheet_, {left + width_of(words, label, false) + 1.5, y + 0.6}, {right, y + 0.6}, Pen::dimension);
+    add_text(sheet_, {left, y}, words, label_type);
+    add_line(sheet_, {left + width_of(words, label_type, false) + 1.5, y + 0.6}, {right, y + 0.6}, Pen::dimension);
   }
   void head();
   void asked(const std::vector<std::string>& words, double left, double right);
@@ -98,10 +98,10 @@ void StationPage::head() {
                                    : job_.units == LengthUnit::cm ? "centimetres"
                                                                   : "millimetres") +
                        ".",
-                   label);
+                   label_type);
   if (again_) {
     column.paragraph("Take everything off, set it up again, and do not look at the first sheet: what differs is your own error.",
-                     label);
+                     label_type);
   }
   y_ = std::max(column.bottom(), 16.0) + 2;
 }
@@ -109,9 +109,9 @@ void StationPage::head() {
 /// Words in up to two lines with a box beside them.
 void StationPage::asked(const std::vector<std::string>& words, double left, double right) {
   box(left, y_, right, y_ + box_height);
-  double baseline = y_ + box_height / 2 + 0.36 * label - static_cast<double>(words.size() - 1) * 1.75;
+  double baseline = y_ + box_height / 2 + 0.36 * label_type - static_cast<double>(words.size() - 1) * 1.75;
   for (const std::string& each : words) {
-    add_text(sheet_, {left - 2, baseline}, each, label, Anchor::end);
+    add_text(sheet_, {left - 2, baseline}, each, label_type, Anchor::end);
     baseline += 3.5;
   }
 }
@@ -134,7 +134,7 @@ void StationPage::asked_pair(const std::vector<std::string>& words, const InPair
 
 void StationPage::tick(double left, const std::string& words, double y) {
   box(left, y - 3.4, left + 4, y + 0.6, Pen::measured);
-  add_text(sheet_, {left + 5.5, y}, words, label);
+  add_text(sheet_, {left + 5.5, y}, words, label_type);
 }
 
 void StationPage::off_centre() {
@@ -165,7 +165,7 @@ void StationPage::ticks() {
   y_ += 6.2;
   tick(0, "old paint still on, about", y_ + 2);
   add_line(sheet_, {43, y_ + 2.6}, {64, y_ + 2.6}, Pen::dimension);
-  add_text(sheet_, {66, y_ + 2}, unit() + " thick", label);
+  add_text(sheet_, {66, y_ + 2}, unit() + " thick", label_type);
   y_ += 4.8;
 }
 
@@ -205,7 +205,7 @@ void StationPage::table_row(const std::vector<TableColumn>& columns, std::size_t
     const double left = x, right = x + columns[c].width - gutter;
     x += columns[c].width;
     if (c == 0) {
-      if (!spare) add_text(sheet_, {right, middle + 1}, std::to_string(row + 1), label, Anchor::end);
+      if (!spare) add_text(sheet_, {right, middle + 1}, std::to_string(row + 1), label_type, Anchor::end);
     } else if (c == 1 && !spare) {
       const bool edge = row == 0 || row + 1 == places_.size();
       const std::string words = on_rule(places_[row], job_.units);

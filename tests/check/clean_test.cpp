@@ -20,9 +20,9 @@ std::string told(const check::Findings& findings) {
 
 /// Calipers over every place, each with its own error.
 void add_calipers(job::Station& station, double sd, std::mt19937& random) {
-  std::normal_distribution<double> noise(0, sd);
+  std::normal_distribution<double> noise;
   const auto exact = station.readings;
-  for (auto& reading : station.readings) reading.caliper = *reading.port + *reading.starboard + noise(random);
+  for (auto& reading : station.readings) reading.caliper = *reading.port + *reading.starboard + sd * noise(random);
 }
 
 /// How many of `sets` have any finding at all.
