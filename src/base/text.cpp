@@ -22,12 +22,12 @@ struct Scaled {
 Scaled scaled_up(double value, int decimals) {
   constexpr std::array<double, 7> power{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
   if (decimals < 0 || decimals >= static_cast<int>(power.size())) return {};
-  const double scaled = std::abs(value) * power[static_cast<std::size_t>(decimals)];
+  // A half more, so that cutting off rounds: asking which way would go wrong every other time.
+  const double scaled = std::abs(value) * power[static_cast<std::size_t>(decimals)] + 0.5;
   if (!(scaled < 4e9)) return {};
-  auto whole = static_cast<std::uint32_t>(scaled);
+  const auto whole = static_cast<std::uint32_t>(scaled);
   const double rest = scaled - whole;
-  if (std::abs(rest - 0.5) < 1e-4) return {};  // the product is off by 4e9 * 2^-53 at most
-  if (rest > 0.5) ++whole;
+  if (rest < 1e-4 || rest > 1 - 1e-4) return {};  // the sum is off by 4e9 * 2^-52 at most
   return {whole, decimals, true};
 }
 

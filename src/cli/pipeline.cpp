@@ -158,36 +158,41 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   drawing::MapWords map_words;
   map_words.under_coats = report::map_under_coats_words(plan);
   drawing::Sheet map_sheet;
-  WholeBlade whole;
-  side_by_side(4, [&](std::size_t part) {
-    if (part == 0) {
-      map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, map_words, pages::room_to_read(plan.job.print));
-      whole.map = emit::to_svg(map_sheet);
-    }
-    if (part == 1)
-      whole.narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows, map_words));
-    if (part == 2) whole.water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
-    if (part == 3) whole.narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
-  });
   const auto sections = sections_of(plan, between);
   std::vector<std::string> names;
   for (const Section& one : sections) names.push_back(one.name);
 
-  // Three parts that know nothing of each other; the files come in this order whichever is done first.
-  std::string report;
-  std::vector<emit::File> templates, edges;
-  std::vector<pages::Piece> pieces{{"highs and lows", std::move(map_sheet), {}, {}}}, edge_pieces;
-  side_by_side(3, [&](std::size_t part) {
-    if (part == 0) report = report::report_html(plan, report_pictures(plan, whole), findings);
+  // Parts that know nothing of each other, the longest first; the files come in one order whichever is done first.
+  WholeBlade whole;
+  StationPictures stations;
+  std::vector<emit::File> templates, edges, printed;
+  std::vector<pages::Piece> pieces, edge_pieces;
+  side_by_side(7, [&](std::size_t part) {
+    if (part == 0) {
+      map_sheet = drawing::draw_highs_and_lows(plan.job, highs_and_lows, map_words, pages::room_to_read(plan.job.print));
+      whole.map = emit::to_svg(map_sheet);
+    }
     if (part == 1) draw_templates(plan, sections, templates, pieces);
     if (part == 2) draw_edges(plan, names, edges, edge_pieces);
+    if (part == 3)
+      whole.narrow_map = emit::to_svg(drawing::draw_highs_and_lows_for_telephone(plan.job, highs_and_lows, map_words));
+    if (part == 4) stations = pictures_of_stations(plan);
+    if (part == 5) whole.water = emit::to_svg(drawing::draw_water(plan.job, plan.water));
+    if (part == 6) whole.narrow_water = emit::to_svg(drawing::draw_water_for_telephone(plan.job, plan.water));
   });
-
+  pieces.insert(pieces.begin(), {"highs and lows", std::move(map_sheet), {}, {}});
+  std::move(edge_pieces.begin(), edge_pieces.end(), std::back_inserter(pieces));
+  emit::File map{"highs-and-lows.svg", whole.map}, water{"water.svg", whole.water};
+  std::string report;
+  side_by_side(2, [&](std::size_t part) {
+    if (part == 0) report = report::report_html(plan, report_pictures(std::move(whole), std::move(stations)), findings);
+    if (part == 1) draw_pages(plan.job, std::move(pieces), printed);
+  });
   out.push_back({"report.html", std::move(report)});
   out.push_back(in_pieces("plan.json", report::plan_json_pieces(plan, job::sources_of(plan.job), findings)));
   out.push_back(in_pieces("offsets.csv", report::offsets_csv_pieces(plan)));
-  out.push_back({"highs-and-lows.svg", whole.map});
-  out.push_back({"water.svg", whole.water});
+  out.push_back(std::move(map));
+  out.push_back(std::move(water));
   for (const Section& one : sections) {
     out.push_back(emit::drawn("sections/" + one.name + ".svg", [&plan, one] {
       return drawing::draw_section(plan.job, one.measured, one.target, one.change, one.fitted);
@@ -195,8 +200,7 @@ std::vector<emit::File> draw_plan(const report::Plan& plan, const std::vector<pl
   }
   std::move(templates.begin(), templates.end(), std::back_inserter(out));
   std::move(edges.begin(), edges.end(), std::back_inserter(out));
-  std::move(edge_pieces.begin(), edge_pieces.end(), std::back_inserter(pieces));
-  draw_pages(plan.job, std::move(pieces), out);
+  std::move(printed.begin(), printed.end(), std::back_inserter(out));
   return out;
 }
 

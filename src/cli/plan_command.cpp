@@ -5,7 +5,7 @@
 #include <optional>
 #include <ostream>
 
-#include "base/one_heap.hpp"
+#include "base/heap.hpp"
 #include "base/side_by_side.hpp"
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"
@@ -121,16 +121,17 @@ struct Planned {
   check::Findings findings;
 };
 
-/// A plan, and what a mate would say of its readings: neither needs the other.
+/// A plan, with its water unless it is of a scan, and what a mate would say of its readings: neither needs the other.
 Planned planned(job::Job job) {
   if (plan::is_scan(job)) {
     share_one_heap();
     return {plan::make_plan(std::move(job)), {}};
   }
+  keep_heap();
   const job::Job read = job;
   Planned out{Fault{}, {}};
   side_by_side(2, [&](std::size_t part) {
-    if (part == 0) out.plan = plan::make_plan(std::move(job));
+    if (part == 0) out.plan = plan::make_plan(std::move(job), plan::WaterPage::worked_out);
     else out.findings = found_in(read);
   });
   return out;
@@ -182,10 +183,12 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   auto [plan, findings] = planned(std::move(asked->job));
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), findings, plan.faults()), err);
   for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
-  if (!saves && plan::is_scan(plan->job)) {  // of a scan they take much room, and what follows asks the sections alone
-    for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);
+  if (plan::is_scan(plan->job)) {
+    if (!saves) {  // of a scan they take much room, and what follows asks the sections alone
+      for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);
+    }
+    plan::add_water(*plan);
   }
-  plan::add_water(*plan);
   const auto heights = heights_of(arguments, plan->job);
   if (!heights) return refuse(heights.faults(), err);
   const auto between = plan::sections_at(*plan, *heights);

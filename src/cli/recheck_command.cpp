@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <ostream>
 
-#include "base/one_heap.hpp"
+#include "base/heap.hpp"
 #include "base/text.hpp"
 #include "cli/arguments.hpp"
 #include "cli/cli.hpp"

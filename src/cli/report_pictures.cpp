@@ -7,7 +7,16 @@
 
 namespace fairblade::cli {
 
-report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whole) {
+StationPictures pictures_of_stations(const report::Plan& plan) {
+  StationPictures out;
+  for (const std::size_t k : report::stations_shown(plan)) {
+    const auto sheet = drawing::draw_section_picture(plan.job, plan.measured[k], plan.targets[k], plan.changes[k]);
+    out.push_back({k, {"Full size: in the folder sections.", emit::to_svg(sheet)}});
+  }
+  return out;
+}
+
+report::ReportPictures report_pictures(WholeBlade whole, StationPictures stations) {
   report::ReportPictures out;
   const std::string print_map = "To print: highs-and-lows.svg, or the page of that name in print.html.",
                     print_water = "To print: water.svg.";
@@ -15,10 +24,7 @@ report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whol
   out.narrow_maps.push_back({print_map, std::move(whole.narrow_map)});
   out.water = {print_water, std::move(whole.water)};
   out.narrow_water = {print_water, std::move(whole.narrow_water)};
-  for (const std::size_t k : report::stations_shown(plan)) {
-    const auto sheet = drawing::draw_section_picture(plan.job, plan.measured[k], plan.targets[k], plan.changes[k]);
-    out.stations.push_back({k, {"Full size: in the folder sections.", emit::to_svg(sheet)}});
-  }
+  out.stations = std::move(stations);
   return out;
 }
 

@@ -1,4 +1,4 @@
-// Private to the cli room. Product: the pictures of report.html, drawn. Verbs: report_pictures.
+// Private to the cli room. Product: the pictures of report.html, drawn. Verbs: pictures_of_stations, report_pictures.
 #pragma once
 #include <string>
 
@@ -10,6 +10,8 @@ namespace fairblade::cli {
 struct WholeBlade {
   std::string map, narrow_map, water, narrow_water;
 };
-report::ReportPictures report_pictures(const report::Plan& plan, WholeBlade whole);
+using StationPictures = decltype(report::ReportPictures::stations);
+StationPictures pictures_of_stations(const report::Plan& plan);
+report::ReportPictures report_pictures(WholeBlade whole, StationPictures stations);
 
 }  // namespace fairblade::cli

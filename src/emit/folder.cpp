@@ -11,6 +11,7 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <numeric>
 #include <set>
 #include <span>
 #include <string_view>
@@ -18,12 +19,8 @@
 
 #include "base/side_by_side.hpp"
 #include "emit/beside.hpp"
+#include "emit/disk.hpp"
 #include "emit/svg.hpp"
-
-#ifdef __linux__
-#include <linux/fs.h>
-#include <sys/syscall.h>
-#endif
 
 namespace fs = std::filesystem;
 
@@ -123,8 +120,13 @@ Trouble write_some_files(const fs::path& into, std::span<const File> files) {
   std::vector<Handle> handles(files.size());
   std::vector<Trouble> troubles(files.size());
   std::atomic<bool> stop = false;
-  side_by_side(files.size(), [&](std::size_t k) {
+  // Those of many pieces first: nobody is to be left with one when the others have done.
+  std::vector<std::size_t> turn(files.size());
+  std::iota(turn.begin(), turn.end(), std::size_t{0});
+  std::stable_sort(turn.begin(), turn.end(), [&](std::size_t a, std::size_t b) { return files[a].pieces > files[b].pieces; });
+  side_by_side(files.size(), [&](std::size_t place) {
     if (stop) return;
+    const std::size_t k = turn[place];
     try {
       troubles[k] = write_file(into / files[k].path, files[k], handles[k]);
     } catch (...) {  // a piece that cannot be made
@@ -133,10 +135,11 @@ Trouble write_some_files(const fs::path& into, std::span<const File> files) {
     }
     if (troubles[k]) stop = true;
   });
-  for (std::size_t k = 0; k < files.size() && !stop; ++k) {
+  waiting_together(files.size(), [&](std::size_t k) {
+    if (stop) return;
     troubles[k] = finish_file(into / files[k].path, handles[k]);
     if (troubles[k]) stop = true;
-  }
+  });
   for (Trouble& failed : troubles) {
     if (failed) return std::move(failed);
   }
@@ -208,17 +211,6 @@ Trouble carry_over(const fs::path& old_folder, const fs::path& new_folder, const
     if (error) return trouble("cannot read", old_folder / relative, error.value());
   }
   return {};
-}
-
-/// Swaps two folders in one step where the system can; -1 and errno where not.
-int exchange(const fs::path& a, const fs::path& b) {
-#if defined(__linux__) && defined(SYS_renameat2) && defined(RENAME_EXCHANGE)
-  return static_cast<int>(::syscall(SYS_renameat2, AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE));
-#else
-  (void)a, (void)b;
-  errno = ENOSYS;
-  return -1;
-#endif
 }
 
 /// Where the earlier results stand for a moment, where two folders cannot be swapped in one step.
@@ -389,7 +381,7 @@ std::optional<Fault> write_folder(const std::string& given, const std::vector<Fi
   if (auto fault = swap.into_place(rollback)) return fault;
   sync_folder(parent);
   turn.close();
-  if (!swap.old_tree.empty()) fs::remove_all(swap.old_tree, error);
+  if (!swap.old_tree.empty()) remove_tree(swap.old_tree);
   return {};
 }
 

@@ -56,15 +56,28 @@ void settle_sharp_edge(const Shape& shape, Eigen::MatrixXd& matrix, Eigen::Matri
 /// mirrored section gives mirrored pressures (a cusp's tail had 5e-12 without).
 Eigen::MatrixXd left_over(const Eigen::MatrixXd& matrix, const Eigen::MatrixXd& solution, const Eigen::MatrixXd& right) {
   Eigen::MatrixXd out(right.rows(), right.cols());
-  std::vector<long double> sum(static_cast<std::size_t>(right.rows()));
+  const Eigen::Index rows = right.rows();
   for (Eigen::Index side = 0; side < right.cols(); ++side) {
-    for (Eigen::Index row = 0; row < right.rows(); ++row) sum[static_cast<std::size_t>(row)] = right(row, side);
-    for (Eigen::Index column = 0; column < matrix.cols(); ++column) {
-      const long double by = solution(column, side);
-      for (Eigen::Index row = 0; row < right.rows(); ++row) sum[static_cast<std::size_t>(row)] -= by * matrix(row, column);
+    // Three rows at a time: their sums stay in the processor, as a column of long numbers would not.
+    Eigen::Index row = 0;
+    for (; row + 2 < rows; row += 3) {
+      long double a = right(row, side), b = right(row + 1, side), c = right(row + 2, side);
+      for (Eigen::Index column = 0; column < matrix.cols(); ++column) {
+        const long double by = solution(column, side);
+        a -= by * matrix(row, column);
+        b -= by * matrix(row + 1, column);
+        c -= by * matrix(row + 2, column);
+      }
+      out(row, side) = static_cast<double>(a);
+      out(row + 1, side) = static_cast<double>(b);
+      out(row + 2, side) = static_cast<double>(c);
     }
-    for (Eigen::Index row = 0; row < right.rows(); ++row)
-      out(row, side) = static_cast<double>(sum[static_cast<std::size_t>(row)]);
+    for (; row < rows; ++row) {
+      long double a = right(row, side);
+      for (Eigen::Index column = 0; column < matrix.cols(); ++column)
+        a -= static_cast<long double>(solution(column, side)) * matrix(row, column);
+      out(row, side) = static_cast<double>(a);
+    }
   }
   return out;
 }
@@ -265,6 +278,10 @@ Stretch worst_stretch(const std::vector<Point>& node, const std::vector<double>&
 }
 
 }  // namespace
+
+double PanelFlow::suction(double degrees) const {
+  return worst_stretch(in_chords_, length_, speeds(degrees), suction_stretch).mean;
+}
 
 AtAngle PanelFlow::at(double degrees) const {
   AtAngle out;

@@ -45,6 +45,7 @@ class PanelFlow {
   const std::vector<Point>& nodes() const { return nodes_; }
   const Frame& frame() const { return frame_; }
   AtAngle at(double degrees) const;
+  double suction(double degrees) const;                 ///< at(degrees).suction, and nothing else worked out
   std::vector<double> pressures(double degrees) const;  ///< Cp at every node
   /// Surface speed over the stream's, positive from the -y corner round the nose to the +y corner.
   std::vector<double> speeds(double degrees) const;

@@ -142,7 +142,7 @@ SectionWater section_in_water(const SectionNodes& nodes, bool sides_known) {
   return out;
 }
 
-double worse_suction(const PanelFlow& flow, double helm) { return std::max(flow.at(helm).suction, flow.at(-helm).suction); }
+double worse_suction(const PanelFlow& flow, double helm) { return std::max(flow.suction(helm), flow.suction(-helm)); }
 
 CpCurve cp_curve(const PanelFlow& flow, double degrees) {
   const auto cp = flow.pressures(degrees);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "base/side_by_side.hpp"
@@ -101,12 +102,13 @@ std::optional<Unread> without_governing(const Plan& plan, std::size_t k) {
   return Unread{std::move(*measured), std::move(fitted)};
 }
 
-/// What the litres would be had a governing reading not been read; the plan is left as it was.
+/// What the litres would be had a governing reading not been read. `sections`, the plan's own or a copy of them, are left as they
+/// were.
 class Asking {
  public:
-  explicit Asking(Plan& plan) : plan_(plan) {
-    if (target::stations_stand_alone(plan.job)) one_.emplace(plan.measured, plan.targets);
-    else all_.emplace(plan.job, plan.measured, plan.fitted);
+  Asking(const Plan& plan, Sections& sections) : plan_(plan), sections_(sections) {
+    if (target::stations_stand_alone(plan.job)) one_.emplace(sections.measured, plan.targets);
+    else all_.emplace(plan.job, sections.measured, sections.fitted);
   }
   std::optional<double> litres(std::size_t k, Unread unread) {
     if (!one_) return of_all(k, unread);
@@ -117,21 +119,23 @@ class Asking {
 
  private:
   std::optional<double> of_all(std::size_t k, Unread& unread) {
-    std::swap(plan_.measured[k], unread.measured);
-    std::swap(plan_.fitted[k], unread.fitted);
+    std::swap(sections_.measured[k], unread.measured);
+    std::swap(sections_.fitted[k], unread.fitted);
     std::optional<double> out;
-    if (const auto targets = all_->with(k)) out = fill::litres_to_add(plan_.measured, *targets);
-    std::swap(plan_.measured[k], unread.measured);
-    std::swap(plan_.fitted[k], unread.fitted);
+    if (const auto targets = all_->with(k)) out = fill::litres_to_add(sections_.measured, *targets);
+    std::swap(sections_.measured[k], unread.measured);
+    std::swap(sections_.fitted[k], unread.fitted);
     return out;
   }
 
-  Plan& plan_;
+  const Plan& plan_;
+  Sections& sections_;
   std::optional<fill::LitresWithAnother> one_;  // or
   std::optional<target::TargetsAgain> all_;
 };
 
-void ask_governing(Plan& plan) {
+std::vector<GoverningReading> ask_governing(const Plan& plan, Sections& sections) {
+  std::vector<GoverningReading> out;
   std::vector<std::size_t> stations;
   for (std::size_t k = 0; k < plan.targets.size(); ++k) {
     if (plan.targets[k].governing) stations.push_back(k);
@@ -145,8 +149,8 @@ void ask_governing(Plan& plan) {
   constexpr std::size_t most = 12;
   if (stations.size() > most) stations.resize(most);
   std::sort(stations.begin(), stations.end());
-  if (stations.empty()) return;
-  Asking asking(plan);
+  if (stations.empty()) return out;
+  Asking asking(plan, sections);
   constexpr std::size_t together = 4;  // a scan's sections are large
   for (std::size_t first = 0; first < stations.size(); first += together) {
     std::vector<std::optional<Unread>> unread(std::min(together, stations.size() - first));
@@ -154,9 +158,10 @@ void ask_governing(Plan& plan) {
     for (std::size_t i = 0; i < unread.size(); ++i) {
       if (!unread[i]) continue;
       const auto litres = asking.litres(stations[first + i], std::move(*unread[i]));
-      if (litres) plan.governing.push_back({stations[first + i], *litres});
+      if (litres) out.push_back({stations[first + i], *litres});
     }
   }
+  return out;
 }
 
 /// An edge made thicker to stand its coats leaves the run aft less of a taper, under which they close a thicker edge still: the
@@ -194,28 +199,67 @@ bool any_closes(const fill::Coats& coats) {
   return std::any_of(coats.edges.begin(), coats.edges.end(), [](const fill::Edge& one) { return one.closes; });
 }
 
+/// What the sections of a plan say of the blade that no single one does.
+std::vector<Warning> compare_stations(Plan& plan) {
+  plan.twist = target::find_twist(plan.job, plan.measured, plan.fitted);
+  plan.asymmetry.resize(plan.measured.size());
+  side_by_side(plan.asymmetry.size(),
+               [&](std::size_t k) { plan.asymmetry[k] = target::asymmetry_of(plan.measured[k], plan.fitted[k]); });
+  plan.make_one = target::make_one(plan.measured);
+  auto out = target::name_strays(plan.job, plan.measured, target::find_strays(plan.job, plan.measured, plan.fitted));
+  out.insert(out.end(), plan.twist.warnings.begin(), plan.twist.warnings.end());
+  tell_carried_on(plan, out);
+  return out;
+}
+
+void work_out(Plan& plan) {
+  plan.work = fill::plan_work(plan.job, plan.measured, plan.targets, plan.changes, plan.volumes);
+  if (any_closes(plan.work.coats)) solve_edges(plan);
+}
+
+flow::Water water_of(const Plan& plan) {
+  return flow::before_and_after(plan.job, plan.measured, plan.targets, flow::quick_panels);
+}
+
+void tell_defaults_of_water(Plan& plan) {
+  plan.job.defaults.insert(plan.job.defaults.end(), plan.water.defaults.begin(), plan.water.defaults.end());
+}
+
+/// A scan's sections, which are large, are not copied: what each question changes in them it puts back.
+std::vector<Warning> judge_scan(Plan& plan) {
+  auto out = compare_stations(plan);
+  work_out(plan);
+  Sections own{std::move(plan.measured), std::move(plan.fitted)};
+  plan.governing = ask_governing(plan, own);
+  plan.measured = std::move(own.measured);
+  plan.fitted = std::move(own.fitted);
+  return out;
+}
+
+/// The same of a blade measured by hand, and its water: four parts, of which none writes what another reads.
+std::vector<Warning> judge(Plan& plan, WaterPage page) {
+  std::vector<Warning> out;
+  Sections copies{plan.measured, plan.fitted};
+  side_by_side(4, [&](std::size_t part) {
+    if (part == 0 && page == WaterPage::worked_out) plan.water = water_of(plan);
+    if (part == 1) work_out(plan);
+    if (part == 2) plan.governing = ask_governing(plan, copies);
+    if (part == 3) out = compare_stations(plan);
+  });
+  if (page == WaterPage::worked_out) tell_defaults_of_water(plan);
+  return out;
+}
+
 }  // namespace
 
-Outcome<Plan> make_plan(job::Job asked) {
+Outcome<Plan> make_plan(job::Job asked, WaterPage page) {
   auto plan = run_line(std::move(asked));
   if (!plan) return plan;
-  const job::Job& job = plan->job;
-  plan->twist = target::find_twist(job, plan->measured, plan->fitted);
-  plan->asymmetry.resize(plan->measured.size());
-  side_by_side(plan->asymmetry.size(),
-               [&](std::size_t k) { plan->asymmetry[k] = target::asymmetry_of(plan->measured[k], plan->fitted[k]); });
-  plan->make_one = target::make_one(plan->measured);
-  auto& warnings = plan->blade_warnings;
-  for (auto& one : target::name_strays(job, plan->measured, target::find_strays(job, plan->measured, plan->fitted))) {
-    warnings.push_back(std::move(one));
-  }
-  warnings.insert(warnings.end(), plan->twist.warnings.begin(), plan->twist.warnings.end());
-  tell_carried_on(*plan, warnings);
-  plan->work = fill::plan_work(job, plan->measured, plan->targets, plan->changes, plan->volumes);
-  if (any_closes(plan->work.coats)) solve_edges(*plan);
+  auto told = is_scan(plan->job) ? judge_scan(*plan) : judge(*plan, page);
   if (!plan->work.faults.empty()) return plan->work.faults;
+  auto& warnings = plan->blade_warnings;
+  std::move(told.begin(), told.end(), std::back_inserter(warnings));
   warnings.insert(warnings.end(), plan->work.warnings.begin(), plan->work.warnings.end());
-  ask_governing(*plan);
   return plan;
 }
 
@@ -236,8 +280,8 @@ std::optional<double> litres_cutting(const Plan& plan, double max_removal) {
 }
 
 void add_water(Plan& plan) {
-  plan.water = flow::before_and_after(plan.job, plan.measured, plan.targets, flow::quick_panels);
-  plan.job.defaults.insert(plan.job.defaults.end(), plan.water.defaults.begin(), plan.water.defaults.end());
+  plan.water = water_of(plan);
+  tell_defaults_of_water(plan);
 }
 
 Outcome<std::vector<Between>> sections_at(const Plan& plan, const std::vector<double>& heights) {

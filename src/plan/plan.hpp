@@ -56,9 +56,12 @@ Outcome<Plan> run_line(job::Job job, Sections sections);
 /// The same from the readings on.
 Outcome<Plan> run_line(job::Job job);
 
-/// From a checked job to everything that is reported and drawn but for the water page, or why not.
-Outcome<Plan> make_plan(job::Job job);
-/// The blade before and after in the water, which takes about as long as all the rest, and the defaults it used. Once a plan.
+/// The blade before and after in the water takes about as long as all the rest: worked out beside it where it is asked for, but
+/// for a scan, whose readings need not stand in memory meanwhile (add_water).
+enum class WaterPage { left_out, worked_out };
+/// From a checked job to everything that is reported and drawn, or why not.
+Outcome<Plan> make_plan(job::Job job, WaterPage page = WaterPage::left_out);
+/// The water of a plan that was made without, and the defaults it used. Once a plan.
 void add_water(Plan& plan);
 
 constexpr std::size_t most_by_hand = 2000;  ///< readings (rows); a blade with more was scanned

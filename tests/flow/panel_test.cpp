@@ -210,6 +210,11 @@ TEST_CASE("neither the chord nor the origin matters") {
   CHECK(far.at(7).lowest_at == Approx(plain.at(7).lowest_at).margin(1e-12));
 }
 
+TEST_CASE("suction alone is that of everything at once") {
+  const auto flow = solved(form_nodes(0.12, 96));
+  for (const double degrees : {-12.0, 0.0, 3.5, 20.0}) CHECK(flow.suction(degrees) == flow.at(degrees).suction);
+}
+
 TEST_CASE("one solution serves every angle") {
   // Speeds are straight in cos and sin of the angle, so that 13 angles cost one factorisation.
   const auto flow = solved(form_nodes(0.12, 320));

@@ -99,10 +99,10 @@ void whole_plan(std::string_view bytes) {
   judge(job);
   if (!job) return;
   if (job->stations.size() > 8) return;  // slow, and what eight show not any more will
-  auto plan = plan::make_plan(*job);
+  auto plan = plan::make_plan(*job, plan::WaterPage::worked_out);
   judge(plan);
   if (!plan) return;
-  plan::add_water(*plan);
+  if (plan::is_scan(*job)) plan::add_water(*plan);
   for (const auto& file : cli::draw_plan(*plan, {}, cli::found_in(plan->job))) judge_file(file.path, whole(file), bytes);
 }
 

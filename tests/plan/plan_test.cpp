@@ -183,3 +183,29 @@ TEST_CASE("a plan carries its mixing table, and refuses coats that close the edg
   REQUIRE_FALSE(refused);
   CHECK_FALSE(refused.faults().front().remedy.empty());
 }
+
+TEST_CASE("water that is worked out beside the rest is the water added to it after") {
+  const auto job = tapered(4, 0.14, 0.4, 7, Thickness::Kind::least_fill, job::Spanwise::fair);
+  const auto beside = plan::make_plan(job, plan::WaterPage::worked_out);
+  auto after = plan::make_plan(job);
+  REQUIRE(beside);
+  REQUIRE(after);
+  CHECK(after->water.stations.empty());
+  plan::add_water(*after);
+  CHECK(after->job.defaults.size() == beside->job.defaults.size());
+  CHECK(after->water.meaning.verdict == beside->water.meaning.verdict);
+  REQUIRE(after->water.stations.size() == 4);
+  REQUIRE(beside->water.stations.size() == 4);
+  for (std::size_t k = 0; k < 4; ++k) {
+    CHECK(after->water.stations[k].nose.before == beside->water.stations[k].nose.before);
+    CHECK(after->water.stations[k].feigned.excess == beside->water.stations[k].feigned.excess);
+  }
+  // And the questions that were asked meanwhile left the sections as they were.
+  REQUIRE(!beside->governing.empty());
+  const auto alone = plan::run_line(job);
+  REQUIRE(alone);
+  for (std::size_t k = 0; k < 4; ++k) {
+    CHECK(beside->measured[k].figures.area == alone->measured[k].figures.area);
+    CHECK(beside->fitted[k].form.thickness_ratio == alone->fitted[k].form.thickness_ratio);
+  }
+}
