@@ -41,6 +41,21 @@ Rib between(const Rib& a, const Rib& b, double w) {
   return out;
 }
 
+Rib between(const Rib& outer_a, const Rib& outer_b, const Rib& a, const Rib& b, double w) {
+  const Rib outer = between(outer_a, outer_b, w);
+  Rib out = between(a, b, w);
+  const auto set = [&](std::vector<double> Rib::*face) {
+    for (std::size_t k = 0; k < (out.*face).size(); ++k) {
+      const double at_a = (outer_a.*face)[k] * outer_a.chord - (a.*face)[k] * a.chord;  // mm within
+      const double at_b = (outer_b.*face)[k] * outer_b.chord - (b.*face)[k] * b.chord;
+      (out.*face)[k] = ((outer.*face)[k] * outer.chord - (at_a + (at_b - at_a) * w)) / out.chord;
+    }
+  };
+  set(&Rib::port);
+  set(&Rib::starboard);
+  return out;
+}
+
 namespace {
 
 Outline plain_outline(const Rib& rib, const std::vector<double>& fractions) {

@@ -22,6 +22,8 @@ Rib rib_of(const section::MeasuredSection& measured, const std::vector<double>& 
 Rib rib_of(const target::TargetSection& target, const std::vector<double>& fractions);
 /// The rib at fraction w of the way from a to b (w may lie outside 0..1: straight continuation).
 Rib between(const Rib& a, const Rib& b, double w);
+/// The same of a surface within another: a lies within outer_a and b within outer_b by mm, and so does what is between them.
+Rib between(const Rib& outer_a, const Rib& outer_b, const Rib& a, const Rib& b, double w);
 /// Both ribs on common places.
 Pair pair_of(const Rib& measured, const Rib& target, const std::vector<double>& fractions);
 

@@ -5,19 +5,21 @@
 
 namespace fairblade::fill {
 
-std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                          const std::vector<target::TargetSection>& targets, const std::vector<double>& fractions,
-                          std::size_t per_bay) {
-  std::vector<Rib> of_targets;
-  for (const auto& one : targets) of_targets.push_back(rib_of(one, fractions));
-  return slices(job, measured, of_targets, fractions, per_bay);
+namespace {
+
+template <typename Section>
+std::vector<Rib> ribs_of(const std::vector<Section>& sections, const std::vector<double>& fractions) {
+  std::vector<Rib> out;
+  for (const Section& one : sections) out.push_back(rib_of(one, fractions));
+  return out;
 }
 
-std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                          const std::vector<Rib>& wanted, const std::vector<double>& fractions, std::size_t per_bay) {
+/// `wanted_between(k, w)`: the wanted rib fraction w of the way from station k to the next.
+template <typename Between>
+std::vector<Slice> cut(const job::Job& job, const std::vector<section::MeasuredSection>& measured, const std::vector<Rib>& wanted,
+                       const Between& wanted_between, const std::vector<double>& fractions, std::size_t per_bay) {
   assert(per_bay >= 2 && per_bay % 2 == 0 && measured.size() == wanted.size() && !measured.empty());
-  std::vector<Rib> of_measured;
-  for (const auto& one : measured) of_measured.push_back(rib_of(one, fractions));
+  const std::vector<Rib> of_measured = ribs_of(measured, fractions);
   std::vector<Slice> out;
   const std::size_t last = measured.size() - 1;
   if (measured.front().down > 0 || last == 0) {
@@ -33,9 +35,10 @@ std::vector<Slice> slices(const job::Job& job, const std::vector<section::Measur
       if (i == 0) station = k;
       if (i == per_bay) station = k + 1;
       // A station's own slice to the last bit, in both bays that it stands in: who counts places once must know it again.
-      const auto rib = [&](const std::vector<Rib>& of) { return station ? of[*station] : between(of[k], of[k + 1], w); };
       const double down = station ? measured[*station].down : measured[k].down + w * h * static_cast<double>(per_bay);
-      out.push_back({down, weight, false, station, rib(of_measured), rib(wanted)});
+      out.push_back({down, weight, false, station,
+                     station ? of_measured[*station] : between(of_measured[k], of_measured[k + 1], w),
+                     station ? wanted[*station] : wanted_between(k, w)});
     }
   }
   if (job.bottom && *job.bottom > measured[last].down) {
@@ -43,6 +46,24 @@ std::vector<Slice> slices(const job::Job& job, const std::vector<section::Measur
     out.push_back({measured[last].down + below / 2, below, true, last, of_measured[last], wanted[last]});
   }
   return out;
+}
+
+}  // namespace
+
+std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                          const std::vector<target::TargetSection>& targets, const std::vector<double>& fractions,
+                          std::size_t per_bay) {
+  const auto ribs = ribs_of(targets, fractions);
+  const auto straight = [&](std::size_t k, double w) { return between(ribs[k], ribs[k + 1], w); };
+  return cut(job, measured, ribs, straight, fractions, per_bay);
+}
+
+std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
+                          const std::vector<target::TargetSection>& targets, const std::vector<Rib>& within,
+                          const std::vector<double>& fractions, std::size_t per_bay) {
+  const auto ribs = ribs_of(targets, fractions);
+  const auto inside = [&](std::size_t k, double w) { return between(ribs[k], ribs[k + 1], within[k], within[k + 1], w); };
+  return cut(job, measured, within, inside, fractions, per_bay);
 }
 
 Outline clipped(const Outline& o, double from, double to) {

@@ -24,9 +24,11 @@ struct Slice {
 std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                           const std::vector<target::TargetSection>& targets, const std::vector<double>& fractions,
                           std::size_t per_bay);
-/// The same against other surfaces than the targets: one rib for each station, at these fractions.
+/// The same against a surface that lies within the targets, one rib of it for each station at these fractions: between two
+/// stations it is as many mm within as the stations' own shares of it, since coats do not thin as the chord shortens.
 std::vector<Slice> slices(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                          const std::vector<Rib>& wanted, const std::vector<double>& fractions, std::size_t per_bay);
+                          const std::vector<target::TargetSection>& targets, const std::vector<Rib>& within,
+                          const std::vector<double>& fractions, std::size_t per_bay);
 
 /// The part of an outline between two x, ends worked by straight lines; empty where there is none.
 Outline clipped(const Outline& outline, double from, double to);

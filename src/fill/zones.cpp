@@ -144,7 +144,7 @@ Zones zones_of(const job::Job& job, const std::vector<section::MeasuredSection>&
   }
   if (build > 0) {
     const auto shaped =
-        summed(slices(job, measured, under_coats(targets, build, fractions), fractions, steps), fractions, job.zones);
+        summed(slices(job, measured, targets, under_coats(targets, build, fractions), fractions, steps), fractions, job.zones);
     for (std::size_t k = 0; k < 3; ++k) {
       ZoneAmount& zone = out.by_zone[k];
       zone.taken_by_coats = std::max(0.0, zone.net + zone.beyond - shaped.net[k] * scale - shaped.beyond[k]);

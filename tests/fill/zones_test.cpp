@@ -108,6 +108,18 @@ TEST_CASE("coats over the filler fill some of it") {
   CHECK(coated.work.coats.build == Approx(0.6));
 }
 
+TEST_CASE("2026-11-27: coats do not thin as the chord shortens between two stations") {
+  auto job = planned::tapered(2, 1000, 480, 200, 0.10, 0.14);
+  job.coats = {blade::coat_of(1.1)};
+  const auto zones = planned::plan(job).work.zones;
+  // Faces from 15 to 85 % of the chord, both sides, 1 m, all deeper than 1.1: 2 x 0.7 x 0.340 m² x 1.1 mm = 0.5236 L. It had been
+  // 0.5536, and the filler too little: their thickness had run straight in chords, not in mm.
+  CHECK(zones[Zone::faces].taken_by_coats == Approx(0.5236).epsilon(0.01));
+  auto again = planned::tapered(9, 1000, 480, 200, 0.10, 0.14);
+  again.coats = job.coats;
+  CHECK(zones.whole.filler == Approx(planned::plan(again).work.zones.whole.filler).epsilon(0.003));
+}
+
 TEST_CASE(
     "2026-11-27: under coats a trailing edge built out takes filler for its own thickness, not for its distance to the old "
     "edge") {
