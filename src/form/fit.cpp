@@ -1,5 +1,6 @@
 #include <Eigen/Dense>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -46,6 +47,59 @@ struct PlainFit {
 void find_distances(const std::vector<Sample>& samples, PlainFit& fit) {
   find_distances(samples, PlainCurve{}, fit.thickness, fit.centre, fit.distances);
 }
+
+/// What is weighed: a miss, and how it falls with (t, shift, skew).
+struct Row {
+  Eigen::Vector3d gradient;
+  double miss = 0;
+};
+Row row_of(const Sample& sample, const Distance& d, bool centred) {
+  const double side = centred ? 0 : sample.sign * d.cosine;
+  return {{d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5)}, d.value};
+}
+
+/// How misses are weighed. By Tukey's loss at a scale:
+struct Tukey {
+  double scale;
+  double loss(double r) const { return tukey_loss(r, scale); }
+  double weight(double r) const { return tukey_weight(r, scale); }
+  double slope(double r) const { return tukey_slope(r, scale); }
+};
+/// By their size, those that are small against `reach` alike.
+struct Absolute {
+  double reach;
+  double loss(double r) const { return std::abs(r); }
+  double weight(double r) const { return 1 / std::max(std::abs(r), 0.3 * reach); }
+  double slope(double r) const { return weight(r); }
+};
+
+/// Calls use(Row) for each. A place read on both faces is two rows, one for each face, or sum and difference of both over √2,
+/// which stray as much: whichever has the smaller loss. A slip is on one face. A nose worn flat or an edge squared is out of
+/// the form on both alike: the sum tells that, and the difference still tells the centre line. (Weighed face by face one face's
+/// tail was kept and the other's set aside, and the fit leant over.)
+template <class How, class Use>
+void each_row(const std::vector<Sample>& samples, const PlainFit& fit, bool centred, const How& how, const Use& use) {
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const Row one = row_of(samples[k], fit.distances[k], centred);
+    const bool both = k + 1 < samples.size() && samples[k].x == samples[k + 1].x && samples[k].sign != samples[k + 1].sign;
+    if (!both) {
+      use(one);
+      continue;
+    }
+    ++k;
+    const Row other = row_of(samples[k], fit.distances[k], centred);
+    const double half = 1 / std::numbers::sqrt2, sum = half * (one.miss + other.miss),
+                 difference = half * (one.miss - other.miss);
+    if (how.loss(sum) + how.loss(difference) < how.loss(one.miss) + how.loss(other.miss)) {
+      use({half * (one.gradient + other.gradient), sum});
+      use({half * (one.gradient - other.gradient), difference});
+    } else {
+      use(one);
+      use(other);
+    }
+  }
+}
+
 double scale_of(const PlainFit& fit, double floor) {
   std::vector<double> sizes;
   sizes.reserve(fit.distances.size());
@@ -54,19 +108,15 @@ double scale_of(const PlainFit& fit, double floor) {
 }
 
 // One step on (t, shift, skew) from the distances; returns the greatest change, or nothing where there is no such step.
-// Finds the new distances. `weight` of a miss pulls; `bend`, weight or slope of weight times miss, holds against it.
-template <class Weight, class Bend>
-std::optional<double> step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const Weight& weight,
-                           const Bend& bend) {
+// Finds the new distances. Newton's: by the slope of weight times miss; else by the weights alone.
+template <class How>
+std::optional<double> step(const std::vector<Sample>& samples, PlainFit& fit, bool centred, const How& how, bool newton) {
   Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
   Eigen::Vector3d right = Eigen::Vector3d::Zero();
-  for (std::size_t k = 0; k < samples.size(); ++k) {
-    const Distance& d = fit.distances[k];
-    const double side = centred ? 0 : samples[k].sign * d.cosine;
-    const Eigen::Vector3d row(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
-    normal += bend(d.value) * row * row.transpose();
-    right += weight(d.value) * d.value * row;
-  }
+  each_row(samples, fit, centred, how, [&](const Row& row) {
+    normal += (newton ? how.slope(row.miss) : how.weight(row.miss)) * row.gradient * row.gradient.transpose();
+    right += how.weight(row.miss) * row.miss * row.gradient;
+  });
   if (centred) normal.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
   const Eigen::LDLT<Eigen::Matrix3d> solver(normal);
   const Eigen::Vector3d move = solver.solve(right);
@@ -82,23 +132,17 @@ std::optional<double> step(const std::vector<Sample>& samples, PlainFit& fit, bo
 double standard_error(const std::vector<Sample>& samples, const PlainFit& fit, bool centred) {
   Eigen::Matrix3d bread = Eigen::Matrix3d::Zero();
   Eigen::Matrix3d filling = Eigen::Matrix3d::Zero();
-  std::vector<Eigen::Vector3d> rows;
-  rows.reserve(samples.size());
-  for (std::size_t k = 0; k < samples.size(); ++k) {
-    const Distance& d = fit.distances[k];
-    const double side = centred ? 0 : samples[k].sign * d.cosine;
-    rows.emplace_back(d.cosine * plain_form(d.u), side, side * (d.u * d.u - 0.5));
-    bread += tukey_slope(d.value, fit.scale) * rows.back() * rows.back().transpose();
-  }
+  const Tukey how{fit.scale};
+  each_row(samples, fit, centred, how,
+           [&](const Row& row) { bread += how.slope(row.miss) * row.gradient * row.gradient.transpose(); });
   if (centred) bread.bottomRightCorner<2, 2>() = Eigen::Matrix2d::Identity();
   const Eigen::LDLT<Eigen::Matrix3d> solver(bread);
   if (solver.info() != Eigen::Success || !solver.isPositive()) return -1;
-  for (std::size_t k = 0; k < samples.size(); ++k) {
-    const double r = fit.distances[k].value;
-    const double psi = tukey_weight(r, fit.scale) * r;
-    const double leverage = std::min(0.9, std::max(0.0, tukey_weight(r, fit.scale) * rows[k].dot(solver.solve(rows[k]))));
-    filling += psi * psi / (1 - leverage) * rows[k] * rows[k].transpose();
-  }
+  each_row(samples, fit, centred, how, [&](const Row& row) {
+    const double weight = how.weight(row.miss), psi = weight * row.miss;
+    const double leverage = std::min(0.9, std::max(0.0, weight * row.gradient.dot(solver.solve(row.gradient))));
+    filling += psi * psi / (1 - leverage) * row.gradient * row.gradient.transpose();
+  });
   const Eigen::Vector3d first = solver.solve(Eigen::Vector3d::UnitX());
   const double variance = first.dot(filling * first);
   return variance >= 0 ? std::sqrt(variance) : -1;
@@ -122,14 +166,13 @@ void settle(const std::vector<Sample>& samples, PlainFit& fit, bool centred, dou
   constexpr double settled = 1e-12, roughly = 1e-8;  // the latter while the scale itself is not settled
   for (int round = 0; round < 3; ++round) {
     fit.scale = scale_of(fit, floor);
-    const auto weight = [&](double r) { return tukey_weight(r, fit.scale); };
-    const auto slope = [&](double r) { return tukey_slope(r, fit.scale); };
+    const Tukey how{fit.scale};
     double last = std::numeric_limits<double>::infinity();
     bool close = false;  // then a few of Newton's steps do where the weights alone would take twenty
     for (int k = 0; k < 40; ++k) {
-      auto moved = close ? step(samples, fit, centred, weight, slope) : std::nullopt;
+      auto moved = close ? step(samples, fit, centred, how, true) : std::nullopt;
       const bool newton = moved.has_value();
-      if (!moved) moved = step(samples, fit, centred, weight, weight);
+      if (!moved) moved = step(samples, fit, centred, how, false);
       if (!moved) break;
       const double left = newton ? *moved * *moved / last : *moved;  // Newton's next step, if it shrinks as this one did
       if (left < (round < 2 ? roughly : settled)) break;
@@ -149,9 +192,7 @@ PlainFit fit_plain(const std::vector<Sample>& samples, bool centred, double read
   const std::vector<Sample> some = spread(samples);
   find_distances(some, fit);
   for (int k = 0; k < 20; ++k) {
-    const double reach = scale_of(fit, floor);
-    const auto weight = [&](double r) { return 1 / std::max(std::abs(r), 0.3 * reach); };
-    if (step(some, fit, centred, weight, weight).value_or(0) < 1e-7) break;
+    if (step(some, fit, centred, Absolute{scale_of(fit, floor)}, false).value_or(0) < 1e-7) break;
   }
   if (some.size() < samples.size()) {
     settle(some, fit, centred, floor);
@@ -169,26 +210,66 @@ bool enough_for_error(const MeasuredSection& measured) {
   return port >= 4 && starboard >= 4;
 }
 
+/// The readings of one section against the form that was fitted to them, mm.
+class Misses {
+ public:
+  Misses(const MeasuredSection& measured, const PlainFit& fit, const Form& form)
+      : measured_(measured), chord_(measured.chord + measured.skeg), centre_(fit.centre), curve_(form) {
+    std::array<std::size_t, 2> before{none, none};  // the last of each face
+    for (std::size_t k = 0; k < measured.points.size(); ++k) {
+      const auto& point = measured.points[k];
+      residuals_.push_back({stands_out(point.face, point.x, point.half_breadth), point.x, point.face, point.line});
+      std::size_t& last = before[point.face == Face::port ? 0 : 1];
+      neighbours_.push_back({last, none});
+      if (last != none) neighbours_[last].back() = k;
+      last = k;
+    }
+  }
+  const Residual& operator[](std::size_t k) const { return residuals_[k]; }
+
+  /// What a neighbour shares is the blade: a slip is of one reading. So is what an edge has on both faces alike, worn flat or
+  /// squared.
+  bool is_blade(std::size_t k, double slack) const {
+    const Residual& here = residuals_[k];
+    const Face other = here.face == Face::port ? Face::starboard : Face::port;
+    const bool copied = measured_.thickness_only || measured_.one_side_only;  // alike whatever was read
+    const double opposite = stands_out(other, here.x, measured_.side(other).at(here.x));
+    const bool alike = !copied && std::abs(here.residual - opposite) < slack;
+    const bool nose = measured_.skeg == 0 && here.x <= 0, edge = nose || here.x >= measured_.chord;
+    const double share = alike ? 1.0 / 3 : 1.0 / 2;
+    const auto with_it = [&](std::size_t i) { return i != none && residuals_[i].residual / here.residual > share; };
+    return (edge && alike) || std::any_of(neighbours_[k].begin(), neighbours_[k].end(), with_it);
+  }
+
+ private:
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  double stands_out(Face face, double x, double half_breadth) const {
+    const double fraction = (x + measured_.skeg) / chord_;
+    return half_breadth - chord_ * curve_.at(fraction) - section::sign_of(face) * centre_.at(fraction) * chord_;
+  }
+
+  const MeasuredSection& measured_;
+  double chord_;
+  CentreLine centre_;
+  SectionCurve curve_;
+  std::vector<Residual> residuals_;                     // of measured.points
+  std::vector<std::array<std::size_t, 2>> neighbours_;  // on the same face, before and behind
+};
+
 void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double reading_error, FittedForm& out) {
   const double c = measured.chord + measured.skeg;
-  const SectionCurve curve{out.form};
   const double scale = fit.scale * c;
   const double normal_limit = std::max(tukey_reach * scale, 4 * reading_error);
   const double half_limit = std::max(6 * scale, 6 * reading_error);
+  const Misses misses(measured, fit, out.form);
   std::size_t sample = 0;
-  for (const auto& point : measured.points) {
-    const double sign = section::sign_of(point.face);
-    const double fraction = (point.x + measured.skeg) / c;
-    const double along = sign * fit.centre.at(fraction) * c;
-    const Residual here{point.half_breadth - c * curve.at(fraction) - along, point.x, point.face, point.line};
-    if ((measured.thickness_only || measured.one_side_only) && point.face == Face::starboard) continue;
+  for (std::size_t k = 0; k < measured.points.size(); ++k) {
+    const Residual& here = misses[k];
+    if ((measured.thickness_only || measured.one_side_only) && here.face == Face::starboard) continue;
     const double square_to_it = fit.distances[sample++].value * c, normal = std::abs(square_to_it);
-    if (normal > std::abs(out.worst.residual)) out.worst = {square_to_it, point.x, point.face, point.line};
-    // A leading edge worn flat reads alike on both sides: that is the blade, not a slip of one reading.
-    const Face other = point.face == Face::port ? Face::starboard : Face::port;
-    const bool worn = measured.skeg == 0 && point.x < 0.01 * c &&
-                      std::abs(measured.side(other).at(point.x) - point.half_breadth) < 3 * reading_error;
-    if (normal > normal_limit || (std::abs(here.residual) > half_limit && !worn)) out.suspects.push_back(here);
+    if (normal > std::abs(out.worst.residual)) out.worst = {square_to_it, here.x, here.face, here.line};
+    const bool far = normal > normal_limit || std::abs(here.residual) > half_limit;
+    if (far && !misses.is_blade(k, 4 * reading_error)) out.suspects.push_back(here);
   }
   // Many strays are not slips but another shape.
   if (out.suspects.size() * 6 > measured.points.size()) out.suspects.clear();

@@ -35,12 +35,14 @@ struct FittedForm {
   Residual worst;                    ///< the greatest, square to the section as rms is
   double centre_shift = 0;           ///< mm to port, of the section's centre line at mid-chord
   double skew_degrees = 0;           ///< of the centre line against the centre plane; positive: trailing edge to port
-  std::vector<Residual> suspects;    ///< single readings that the fit set aside
+  std::vector<Residual> suspects;    ///< single readings that the fit set aside, and that no other place explains
   Form modified;
   double modified_rms = 0;  ///< mm
 };
 
-/// The nearest forms to a measured section, by Tukey's biweight on the distance normal to the curve.
+/// The nearest forms to a measured section, by Tukey's biweight on the distance normal to the curve; of a place read on both
+/// faces on both distances or on their sum and difference, whichever are the likelier: an edge that is out of the form on both
+/// faces alike then says nothing about the centre line.
 FittedForm fit_form(const section::MeasuredSection& measured, double reading_error);
 
 }  // namespace fairblade::form
