@@ -234,7 +234,8 @@ class Misses {
     const Face other = here.face == Face::port ? Face::starboard : Face::port;
     const bool copied = measured_.thickness_only || measured_.one_side_only;  // alike whatever was read
     const double opposite = stands_out(other, here.x, measured_.side(other).at(here.x));
-    const bool alike = !copied && std::abs(here.residual - opposite) < slack;
+    // (Of a lopsided blade one face's edge is out further than the other's.)
+    const bool alike = !copied && (std::abs(here.residual - opposite) < slack || opposite / here.residual > 0.5);
     const bool nose = measured_.skeg == 0 && here.x <= 0, edge = nose || here.x >= measured_.chord;
     const double share = alike ? 1.0 / 3 : 1.0 / 2;
     const auto with_it = [&](std::size_t i) { return i != none && residuals_[i].residual / here.residual > share; };
