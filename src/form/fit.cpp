@@ -237,7 +237,7 @@ class Misses {
     // (Of a lopsided blade one face's edge is out further than the other's.)
     const bool alike = !copied && (std::abs(here.residual - opposite) < slack || opposite / here.residual > 0.5);
     const bool nose = measured_.skeg == 0 && here.x <= 0, edge = nose || here.x >= measured_.chord;
-    const double share = alike ? 1.0 / 3 : 1.0 / 2;
+    const double share = alike ? 1.0 / 3 : copied && edge ? 1.0 / 5 : 1.0 / 2;  // an edge worn flat stands out most at its end
     const auto with_it = [&](std::size_t i) { return i != none && residuals_[i].residual / here.residual > share; };
     return (edge && alike) || std::any_of(neighbours_[k].begin(), neighbours_[k].end(), with_it);
   }

@@ -9,6 +9,7 @@
 #include "base/text.hpp"
 #include "target/loft.hpp"
 #include "target/remedies.hpp"
+#include "target/settled_keep.hpp"
 
 namespace fairblade::plan {
 
@@ -33,6 +34,7 @@ Outcome<Plan> run_line(job::Job job) {
 Outcome<Plan> run_line(job::Job asked, Sections sections) {
   Plan plan;
   plan.job = std::move(asked);
+  target::settle_keep(plan.job, sections.measured, sections.fitted);
   const job::Job& job = plan.job;
   plan.measured = std::move(sections.measured);
   plan.fitted = std::move(sections.fitted);

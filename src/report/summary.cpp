@@ -1,7 +1,8 @@
 // The screen's account of a plan.
 #include <algorithm>
-#include <array>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/text.hpp"
 #include "report/along.hpp"
@@ -104,13 +105,14 @@ std::string warning_lines(const std::vector<Warning>& warnings) {
 }
 
 // The defaults that shape this target by name, the rest by number.
-std::string default_lines(const std::vector<DefaultUsed>& defaults) {
-  static constexpr std::array<std::string_view, 6> shaping{"reading_error",
-                                                           "target.thickness",
-                                                           "target.max_thickness_at",
-                                                           "target.leading_edge_radius",
-                                                           "target.trailing_edge_thickness",
-                                                           "target.max_removal"};
+std::string default_lines(const job::Job& job) {
+  const auto& defaults = job.defaults;
+  std::vector<std::string_view> shaping{"reading_error", "target.leading_edge_radius", "target.trailing_edge_thickness",
+                                        "target.max_removal"};
+  const auto edges_only = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
+  if (std::any_of(job.stations.begin(), job.stations.end(), edges_only)) shaping.push_back("target.keep");
+  if (!std::all_of(job.stations.begin(), job.stations.end(), edges_only))
+    shaping.insert(shaping.end(), {"target.thickness", "target.max_thickness_at"});
   std::string named;
   std::size_t others = 0;
   for (const DefaultUsed& one : defaults) {
@@ -137,7 +139,7 @@ std::string summary(const Plan& plan) {
   out += "\nAlong the blade\n";
   for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
   if (!plan.water.stations.empty()) out += "\nIn the water, before and after\n" + water_text(plan);
-  return out + warning_lines(told_once(gather_warnings(plan))) + default_lines(plan.job.defaults);
+  return out + warning_lines(told_once(gather_warnings(plan))) + default_lines(plan.job);
 }
 
 }  // namespace fairblade::report

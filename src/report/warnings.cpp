@@ -30,7 +30,9 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   if (!target::cuts_beyond(deepest.depth, limit)) return;
   const auto& target = plan.targets[k];
   const double chord = plan.measured[k].chord;
-  const char* told = deepest.x < target::cut_from * chord ? "nose-cut" : deepest.x > target::cut_to * chord ? "tail-cut" : "";
+  const bool edges_only = station.target.approach == job::Approach::edges_only;
+  const double from = (edges_only ? 0.5 : target::cut_from) * chord, to = (edges_only ? 0.5 : target::cut_to) * chord;
+  const char* told = deepest.x < from ? "nose-cut" : deepest.x > to ? "tail-cut" : "";
   for (const Warning& one : target.warnings) {
     if (one.code == told) return;  // said there, with the ways round it
   }

@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "target/edges_only.hpp"
+#include "target/face_shapes.hpp"
 #include "target/remedies.hpp"
 
 namespace fairblade::target {
@@ -127,6 +130,7 @@ class Replanned {
   double ratio_, need_ = 0;
 };
 
+using CutOf = std::function<EdgeCut(const TargetSection&)>;
 using CutAt = EdgeCut (*)(const MeasuredSection&, const TargetSection&, double);
 
 /// One edge's cut, tried out.
@@ -195,14 +199,23 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
   return wish;
 }
 
+namespace {
+
+Warning told_of(const char* code, const MeasuredSection& measured, const EdgeCut& cut, const std::string& what,
+                const std::vector<std::string>& ways, LengthUnit unit) {
+  return {code, "station " + measured.station,
+          std::string(section::name_of(cut.face)) + ": " + what + " would be cut " + both_units(cut.depth, unit) + " deep at x " +
+              both_units(cut.x, unit) + ": " + either(ways, "ask for a thicker section (--thickness)")};
+}
+
+}  // namespace
+
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {
   const auto mm = [&](double v) { return both_units(v, job.units); };
   const double limit = request.max_removal;
   const auto told = [&](const char* code, const EdgeCut& cut, const std::string& what, const std::vector<std::string>& ways) {
-    target.warnings.push_back({code, "station " + measured.station,
-                               std::string(section::name_of(cut.face)) + ": " + what + " would be cut " + mm(cut.depth) +
-                                   " deep at x " + mm(cut.x) + ": " + either(ways, "ask for a thicker section (--thickness)")});
+    target.warnings.push_back(told_of(code, measured, cut, what, ways, job.units));
   };
   const auto off = [&](double depth) { return "allow " + mm(depth) + " off there"; };
   const EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
@@ -234,6 +247,50 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   if (thicker) ways.push_back("leave it " + mm(*thicker) + " thick");
   if (const auto depth = tried.allowed(wish, tail.depth, job.units)) ways.push_back(off(*depth));
   told("tail-cut", tail, "the run aft", ways);
+}
+
+void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
+                         const form::FittedForm& fitted, TargetSection& target) {
+  const job::TargetRequest& request = station.target;
+  const double limit = request.max_removal;
+  const auto mm = [&](double v) { return both_units(v, job.units); };
+  const EdgesWish wish = edges_wish(station, measured, fitted, -target.leading_edge_x, target.trailing_edge_x() - measured.chord);
+  const CutOf nose_of = [&](const TargetSection& one) { return deepest(measured, one, -1, wish.keep_from, limit); };
+  const CutOf tail_of = [&](const TargetSection& one) { return deepest(measured, one, wish.keep_to, 2 * measured.chord, limit); };
+  const auto keeps = [&](const EdgesWish& other, const CutOf& cut_of) {
+    auto tried = plan_edges_only(job, station, measured, fitted, other, false);
+    if (!tried) return false;
+    if (!request.no_cut.empty()) bend_round_patches(job, measured, request, *tried);
+    return cut_of(*tried).depth <= limit + 1e-9;
+  };
+  const auto least = [&](double EdgesWish::*which, double more, const CutOf& cut_of) {
+    return least_tenth(wish.*which, wish.*which + more, job.units, [&](double value) {
+      EdgesWish other = wish;
+      other.*which = value;
+      return keeps(other, cut_of);
+    });
+  };
+  const auto tell = [&](const char* code, const EdgeCut& cut, const std::string& what, std::vector<std::string> ways) {
+    ways.push_back("allow " + mm(rounded_up(cut.depth, job.units)) + " off there");
+    target.warnings.push_back(told_of(code, measured, cut, what, ways, job.units));
+  };
+  const EdgeCut nose = wish.nose ? nose_of(target) : EdgeCut{}, tail = wish.tail ? tail_of(target) : EdgeCut{};
+  if (cuts_beyond(nose.depth, limit)) {
+    std::vector<std::string> ways;
+    if (const auto ahead = least(&EdgesWish::extend_leading, 0.2 * measured.chord, nose_of))
+      ways.push_back("build the leading edge forward by " + mm(*ahead));
+    if (const auto rounder = least(&EdgesWish::radius, 3 * wish.radius, nose_of))
+      ways.push_back("ask for a leading-edge radius of " + mm(*rounder));
+    tell("nose-cut", nose, "the leading edge", ways);
+  }
+  if (cuts_beyond(tail.depth, limit)) {
+    std::vector<std::string> ways;
+    if (const auto behind = least(&EdgesWish::extend_trailing, 0.4 * measured.chord, tail_of))
+      ways.push_back("extend the trailing edge by " + mm(*behind));
+    if (const auto edge = least(&EdgesWish::edge, 0.5 * measured.figures.max_thickness, tail_of))
+      ways.push_back("leave it " + mm(*edge) + " thick");
+    tell("tail-cut", tail, "the run aft", ways);
+  }
 }
 
 }  // namespace fairblade::target

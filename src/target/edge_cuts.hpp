@@ -1,5 +1,5 @@
 // Cuts at the two edges, which the least-fill limit leaves out: how deep along the normal, and what would avoid them. mm.
-// Verbs: judge_edges, with_room_at_edges.
+// Verbs: judge_edges, judge_rebuilt_edges, with_room_at_edges.
 #pragma once
 #include "target/least_fill.hpp"
 
@@ -19,5 +19,9 @@ bool tail_cut_too_deep(const section::MeasuredSection& measured, const job::Targ
 /// thicker or thinner as its need then is. Codes "nose-cut" and "tail-cut".
 void judge_edges(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                  const Wish& wish, double thickness_ratio, TargetSection& target);
+
+/// The same of an edges-only target as it stands, over all that is rebuilt.
+void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
+                         const form::FittedForm& fitted, TargetSection& target);
 
 }  // namespace fairblade::target

@@ -335,6 +335,10 @@ Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std:
   };
   side_by_side(targets.size(), [&](std::size_t k) { plan(k, {}); });
   if (edges_to_choose(job)) line_up(job, measured, targets, plan);
+  side_by_side(targets.size(), [&](std::size_t k) {
+    const bool told = edges == Edges::judged && edges_only(job.stations[k]) && targets[k];
+    if (told) judge_rebuilt_edges(job, job.stations[k], measured[k], fitted[k], *targets[k]);
+  });
   return all_or_faults(std::move(targets));
 }
 
