@@ -1,6 +1,5 @@
 #include <Eigen/Dense>
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -215,14 +214,8 @@ class Misses {
  public:
   Misses(const MeasuredSection& measured, const PlainFit& fit, const Form& form)
       : measured_(measured), chord_(measured.chord + measured.skeg), centre_(fit.centre), curve_(form) {
-    std::array<std::size_t, 2> before{none, none};  // the last of each face
-    for (std::size_t k = 0; k < measured.points.size(); ++k) {
-      const auto& point = measured.points[k];
+    for (const auto& point : measured.points) {
       residuals_.push_back({stands_out(point.face, point.x, point.half_breadth), point.x, point.face, point.line});
-      std::size_t& last = before[point.face == Face::port ? 0 : 1];
-      neighbours_.push_back({last, none});
-      if (last != none) neighbours_[last].back() = k;
-      last = k;
     }
   }
   const Residual& operator[](std::size_t k) const { return residuals_[k]; }
@@ -238,12 +231,18 @@ class Misses {
     const bool alike = !copied && (std::abs(here.residual - opposite) < slack || opposite / here.residual > 0.5);
     const bool nose = measured_.skeg == 0 && here.x <= 0, edge = nose || here.x >= measured_.chord;
     const double share = alike ? 1.0 / 3 : copied && edge ? 1.0 / 5 : 1.0 / 2;  // an edge worn flat stands out most at its end
-    const auto with_it = [&](std::size_t i) { return i != none && residuals_[i].residual / here.residual > share; };
-    return (edge && alike) || std::any_of(neighbours_[k].begin(), neighbours_[k].end(), with_it);
+    constexpr std::size_t behind = 1, before = static_cast<std::size_t>(-1);
+    return (edge && alike) || shared_by_next(k, before, share) || shared_by_next(k, behind, share);
   }
 
  private:
-  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  /// Does the next reading of the same face stand out the same way, by more than that share? Before the first index none is left.
+  bool shared_by_next(std::size_t k, std::size_t step, double share) const {
+    for (std::size_t i = k + step; i < residuals_.size(); i += step) {
+      if (residuals_[i].face == residuals_[k].face) return residuals_[i].residual / residuals_[k].residual > share;
+    }
+    return false;
+  }
   double stands_out(Face face, double x, double half_breadth) const {
     const double fraction = (x + measured_.skeg) / chord_;
     return half_breadth - chord_ * curve_.at(fraction) - section::sign_of(face) * centre_.at(fraction) * chord_;
@@ -253,8 +252,7 @@ class Misses {
   double chord_;
   CentreLine centre_;
   SectionCurve curve_;
-  std::vector<Residual> residuals_;                     // of measured.points
-  std::vector<std::array<std::size_t, 2>> neighbours_;  // on the same face, before and behind
+  std::vector<Residual> residuals_;  // of measured.points
 };
 
 void judge_readings(const MeasuredSection& measured, const PlainFit& fit, double reading_error, FittedForm& out) {

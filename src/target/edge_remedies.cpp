@@ -83,7 +83,7 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
   const Fair fair_from = [&](double from) {
     EdgesWish other = wish;
     other.keep_from = from;
-    return nose_site(blade, blade.body(other), other).fair(wish.radius);
+    return nose_fair(blade, other);
   };
   const auto keep_from = [&](double from, Inwards side) {
     remedies.push_back("keep the body from x " + printed.text(from) + fraction(blade, from, side, fair_from) +
@@ -107,11 +107,10 @@ Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wis
 Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wish) {
   const Printed printed{blade.job.units};
   std::vector<std::string> remedies;
-  const auto fair_with = [&](const EdgesWish& other) { return tail_site(blade, blade.body(other), other).fair(other.edge); };
   const Fair fair_to = [&](double to) {
     EdgesWish other = wish;
     other.keep_to = to;
-    return fair_with(other);
+    return tail_fair(blade, other);
   };
   const double least = (wish.nose ? wish.keep_from : 0) + 0.05 * blade.measured.chord;
   if (least < wish.keep_to) {
@@ -128,7 +127,7 @@ Fault refuse_tail(const Blade& blade, const TailSite& site, const EdgesWish& wis
     const Fair fair_extended = [&](double extension) {
       EdgesWish other = wish;
       other.extend_trailing = extension;
-      return fair_with(other);
+      return tail_fair(blade, other);
     };
     if (const auto found = nearest_fair(wish.extend_trailing, 0, fair_extended)) {
       const double extension = printed.down(*found);

@@ -70,4 +70,8 @@ TailSite tail_site(const Blade& blade, const KeptBody& body, const EdgesWish& wi
   return out;
 }
 
+bool nose_fair(const Blade& blade, const EdgesWish& wish) { return nose_site(blade, blade.body(wish), wish).fair(wish.radius); }
+
+bool tail_fair(const Blade& blade, const EdgesWish& wish) { return tail_site(blade, blade.body(wish), wish).fair(wish.edge); }
+
 }  // namespace fairblade::target

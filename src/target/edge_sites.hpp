@@ -1,5 +1,5 @@
 // Private to the target room. Product: where the rebuilt edges meet the body, and a refusal where no fair curve does.
-// Verbs: nose_site, tail_site, refuse_nose, refuse_tail. Units: mm.
+// Verbs: nose_site, tail_site, nose_fair, tail_fair, refuse_nose, refuse_tail. Units: mm.
 #pragma once
 #include <array>
 #include <optional>
@@ -39,6 +39,10 @@ struct TailSite {
   TailCurve curve(Face face, double edge) const;
 };
 TailSite tail_site(const Blade& blade, const KeptBody& body, const EdgesWish& wish);
+
+/// Is there a fair nose of this wish's radius, a fair tail to its edge?
+bool nose_fair(const Blade& blade, const EdgesWish& wish);
+bool tail_fair(const Blade& blade, const EdgesWish& wish);
 
 /// Why there is no fair nose or tail, and what to change: each remedy was run.
 Fault refuse_nose(const Blade& blade, const NoseSite& site, const EdgesWish& wish);

@@ -108,6 +108,12 @@ EdgesWish edges_wish(const job::Station& station, const MeasuredSection& measure
   return out;
 }
 
+EdgesWish edges_wish(const job::Station& station, const MeasuredSection& measured, const form::FittedForm& fitted) {
+  const auto fixed_mm = [](const job::Extension& extension) { return extension.up_to ? 0.0 : extension.mm; };
+  return edges_wish(station, measured, fitted, fixed_mm(station.target.extend_leading_edge),
+                    fixed_mm(station.target.extend_trailing_edge));
+}
+
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                                        const form::FittedForm& fitted, const EdgesWish& wish, bool with_remedies) {
   const Blade blade{job, station, measured, fitted};
@@ -153,10 +159,7 @@ Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& 
 
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                                        const form::FittedForm& fitted) {
-  const auto fixed_mm = [](const job::Extension& extension) { return extension.up_to ? 0.0 : extension.mm; };
-  const auto wish = edges_wish(station, measured, fitted, fixed_mm(station.target.extend_leading_edge),
-                               fixed_mm(station.target.extend_trailing_edge));
-  return plan_edges_only(job, station, measured, fitted, wish);
+  return plan_edges_only(job, station, measured, fitted, edges_wish(station, measured, fitted));
 }
 
 }  // namespace fairblade::target

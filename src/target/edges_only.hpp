@@ -22,12 +22,14 @@ struct EdgesWish {
 /// per cent: of the target's chord. The nose stays for "leave", for a fixed skeg ahead, and when all of it is kept.
 EdgesWish edges_wish(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted,
                      double extend_leading, double extend_trailing);
+/// With the station's own fixed extensions ("up_to" is none).
+EdgesWish edges_wish(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted);
 
 /// The target with rebuilt edges; or, where no fair curve exists, what to change, to what: each remedy was run. Without
 /// `with_remedies` it is refused without words.
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
                                        const form::FittedForm& fitted, const EdgesWish& wish, bool with_remedies = true);
-/// With the station's own fixed extensions ("up_to" is none).
+/// The same of the station's own wish.
 Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
                                        const form::FittedForm& fitted);
 

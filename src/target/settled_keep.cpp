@@ -23,28 +23,22 @@ class Unasked {
     }
   }
   const std::vector<std::size_t>& stations() const { return stations_; }
-  bool nose_fair(double from, double to) const {
-    return all_fair(from, to, [](const Blade& blade, const EdgesWish& wish) {
-      return !wish.nose || nose_site(blade, blade.body(wish), wish).fair(wish.radius);
-    });
+  bool noses_fair(double from, double to) const {
+    return all(from, to, [](const Blade& blade, const EdgesWish& wish) { return !wish.nose || nose_fair(blade, wish); });
   }
-  bool tail_fair(double from, double to) const {
-    return all_fair(from, to, [](const Blade& blade, const EdgesWish& wish) {
-      return !wish.tail || tail_site(blade, blade.body(wish), wish).fair(wish.edge);
-    });
+  bool tails_fair(double from, double to) const {
+    return all(from, to, [](const Blade& blade, const EdgesWish& wish) { return !wish.tail || tail_fair(blade, wish); });
   }
 
  private:
   template <typename Fair>
-  bool all_fair(double from, double to, const Fair& fair) const {
+  bool all(double from, double to, const Fair& fair) const {
     return std::all_of(stations_.begin(), stations_.end(), [&](std::size_t k) {
-      const job::Station& station = job_.stations[k];
-      const auto asked = [](const job::Extension& one) { return one.up_to ? 0.0 : one.mm; };
-      EdgesWish wish = edges_wish(station, measured_[k], fitted_[k], asked(station.target.extend_leading_edge),
-                                  asked(station.target.extend_trailing_edge));
-      wish.keep_from = from * measured_[k].chord;
-      wish.keep_to = to * measured_[k].chord;
-      return fair({job_, station, measured_[k], fitted_[k]}, wish);
+      const Blade blade{job_, job_.stations[k], measured_[k], fitted_[k]};
+      EdgesWish wish = edges_wish(blade.station, blade.measured, blade.fitted);
+      wish.keep_from = from * blade.measured.chord;
+      wish.keep_to = to * blade.measured.chord;
+      return fair(blade, wish);
     });
   }
 
@@ -56,7 +50,7 @@ class Unasked {
 
 std::optional<double> nearest_to(const Unasked& unasked, double from, double to) {
   for (int percent = static_cast<int>(std::lround(100 * to)); percent >= least_to; --percent) {
-    if (unasked.tail_fair(from, percent / 100.0)) return percent / 100.0;
+    if (unasked.tails_fair(from, percent / 100.0)) return percent / 100.0;
   }
   return std::nullopt;
 }
@@ -65,10 +59,10 @@ std::optional<double> nearest_to(const Unasked& unasked, double from, double to)
 std::optional<double> nearest_from(const Unasked& unasked, double from, double to) {
   const int start = static_cast<int>(std::lround(100 * from));
   for (int percent = start; percent >= least_from; --percent) {
-    if (unasked.nose_fair(percent / 100.0, to)) return percent / 100.0;
+    if (unasked.noses_fair(percent / 100.0, to)) return percent / 100.0;
   }
   for (int percent = start + 1; percent <= most_from; ++percent) {
-    if (unasked.nose_fair(percent / 100.0, to)) return percent / 100.0;
+    if (unasked.noses_fair(percent / 100.0, to)) return percent / 100.0;
   }
   return std::nullopt;
 }
