@@ -22,7 +22,8 @@ inline Line to_targets(fairblade::job::Job job) {
     out.measured.push_back(blade::measured(out.job, k));
     out.fitted.push_back(fairblade::form::fit_form(out.measured.back(), out.job.reading_error));
   }
-  auto targets = fairblade::target::plan_targets(out.job, out.measured, out.fitted);
+  std::vector<fairblade::Warning> unheard;
+  auto targets = fairblade::target::plan_targets(out.job, out.measured, out.fitted, unheard);
   if (!targets) throw std::runtime_error(fairblade::one_line(targets.faults().front()));
   out.targets = *targets;
   return out;

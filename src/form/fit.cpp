@@ -226,13 +226,15 @@ class Misses {
     const Residual& here = residuals_[k];
     const Face other = here.face == Face::port ? Face::starboard : Face::port;
     const bool copied = measured_.thickness_only || measured_.one_side_only;  // alike whatever was read
-    const double opposite = stands_out(other, here.x, measured_.side(other).at(here.x));
+    const double breadth = measured_.side(here.face).at(here.x), across = measured_.side(other).at(here.x);
+    const double opposite = stands_out(other, here.x, across);
     // (Of a lopsided blade one face's edge is out further than the other's.)
     const bool alike = !copied && (std::abs(here.residual - opposite) < slack || opposite / here.residual > 0.5);
     const bool nose = measured_.skeg == 0 && here.x <= 0, edge = nose || here.x >= measured_.chord;
     const double share = alike ? 1.0 / 3 : copied && edge ? 1.0 / 5 : 1.0 / 2;  // an edge worn flat stands out most at its end
+    const bool as_broad = !copied && across > breadth / 2;  // at an edge, where a lopsided blade's centre line is to one side
     constexpr std::size_t behind = 1, before = static_cast<std::size_t>(-1);
-    return (edge && alike) || shared_by_next(k, before, share) || shared_by_next(k, behind, share);
+    return (edge && (alike || as_broad)) || shared_by_next(k, before, share) || shared_by_next(k, behind, share);
   }
 
  private:

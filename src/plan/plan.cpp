@@ -271,14 +271,21 @@ bool is_scan(const job::Job& job) {
   return readings > most_by_hand;
 }
 
-std::optional<double> litres_cutting(const Plan& plan, double max_removal) {
+std::optional<Otherwise> asked_otherwise(const Plan& plan, const std::function<void(job::TargetRequest&)>& change) {
   if (is_scan(plan.job)) return std::nullopt;
   job::Job job = plan.job;
-  for (job::Station& station : job.stations) station.target.max_removal = max_removal;
-  job.target.max_removal = max_removal;
-  const auto targets = target::plan_targets(job, plan.measured, plan.fitted);
+  for (job::Station& station : job.stations) change(station.target);
+  change(job.target);
+  std::vector<Warning> unheard;
+  const auto targets = target::plan_targets(job, plan.measured, plan.fitted, unheard);
   if (!targets) return std::nullopt;
-  return fill::litres_to_add(plan.measured, *targets);
+  Otherwise out;
+  out.add = fill::litres_to_add(plan.measured, *targets);
+  for (std::size_t k = 0; k < targets->size(); ++k) {
+    out.forward = std::max(out.forward, -(*targets)[k].leading_edge_x - plan.measured[k].skeg);
+    out.nose_cut = out.nose_cut || (*targets)[k].nose_cut;
+  }
+  return out;
 }
 
 void add_water(Plan& plan) {

@@ -1,7 +1,8 @@
 // Product of the plan room: every product of one job side by side. Verbs: make_plan, add_water, run_line, read_sections,
-// litres_cutting, is_scan, sections_at. The room only hands a job through the rooms in their order, and again where a question
+// asked_otherwise, is_scan, sections_at. The room only hands a job through the rooms in their order, and again where a question
 // needs a second plan.
 #pragma once
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -67,8 +68,14 @@ void add_water(Plan& plan);
 constexpr std::size_t most_by_hand = 2000;  ///< readings (rows); a blade with more was scanned
 /// Has it too many readings to hold each against the others, or to ask for what nobody asked for?
 bool is_scan(const job::Job& job);
-/// Litres to add with another max_removal (mm); nothing of a scan, and where that cannot be had.
-std::optional<double> litres_cutting(const Plan& plan, double max_removal);
+/// What a plan would come to.
+struct Otherwise {
+  double add = 0;         ///< litres
+  double forward = 0;     ///< mm: the most that the leading edge is built out by
+  bool nose_cut = false;  ///< somewhere still deeper than it may be
+};
+/// If all stations' targets were asked for otherwise; nothing of a scan, where it takes too long, and where that cannot be had.
+std::optional<Otherwise> asked_otherwise(const Plan& plan, const std::function<void(job::TargetRequest&)>& change);
 
 /// A section between stations, for drawings.
 struct Between {

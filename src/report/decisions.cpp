@@ -7,23 +7,12 @@
 #include "flow/meaning.hpp"
 #include "report/words.hpp"
 #include "target/least_fill.hpp"
+#include "target/remedies.hpp"
 
 namespace fairblade::report {
 namespace {
 
 constexpr double thin = 2, usual = 3, thick = 4;  // mm of trailing edge: 2.5 to 4 is usual; common practice, no source
-
-std::string of_stations(const Plan& plan, const std::vector<std::size_t>& which) {
-  std::vector<std::string> names;
-  for (const std::size_t k : which) names.push_back(plan.measured[k].station);
-  return (names.size() == 1 ? "station " : "stations ") + listed(names, 6);
-}
-
-/// "0.8 mm", "0.8 to 1.0 mm".
-std::string from_to(double low, double high, LengthUnit unit) {
-  const std::string a = both_units(low, unit), b = both_units(high, unit);
-  return a == b ? a : number_in_unit(low, LengthUnit::mm) + " to " + b;
-}
 
 void thin_edge(const Plan& plan, std::vector<Warning>& out) {
   std::vector<std::size_t> stations;
@@ -55,6 +44,43 @@ void thin_edge(const Plan& plan, std::vector<Warning>& out) {
   out.push_back({"thin-edge", of_stations(plan, stations), text});
 }
 
+/// "; --extend-leading-edge "up_to 4.1" makes it 0.74 L to add instead of 1.80 L": as far as no nose is cut then, if that can be.
+std::string to_build_out(const Plan& plan) {
+  constexpr double share = 0.02, more = 1.5;  // of the chord: what is looked at where no nose is cut; and from try to try
+  constexpr int tries = 3;
+  const auto up_to = [&](double mm) {
+    return plan::asked_otherwise(plan, [&](job::TargetRequest& target) {
+      if (target.leading_edge == job::LeadingEdgeWork::shape && target.extend_leading_edge.mm == 0)
+        target.extend_leading_edge = {true, mm};
+    });
+  };
+  double most = 0;
+  for (std::size_t k = 0; k < plan.targets.size(); ++k) {
+    const auto& cut = plan.targets[k].nose_cut;
+    most = std::max(most, cut && cut->build_out ? *cut->build_out : share * plan.measured[k].chord);
+  }
+  std::optional<plan::Otherwise> best;
+  double best_mm = 0;
+  const auto look = [&](double mm) {
+    const auto here = up_to(mm);
+    const bool better = here && here->forward >= 0.05 && (!best || (best->nose_cut && !here->nose_cut));
+    if (better) {
+      best = here;
+      best_mm = mm;
+    }
+    return here && here->forward >= 0.05 && !here->nose_cut;
+  };
+  for (int k = 0; k < tries && !look(target::rounded_up(most, plan.job.units)); ++k) most *= more;
+  if (!best) return {};
+  const double enough = target::rounded_up(best->forward, plan.job.units);
+  if (const auto then = enough < best_mm ? up_to(enough) : std::nullopt; then && then->nose_cut == best->nose_cut) {
+    best = then;
+    best_mm = enough;
+  }
+  return "; --extend-leading-edge \"up_to " + number_in_unit(best_mm, plan.job.units) + "\" makes it " + litres(best->add) +
+         " to add instead of " + litres(plan.volumes.add);
+}
+
 void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<Warning>& out) {
   std::vector<std::size_t> stations;
   std::vector<std::string> words;
@@ -74,7 +100,7 @@ void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<W
   std::string text = words.front() + " (almost certain)";
   if (words.size() > 1) text += ", and much the same at the others";
   out.push_back({"flat-leading-edge", of_stations(plan, stations),
-                 text + "; the target begins at the flat, for nothing is planned ahead of it: " + remedy});
+                 text + "; the target begins at the flat, for nothing is planned ahead of it: " + remedy + to_build_out(plan)});
 }
 
 /// " For the faces to stay uncut ask for --max-removal 0: 1.20 L to add instead of 0.77 L"; nothing where the edges alone are
@@ -82,8 +108,8 @@ void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<W
 std::string to_cut_less(const Plan& plan, double max_removal, const std::string& wish) {
   const auto at_edges = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
   if (std::all_of(plan.job.stations.begin(), plan.job.stations.end(), at_edges)) return {};  // no face is cut
-  const auto litres_then = plan::litres_cutting(plan, max_removal);  // of a scan it takes too long to know
-  const std::string now = litres(plan.volumes.add), then = litres_then ? litres(*litres_then) : "";
+  const auto otherwise = plan::asked_otherwise(plan, [&](job::TargetRequest& target) { target.max_removal = max_removal; });
+  const std::string now = litres(plan.volumes.add), then = otherwise ? litres(otherwise->add) : "";
   if (then == now) return {};  // it is the edges that are cut
   const std::string option = max_removal > 0 ? number_in_unit(max_removal, plan.job.units) : "0";
   return " For " + wish + " ask for --max-removal " + option + (then.empty() ? "" : ": " + then + " to add instead of " + now);

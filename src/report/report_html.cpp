@@ -21,7 +21,7 @@ std::string five_part(const Plan& plan) {
 }
 
 std::string warnings_part(const Plan& plan) {
-  const auto warnings = told_once(gather_warnings(plan));
+  const auto warnings = warnings_for_people(plan);
   if (warnings.empty()) return html::paragraph("Nothing in this job needs a decision before work begins.");
   std::string out = "<ul class=\"warnings\">\n";
   for (const Warning& one : warnings) {

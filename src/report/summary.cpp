@@ -139,7 +139,7 @@ std::string summary(const Plan& plan) {
   out += "\nAlong the blade\n";
   for (const std::string& one : along_the_blade(plan)) out += wrapped("  " + one, 4);
   if (!plan.water.stations.empty()) out += "\nIn the water, before and after\n" + water_text(plan);
-  return out + warning_lines(told_once(gather_warnings(plan))) + default_lines(plan.job);
+  return out + warning_lines(warnings_for_people(plan)) + default_lines(plan.job);
 }
 
 }  // namespace fairblade::report

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "job/build.hpp"
+#include "report/edges.hpp"
 #include "report/plan.hpp"
 #include "report/words.hpp"
 #include "target/least_fill.hpp"
@@ -32,10 +33,7 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   const double chord = plan.measured[k].chord;
   const bool edges_only = station.target.approach == job::Approach::edges_only;
   const double from = (edges_only ? 0.5 : target::cut_from) * chord, to = (edges_only ? 0.5 : target::cut_to) * chord;
-  const char* told = deepest.x < from ? "nose-cut" : deepest.x > to ? "tail-cut" : "";
-  for (const Warning& one : target.warnings) {
-    if (one.code == told) return;  // said there, with the ways round it
-  }
+  if ((deepest.x < from && target.nose_cut) || (deepest.x > to && target.tail_cut)) return;  // told with the ways round it
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   out.push_back({"max-removal", "station " + station.name,
                  length(deepest.depth) + " would come off at x " + length(deepest.x) + ", " +
@@ -113,20 +111,29 @@ std::vector<Warning> told_once(const std::vector<Warning>& warnings) {
   return out;
 }
 
-std::vector<Warning> gather_warnings(const Plan& plan) {
+namespace {
+
+std::vector<Warning> gathered(const Plan& plan, bool edges_together) {
   std::vector<Warning> out = plan.job.warnings;
-  out.insert(out.end(), plan.blade_warnings.begin(), plan.blade_warnings.end());
+  const auto add = [&](const std::vector<Warning>& more) { out.insert(out.end(), more.begin(), more.end()); };
+  add(plan.blade_warnings);
+  if (edges_together) add(edges_of_blade(plan));
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
-    const auto& measured = plan.measured[k].warnings;
-    out.insert(out.end(), measured.begin(), measured.end());
+    add(plan.measured[k].warnings);
     suspect_readings(plan, k, out);
-    const auto& target = plan.targets[k].warnings;
-    out.insert(out.end(), target.begin(), target.end());
+    add(plan.targets[k].warnings);
+    if (!edges_together) add(edges_of_station(plan, k));
     too_deep_cut(plan, k, out);
     forbidden_cuts(plan, k, out);
     edges_under_coats(plan, k, out);
   }
   return out;
 }
+
+}  // namespace
+
+std::vector<Warning> gather_warnings(const Plan& plan) { return gathered(plan, false); }
+
+std::vector<Warning> warnings_for_people(const Plan& plan) { return told_once(gathered(plan, true)); }
 
 }  // namespace fairblade::report

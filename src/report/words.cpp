@@ -49,6 +49,17 @@ std::string listed(const std::vector<std::string>& names, std::size_t most) {
   return out;
 }
 
+std::string of_stations(const Plan& plan, const std::vector<std::size_t>& which) {
+  std::vector<std::string> names;
+  for (const std::size_t k : which) names.push_back(plan.measured[k].station);
+  return (names.size() == 1 ? "station " : "stations ") + listed(names, 6);
+}
+
+std::string from_to(double low, double high, LengthUnit unit) {
+  const std::string a = both_units(low, unit), b = both_units(high, unit);
+  return a == b ? a : number_in_unit(low, LengthUnit::mm) + " to " + b;
+}
+
 std::string range_words(double low, double high) { return "19 times in 20 between " + fixed(low, 2) + " and " + litres(high); }
 
 std::string aft_words(double x, LengthUnit unit) {

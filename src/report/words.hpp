@@ -24,6 +24,10 @@ std::string sentence(std::string words);
 std::string counted(std::size_t count, std::string_view one, std::string_view many = {});
 /// "A, B and C"; of more than `most`, the first of them and how many more.
 std::string listed(const std::vector<std::string>& names, std::size_t most = 12);
+/// "station A", "stations A, B and C".
+std::string of_stations(const Plan& plan, const std::vector<std::size_t>& which);
+/// "0.8 mm", "0.8 to 1.0 mm".
+std::string from_to(double low, double high, LengthUnit unit);
 /// "19 times in 20 between 1.11 and 1.35 L": two standard deviations either way.
 std::string range_words(double low, double high);
 /// "port", "starboard", or "both sides" where the two were not told apart.

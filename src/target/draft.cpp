@@ -233,6 +233,42 @@ void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& mea
   }
 }
 
+// The line may have drawn an edge in or a section thinner, and so cut an edge deeper again: what may be built out is, at all
+// stations alike.
+void make_room_again(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
+  const auto open = [](const job::Station& one) {
+    return one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to;
+  };
+  if (std::none_of(job.stations.begin(), job.stations.end(), open)) return;
+  constexpr double same = 1e-6;  // mm
+  constexpr int rounds = 3;
+  for (int round = 0; round < rounds; ++round) {
+    std::vector<double> fore(drafts.size(), 0), aft(drafts.size(), 0);
+    side_by_side(drafts.size(), [&](std::size_t k) {
+      const Wish& now = drafts[k].wish;
+      const Wish then = with_room_at_edges(measured[k], job.stations[k].target, now, drafts[k].thickness_ratio);
+      fore[k] = now.leading_edge_x - then.leading_edge_x;
+      aft[k] = then.chord - now.chord - fore[k];
+    });
+    const auto most = [](const std::vector<double>& of) { return std::max(0.0, *std::max_element(of.begin(), of.end())); };
+    const double forward = most(fore), back = most(aft);
+    if (forward + back < same) return;
+    for (std::size_t k = 0; k < drafts.size(); ++k) {
+      const TargetRequest& request = job.stations[k].target;
+      Wish& wish = drafts[k].wish;
+      const auto left = [](const job::Extension& extension, double built, double more) {
+        return extension.up_to ? std::clamp(extension.mm - built, 0.0, more) : 0.0;
+      };
+      const double more_ahead = left(request.extend_leading_edge, built_ahead(measured[k], wish), forward);
+      const double more_aft = left(request.extend_trailing_edge, built_aft(measured[k], wish), back);
+      wish.leading_edge_x -= more_ahead;
+      wish.chord += more_ahead + more_aft;
+    }
+    renew_thickness(job, measured, drafts);
+    fair_thickness(job, measured, drafts);
+  }
+}
+
 }  // namespace
 
 void fair_drafts(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts,
@@ -242,6 +278,7 @@ void fair_drafts(const job::Job& job, const std::vector<MeasuredSection>& measur
   fair_family(job, measured, drafts);
   renew_thickness(job, measured, drafts);
   fair_thickness(job, measured, drafts);
+  make_room_again(job, measured, drafts);
 }
 
 }  // namespace fairblade::target

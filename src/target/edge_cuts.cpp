@@ -46,12 +46,6 @@ double outside_by(const TargetSection& target, const section::SurfacePoint& poin
   return std::sqrt(best);
 }
 
-struct EdgeCut {
-  double depth = 0;  // mm, along the target's normal; told only where deeper than `beyond`
-  double x = 0;      // mm aft of the measured leading edge
-  Face face = Face::port;
-};
-
 /// The readings of a stretch, and the outline between them: a corner that nobody read stands out as well.
 std::vector<section::SurfacePoint> places_in(const MeasuredSection& measured, double from, double to) {
   constexpr int between = 24;
@@ -84,7 +78,9 @@ EdgeCut deepest(const MeasuredSection& measured, const TargetSection& target, do
     const double depth = outside_by(target, *point, most);
     if (depth < out.depth || !(depth > 0)) continue;
     if (depth == out.depth && at != nullptr && at < point) continue;  // the first that was read
-    out = {depth, point->x, point->face};
+    out.depth = depth;
+    out.x = point->x;
+    out.face = point->face;
     at = point;
   }
   return out;
@@ -199,25 +195,9 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
   return wish;
 }
 
-namespace {
-
-Warning told_of(const char* code, const MeasuredSection& measured, const EdgeCut& cut, const std::string& what,
-                const std::vector<std::string>& ways, LengthUnit unit) {
-  return {code, "station " + measured.station,
-          std::string(section::name_of(cut.face)) + ": " + what + " would be cut " + both_units(cut.depth, unit) + " deep at x " +
-              both_units(cut.x, unit) + ": " + either(ways, "ask for a thicker section (--thickness)")};
-}
-
-}  // namespace
-
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {
-  const auto mm = [&](double v) { return both_units(v, job.units); };
   const double limit = request.max_removal;
-  const auto told = [&](const char* code, const EdgeCut& cut, const std::string& what, const std::vector<std::string>& ways) {
-    target.warnings.push_back(told_of(code, measured, cut, what, ways, job.units));
-  };
-  const auto off = [&](double depth) { return "allow " + mm(depth) + " off there"; };
   const EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
   const EdgeCut tail = tail_cut(measured, target, limit);
   const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
@@ -225,35 +205,31 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
   const Replanned replanned(measured, request, wish, thickness_ratio);
   if (cuts_nose) {
     const Tried tried(measured, request, replanned, nose_cut);
-    std::vector<std::string> ways;
+    target.nose_cut = nose;
     const auto ahead = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) { return tried.keeps(forward(wish, d)); });
-    if (ahead) ways.push_back("build the leading edge forward by " + mm(std::max(0.1, *ahead - wish.leading_edge_x)));
-    if (const auto depth = tried.allowed(wish, nose.depth, job.units)) ways.push_back(off(*depth));
-    told("nose-cut", nose, "the leading edge", ways);
+    if (ahead) target.nose_cut->build_out = std::max(0.1, *ahead - wish.leading_edge_x);
+    target.nose_cut->allow = tried.allowed(wish, nose.depth, job.units);
   }
   if (!cuts_tail) return;
   const Tried tried(measured, request, replanned, tail_cut);
-  std::vector<std::string> ways;
+  target.tail_cut = tail;
   const auto behind = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) { return tried.keeps(aft(wish, d)); });
   const double already = target.trailing_edge_x() - measured.chord;
   // An edge drawn in by fairing is at its old place again before it is extended.
-  if (behind && already + *behind >= 0.05) ways.push_back("extend the trailing edge by " + mm(already + *behind));
+  if (behind && already + *behind >= 0.05) target.tail_cut->build_out = already + *behind;
   const double edge = target.trailing_edge_thickness;
-  const auto thicker = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
+  target.tail_cut->thickness = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
     Wish changed = wish;
     changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
     return tried.keeps(changed);
   });
-  if (thicker) ways.push_back("leave it " + mm(*thicker) + " thick");
-  if (const auto depth = tried.allowed(wish, tail.depth, job.units)) ways.push_back(off(*depth));
-  told("tail-cut", tail, "the run aft", ways);
+  target.tail_cut->allow = tried.allowed(wish, tail.depth, job.units);
 }
 
 void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
                          const form::FittedForm& fitted, TargetSection& target) {
   const job::TargetRequest& request = station.target;
   const double limit = request.max_removal;
-  const auto mm = [&](double v) { return both_units(v, job.units); };
   const EdgesWish wish = edges_wish(station, measured, fitted, -target.leading_edge_x, target.trailing_edge_x() - measured.chord);
   const CutOf nose_of = [&](const TargetSection& one) { return deepest(measured, one, -1, wish.keep_from, limit); };
   const CutOf tail_of = [&](const TargetSection& one) { return deepest(measured, one, wish.keep_to, 2 * measured.chord, limit); };
@@ -270,26 +246,18 @@ void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const
       return keeps(other, cut_of);
     });
   };
-  const auto tell = [&](const char* code, const EdgeCut& cut, const std::string& what, std::vector<std::string> ways) {
-    ways.push_back("allow " + mm(rounded_up(cut.depth, job.units)) + " off there");
-    target.warnings.push_back(told_of(code, measured, cut, what, ways, job.units));
-  };
-  const EdgeCut nose = wish.nose ? nose_of(target) : EdgeCut{}, tail = wish.tail ? tail_of(target) : EdgeCut{};
+  EdgeCut nose = wish.nose ? nose_of(target) : EdgeCut{}, tail = wish.tail ? tail_of(target) : EdgeCut{};
   if (cuts_beyond(nose.depth, limit)) {
-    std::vector<std::string> ways;
-    if (const auto ahead = least(&EdgesWish::extend_leading, 0.2 * measured.chord, nose_of))
-      ways.push_back("build the leading edge forward by " + mm(*ahead));
-    if (const auto rounder = least(&EdgesWish::radius, 3 * wish.radius, nose_of))
-      ways.push_back("ask for a leading-edge radius of " + mm(*rounder));
-    tell("nose-cut", nose, "the leading edge", ways);
+    nose.build_out = least(&EdgesWish::extend_leading, 0.2 * measured.chord, nose_of);
+    nose.radius = least(&EdgesWish::radius, 3 * wish.radius, nose_of);
+    nose.allow = rounded_up(nose.depth, job.units);
+    target.nose_cut = nose;
   }
   if (cuts_beyond(tail.depth, limit)) {
-    std::vector<std::string> ways;
-    if (const auto behind = least(&EdgesWish::extend_trailing, 0.4 * measured.chord, tail_of))
-      ways.push_back("extend the trailing edge by " + mm(*behind));
-    if (const auto edge = least(&EdgesWish::edge, 0.5 * measured.figures.max_thickness, tail_of))
-      ways.push_back("leave it " + mm(*edge) + " thick");
-    tell("tail-cut", tail, "the run aft", ways);
+    tail.build_out = least(&EdgesWish::extend_trailing, 0.4 * measured.chord, tail_of);
+    tail.thickness = least(&EdgesWish::edge, 0.5 * measured.figures.max_thickness, tail_of);
+    tail.allow = rounded_up(tail.depth, job.units);
+    target.tail_cut = tail;
   }
 }
 

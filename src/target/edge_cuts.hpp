@@ -14,9 +14,8 @@ Wish with_room_at_edges(const section::MeasuredSection& measured, const job::Tar
 bool nose_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
 bool tail_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
 
-/// Warnings where an edge is cut deeper than max_removal: how far forward or aft to build, how thick to leave the edge,
-/// or how much to let come off, each tried as it would be planned: a thickness in mm over the new chord, a least fill as much
-/// thicker or thinner as its need then is. Codes "nose-cut" and "tail-cut".
+/// The target's nose_cut and tail_cut, where an edge is cut deeper than max_removal; what would avoid it is tried as it would be
+/// planned: a thickness in mm over the new chord, a least fill as much thicker or thinner as its need then is.
 void judge_edges(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                  const Wish& wish, double thickness_ratio, TargetSection& target);
 

@@ -47,22 +47,6 @@ void read_off_figures(const MeasuredSection& measured, const EdgesWish& wish, Ta
   out.leading_edge_radius = wish.nose ? wish.radius : measured.figures.leading_edge_radius;
 }
 
-// A step at a joint beyond the reading error is more than a fairing board takes away unseen.
-void warn_of_steps(const Blade& blade, TargetSection& out) {
-  const auto warn = [&](const char* edge, const std::array<Joint, 2>& joints) {
-    const Face face = std::abs(joints[0].step) >= std::abs(joints[1].step) ? Face::port : Face::starboard;
-    const Joint& worst = joints[face == Face::port ? 0 : 1];
-    if (std::abs(worst.step) <= std::max(0.1, blade.job.reading_error)) return;
-    out.warnings.push_back({"edge-step", "station " + out.station,
-                            std::string("the rebuilt ") + edge + " stands " + both_units(std::abs(worst.step), blade.job.units) +
-                                (worst.step > 0 ? " proud of" : " below") + " the kept body at x " +
-                                both_units(worst.x, blade.job.units) + " " + section::name_of(face) +
-                                ": it follows the fair line of the body there, not the single reading; blend the two"});
-  };
-  if (out.joints->nose) warn("nose", *out.joints->nose);
-  if (out.joints->tail) warn("tail", *out.joints->tail);
-}
-
 std::optional<Fault> refuse_wish(const Blade& blade, const EdgesWish& wish) {
   const auto place = [&](const char* key) { return place_of(blade.station, {key}); };
   const std::string who = "station " + blade.station.name + ": ";
@@ -153,7 +137,6 @@ Outcome<TargetSection> plan_edges_only(const job::Job& job, const job::Station& 
   out.port_shape = std::make_shared<EdgedFace>(measured.port, wish, nose[0], centre, tail[0]);
   out.starboard_shape = std::make_shared<EdgedFace>(measured.starboard, wish, nose[1], -centre, tail[1]);
   read_off_figures(measured, wish, out);
-  warn_of_steps(blade, out);
   return out;
 }
 

@@ -200,6 +200,7 @@ Outcome<TargetSection> target_at(const job::Job& job, const std::vector<TargetSe
     out = a;
     out.station = name;
     out.warnings.clear();
+    out.nose_cut = out.tail_cut = std::nullopt;
     return out;
   }
   out.station = name;

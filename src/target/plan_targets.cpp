@@ -368,7 +368,7 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted) {
   std::vector<Warning> unheard;
-  return plan_targets(job, measured, fitted, unheard);
+  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, unheard), Edges::unjudged);
 }
 
 TargetsAgain::TargetsAgain(const job::Job& job, const std::vector<MeasuredSection>& measured,

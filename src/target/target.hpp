@@ -47,6 +47,18 @@ struct Joints {
   std::optional<std::array<Joint, 2>> nose, tail;
 };
 
+/// An edge that is cut deeper than max_removal: where, and what would avoid it, each tried as it would be planned. mm; rounded up
+/// to what is printed, so that it may be typed in again; nothing where no such length does.
+struct EdgeCut {
+  double depth = 0;  ///< along the target's normal
+  double x = 0;      ///< aft of the measured leading edge
+  Face face = Face::port;
+  std::optional<double> build_out;  ///< forward at the nose, aft at the tail
+  std::optional<double> thickness;  ///< of the trailing edge
+  std::optional<double> radius;     ///< of the leading edge
+  std::optional<double> allow;      ///< another max_removal
+};
+
 /// By how much fairing along the span moved a station, mm: greatest thickness, leading edge (forward positive), trailing
 /// edge (aft positive).
 struct Pull {
@@ -69,6 +81,7 @@ struct TargetSection {
   double max_thickness_at = 0;                                  ///< chord fraction
   double thickness_ratio = 0;                                   ///< of skeg and rudder together
   std::optional<Joints> joints;                                 ///< edges-only only
+  std::optional<EdgeCut> nose_cut, tail_cut;                    ///< where an edge is cut too deep
   std::optional<Governing> governing;                           ///< least-fill only
   Pull pull;
   double area = 0, girth = 0;  ///< mm², mm (both faces and the edge face)
@@ -92,6 +105,7 @@ void fill_in_figures(TargetSection& target);
 /// The targets of all stations, or why there are none. What concerns the whole blade is appended to `warnings`.
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted, std::vector<Warning>& warnings);
+/// The same, of which nothing is told: no edge is asked how deep it is cut.
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <nlohmann/json.hpp>
+#include <regex>
 #include <sstream>
 
 #include "catch.hpp"
@@ -102,6 +103,19 @@ TEST_CASE("a flat leading edge is a decision until something is built ahead of i
     INFO(other.err);
     CHECK_FALSE(has_code(Json::parse(other.out), "flat-leading-edge"));
   }
+}
+
+TEST_CASE("what building a flat nose out saves is told, as a plan that is asked for it comes to") {
+  const Folder folder;
+  const std::string job = folder.write("flat.csv", sheet("", "1.6", "5"));
+  const std::string told = unwrapped(run({"plan", job, "-o", folder.at("out")}).out);
+  INFO(told);
+  std::smatch found;
+  REQUIRE(
+      std::regex_search(told, found, std::regex(R"re(--extend-leading-edge "(up_to [0-9.]+)" makes it ([0-9.]+) L to add)re")));
+  const Json then = Json::parse(run({"plan", job, "-o", folder.at("then"), "--json", "--extend-leading-edge", found[1]}).out);
+  CHECK(then["volumes"]["add"].get<double>() == Approx(std::stod(found[2])).margin(0.0051));
+  CHECK_FALSE(has_code(then, "nose-cut"));
 }
 
 TEST_CASE("a reading past the new edge is no half-breadth of nothing to cut down to") {

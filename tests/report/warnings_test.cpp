@@ -58,3 +58,53 @@ TEST_CASE("what is said of several stations in the same words is said once to pe
   CHECK(once[2].where == "station C");
   CHECK(once[3].text == "0.6 mm was taken off");
 }
+
+TEST_CASE("an edge cut at several stations is told once to people, with how far each way round it goes, and by station else") {
+  report::Plan plan = hand_made::plan();
+  plan.targets[0].nose_cut = {2.25, 0.5, section::Face::port, 3.75, std::nullopt, std::nullopt, 2.5};
+  plan.targets[1].nose_cut = {1.5, 0, section::Face::starboard, 1.25, std::nullopt, 6.0, 1.5};
+  const auto each = report::gather_warnings(plan);
+  REQUIRE(each.size() == 2);
+  CHECK(each[0].code == "nose-cut");
+  CHECK(each[0].where == "station A");
+  CHECK(each[0].text ==
+        "port: the leading edge would be cut 2.2 mm deep at x 0.5 mm: build the leading edge forward by 3.8 mm, or allow 2.5 mm "
+        "off there");
+  CHECK(each[1].where == "station B");
+  CHECK(each[1].text.find("ask for a leading-edge radius of 6.0 mm") != std::string::npos);
+  const auto once = report::warnings_for_people(plan);
+  REQUIRE(once.size() == 1);
+  CHECK(once[0].code == "nose-cut");
+  CHECK(once[0].where == "stations A and B");
+  CHECK(once[0].text ==
+        "the leading edge would be cut, deepest at station A: 2.2 mm at x 0.5 mm, port: build the leading edge forward by 1.2 to "
+        "3.8 mm, or ask for a leading-edge radius of 6.0 mm (no help at station A), or allow 1.5 to 2.5 mm off there");
+  plan.targets[0].nose_cut.reset();
+  CHECK(report::warnings_for_people(plan)[0].text == report::gather_warnings(plan)[0].text);
+  plan.targets[1].nose_cut.reset();
+  plan.targets[1].tail_cut = {1.5, 398, section::Face::starboard, 1.25, 4.5, std::nullopt, std::nullopt};
+  CHECK(report::gather_warnings(plan)[0].text ==
+        "starboard: the run aft would be cut 1.5 mm deep at x 398.0 mm: extend the trailing edge by 1.2 mm, or leave it 4.5 mm "
+        "thick");
+}
+
+TEST_CASE("a step beside the kept body is told where it is more than readings stray by") {
+  report::Plan plan = hand_made::plan();  // readings within 0.5 mm
+  const auto step = [&](std::size_t k, double port, double starboard) {
+    plan.targets[k].joints.emplace();
+    plan.targets[k].joints->nose = {{{84, 20, 0, 0, port}, {84, 20, 0, 0, starboard}}};
+  };
+  step(0, 0.95, -0.2);
+  CHECK(report::gather_warnings(plan).empty());
+  step(0, 1.05, -1.3);
+  step(1, 1.1, 0);
+  const auto each = report::gather_warnings(plan);
+  REQUIRE(each.size() == 2);
+  CHECK(each[0].code == "edge-step");
+  CHECK(each[0].text.find("the rebuilt nose stands 1.3 mm below the kept body at x 84.0 mm starboard: ") == 0);
+  CHECK(each[1].text.find("the rebuilt nose stands 1.1 mm proud of the kept body at x 84.0 mm port: ") == 0);
+  const auto once = report::warnings_for_people(plan);
+  REQUIRE(once.size() == 1);
+  CHECK(once[0].where == "stations A and B");
+  CHECK(once[0].text.find("the rebuilt nose, most at station A, stands 1.3 mm below") == 0);
+}

@@ -1,0 +1,138 @@
+#include "report/edges.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+#include "report/words.hpp"
+#include "target/remedies.hpp"
+
+namespace fairblade::report {
+namespace {
+
+using target::EdgeCut;
+using target::TargetSection;
+using Stations = std::vector<std::size_t>;
+
+struct Way {
+  std::optional<double> EdgeCut::*length;
+  const char* before;
+  const char* after;
+};
+
+/// One edge of the blade.
+struct Edge {
+  const char* code;
+  const char* cut_words;
+  std::optional<EdgeCut> TargetSection::*cut;
+  std::array<Way, 3> ways;
+  const char* rebuilt_words;
+  std::optional<std::array<target::Joint, 2>> target::Joints::*joints;
+};
+const std::array<Edge, 2> both_edges{{{"nose-cut",
+                                       "the leading edge",
+                                       &TargetSection::nose_cut,
+                                       {{{&EdgeCut::build_out, "build the leading edge forward by ", ""},
+                                         {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
+                                         {&EdgeCut::allow, "allow ", " off there"}}},
+                                       "nose",
+                                       &target::Joints::nose},
+                                      {"tail-cut",
+                                       "the run aft",
+                                       &TargetSection::tail_cut,
+                                       {{{&EdgeCut::build_out, "extend the trailing edge by ", ""},
+                                         {&EdgeCut::thickness, "leave it ", " thick"},
+                                         {&EdgeCut::allow, "allow ", " off there"}}},
+                                       "tail",
+                                       &target::Joints::tail}}};
+
+// "build it forward by 1.2 to 3.4 mm (not enough at station D)".
+std::string way_round(const Plan& plan, const Edge& edge, const Way& way, const Stations& cut) {
+  std::vector<double> lengths;
+  Stations others;
+  for (const std::size_t k : cut) {
+    const auto& length = (plan.targets[k].*edge.cut).value().*way.length;
+    if (length) lengths.push_back(*length);
+    else others.push_back(k);
+  }
+  if (lengths.empty()) return {};
+  const auto [least, most] = std::minmax_element(lengths.begin(), lengths.end());
+  return way.before + from_to(*least, *most, plan.job.units) + way.after +
+         (others.empty() ? "" : " (no help at " + of_stations(plan, others) + ")");
+}
+
+std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Stations& stations) {
+  Stations cut;
+  for (const std::size_t k : stations) {
+    if (plan.targets[k].*edge.cut) cut.push_back(k);
+  }
+  if (cut.empty()) return std::nullopt;
+  const auto at = [&](std::size_t k) -> const EdgeCut& { return (plan.targets[k].*edge.cut).value(); };
+  const std::size_t deepest =
+      *std::max_element(cut.begin(), cut.end(), [&](std::size_t a, std::size_t b) { return at(a).depth < at(b).depth; });
+  std::vector<std::string> ways;
+  for (const Way& way : edge.ways) {
+    if (auto words = way_round(plan, edge, way, cut); !words.empty()) ways.push_back(std::move(words));
+  }
+  const EdgeCut& worst = at(deepest);
+  const std::string face = section::name_of(worst.face);
+  const std::string deep = both_units(worst.depth, plan.job.units), x = both_units(worst.x, plan.job.units);
+  const std::string where = cut.size() == 1 ? face + ": " + edge.cut_words + " would be cut " + deep + " deep at x " + x
+                                            : edge.cut_words + std::string(" would be cut, deepest at station ") +
+                                                  plan.measured[deepest].station + ": " + deep + " at x " + x + ", " + face;
+  return Warning{edge.code, of_stations(plan, cut),
+                 where + ": " + target::either(ways, "ask for a thicker section (--thickness)")};
+}
+
+const target::Joint& worst_of(const std::array<target::Joint, 2>& faces) {
+  return std::abs(faces[0].step) >= std::abs(faces[1].step) ? faces[0] : faces[1];
+}
+
+// A step that is more than readings stray by, which a fairing board takes away unseen.
+std::optional<Warning> step_told(const Plan& plan, const Edge& edge, const Stations& stations) {
+  const double told = std::max(0.1, 2 * plan.job.reading_error);
+  const auto joints = [&](std::size_t k) -> const std::array<target::Joint, 2>* {
+    const auto& of = plan.targets[k].joints;
+    return of && (*of).*edge.joints ? &*((*of).*edge.joints) : nullptr;
+  };
+  Stations stepped;
+  for (const std::size_t k : stations) {
+    if (joints(k) && std::abs(worst_of(*joints(k)).step) > told) stepped.push_back(k);
+  }
+  if (stepped.empty()) return std::nullopt;
+  const std::size_t k = *std::max_element(stepped.begin(), stepped.end(), [&](std::size_t a, std::size_t b) {
+    return std::abs(worst_of(*joints(a)).step) < std::abs(worst_of(*joints(b)).step);
+  });
+  const target::Joint& worst = worst_of(*joints(k));
+  const section::Face face = &worst == &(*joints(k))[0] ? section::Face::port : section::Face::starboard;
+  const std::string place = (stepped.size() == 1 ? "" : ", most at station " + plan.measured[k].station + ",");
+  return Warning{"edge-step", of_stations(plan, stepped),
+                 std::string("the rebuilt ") + edge.rebuilt_words + place + " stands " +
+                     both_units(std::abs(worst.step), plan.job.units) + (worst.step > 0 ? " proud of" : " below") +
+                     " the kept body at x " + both_units(worst.x, plan.job.units) + " " + section::name_of(face) +
+                     ": it follows the fair line of the body there, not the single reading; blend the two"};
+}
+
+std::vector<Warning> told_of(const Plan& plan, const Stations& stations) {
+  std::vector<Warning> out;
+  for (const Edge& edge : both_edges) {
+    if (auto step = step_told(plan, edge, stations)) out.push_back(std::move(*step));
+  }
+  for (const Edge& edge : both_edges) {
+    if (auto cut = cut_told(plan, edge, stations)) out.push_back(std::move(*cut));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Warning> edges_of_station(const Plan& plan, std::size_t k) { return told_of(plan, {k}); }
+
+std::vector<Warning> edges_of_blade(const Plan& plan) {
+  Stations all(plan.targets.size());
+  for (std::size_t k = 0; k < all.size(); ++k) all[k] = k;
+  return told_of(plan, all);
+}
+
+}  // namespace fairblade::report
