@@ -35,7 +35,7 @@ inline std::string trouble(const fairblade::drawing::Sheet& sheet, double least_
   }
   for (std::size_t a = 0; a < texts.size(); ++a) {
     for (std::size_t b = a + 1; b < texts.size(); ++b) {
-      if (!apart(box_of(*texts[a]), box_of(*texts[b]))) return "'" + texts[a]->words + "' on '" + texts[b]->words + "'";
+      if (!stand_apart(box_of(*texts[a]), box_of(*texts[b]))) return "'" + texts[a]->words + "' on '" + texts[b]->words + "'";
     }
   }
   return {};

@@ -102,7 +102,7 @@ Polygon target_outline(const target::TargetSection& target) { return faces_of(ta
 Apart outlines_apart(const section::MeasuredSection& measured, const target::TargetSection& target) {
   constexpr std::size_t few = 3000, in_strip = 600;
   const Faces blade = faces_of(measured), wanted = faces_of(target);
-  if (blade.size() + wanted.size() <= few) return fairblade::apart(wanted.outline(), blade.outline());
+  if (blade.size() + wanted.size() <= few) return apart(wanted.outline(), blade.outline());
   constexpr double all = std::numeric_limits<double>::infinity();
   std::vector<double> ends{-all};
   for (std::size_t k = in_strip / 2; k + in_strip / 2 < blade.port.size(); k += in_strip / 2) ends.push_back(blade.port[k].x());
@@ -121,7 +121,7 @@ Apart outlines_apart(const section::MeasuredSection& measured, const target::Tar
       if (!old_part.port.empty()) out.b.push_back(old_part.outline());
       continue;
     }
-    Apart part = fairblade::apart(new_part.outline(), old_part.outline());
+    Apart part = apart(new_part.outline(), old_part.outline());
     take(out.a, std::move(part.a));
     take(out.b, std::move(part.b));
   }

@@ -90,7 +90,7 @@ Box box_of(const Text& text) {
   return box;
 }
 
-bool apart(const Box& a, const Box& b, double gap) {
+bool stand_apart(const Box& a, const Box& b, double gap) {
   return a.max_corner().x() + gap <= b.min_corner().x() || b.max_corner().x() + gap <= a.min_corner().x() ||
          a.max_corner().y() + gap <= b.min_corner().y() || b.max_corner().y() + gap <= a.min_corner().y();
 }

@@ -65,7 +65,7 @@ double width_of(const std::string& words, double size, bool bold);
 /// The box that a text covers, upright or turned; a wide estimate.
 Box box_of(const Text& text);
 /// At least `gap` mm between two boxes, one beside or above the other.
-bool apart(const Box& a, const Box& b, double gap = 0);
+bool stand_apart(const Box& a, const Box& b, double gap = 0);
 /// To a rounding.
 bool within(const Box& inner, const Box& outer);
 

@@ -8,7 +8,7 @@ namespace fairblade::drawing {
 bool TextRoom::fits(const Text& text) const {
   const Box box = box_of(text);
   if (!within(box, room_)) return false;
-  return std::all_of(taken_.begin(), taken_.end(), [&](const Box& other) { return apart(box, other, gap_); });
+  return std::all_of(taken_.begin(), taken_.end(), [&](const Box& other) { return stand_apart(box, other, gap_); });
 }
 
 bool TextRoom::put(Sheet& sheet, const Text& text) {

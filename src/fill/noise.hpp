@@ -39,7 +39,7 @@ std::vector<double> stretches(const Offsets& rows, double chord);
 /// Is the target there the blade as it was read, whatever the error? Of an edges-only target what it keeps.
 inline bool kept_as_read(const job::Station& station, const OffsetRow& row) {
   constexpr double kept = 1e-6;  // mm
-  return station.target.approach == job::Approach::edges_only && row.change() < kept && row.change() > -kept;
+  return station.edges_only() && row.change() < kept && row.change() > -kept;
 }
 
 /// The readings of station k whose error strays into the litres: each(row, its standard deviation in mm, the surface that it

@@ -1,6 +1,7 @@
 // Product of the job room: what the owner wrote, checked, in millimetres, remembering its lines.
 // Verbs: read_job, place_of.
 #pragma once
+#include <algorithm>
 #include <initializer_list>
 #include <map>
 #include <optional>
@@ -62,6 +63,9 @@ struct ChordPlace {
 /// A patch where nothing comes off: heights below the top and x aft of the leading edge, mm.
 struct NoCut {
   double down_from = 0, down_to = 0, x_from = 0, x_to = 0;
+
+  bool at(double down) const { return down >= down_from && down <= down_to; }
+  bool at(double down, double x) const { return at(down) && x >= x_from && x <= x_to; }
 };
 
 /// What the owner asks of the section, every value settled (file, station, option, or default).
@@ -78,6 +82,11 @@ struct TargetRequest {
   double max_removal = 1.0;  ///< mm
   Spanwise spanwise = Spanwise::fair;
   std::map<std::string, Place> places;  ///< key -> where it was written; a key left to its default is absent
+
+  /// Is that place in a no-cut patch?
+  bool spares(double down, double x) const {
+    return std::any_of(no_cut.begin(), no_cut.end(), [&](const NoCut& patch) { return patch.at(down, x); });
+  }
 };
 
 struct Station {
@@ -94,6 +103,8 @@ struct Station {
   TargetRequest target;
   Place place;
   bool interpolated = false;  ///< not measured: carries no weight along the span
+
+  bool edges_only() const { return target.approach == Approach::edges_only; }
 };
 
 enum class Paper { a4, letter, a3, both, roll_610, roll_914 };

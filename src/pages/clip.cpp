@@ -12,9 +12,9 @@ namespace bg = boost::geometry;
 namespace fairblade::pages {
 namespace {
 
-using drawing::apart;
 using drawing::Box;
 using drawing::Path;
+using drawing::stand_apart;
 using drawing::Text;
 using drawing::within;
 using Runs = std::vector<std::vector<Point>>;
@@ -59,7 +59,7 @@ Point into(const Box& box, const Box& window) {
 bool free_of(const Text& text, const Box& window, const std::vector<Text>& others) {
   const Box box = box_of(text);
   return within(box, window) &&
-         std::all_of(others.begin(), others.end(), [&](const Text& other) { return apart(box, box_of(other)); });
+         std::all_of(others.begin(), others.end(), [&](const Text& other) { return stand_apart(box, box_of(other)); });
 }
 
 /// The nearest free place in the window along the text's own direction, or across it.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "base/text.hpp"
 #include "flow/meaning.hpp"
@@ -106,8 +107,8 @@ void flat_noses(const Plan& plan, const check::Findings& findings, std::vector<W
 /// " For the faces to stay uncut ask for --max-removal 0: 1.20 L to add instead of 0.77 L"; nothing where the edges alone are
 /// cut.
 std::string to_cut_less(const Plan& plan, double max_removal, const std::string& wish) {
-  const auto at_edges = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
-  if (std::all_of(plan.job.stations.begin(), plan.job.stations.end(), at_edges)) return {};  // no face is cut
+  if (std::all_of(plan.job.stations.begin(), plan.job.stations.end(), std::mem_fn(&job::Station::edges_only)))
+    return {};  // no face is cut
   const auto otherwise = plan::asked_otherwise(plan, [&](job::TargetRequest& target) { target.max_removal = max_removal; });
   const std::string now = litres(plan.volumes.add), then = otherwise ? litres(otherwise->add) : "";
   if (then == now) return {};  // it is the edges that are cut
@@ -238,7 +239,7 @@ void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
   const bool never_cut = std::any_of(stations.begin(), stations.end(), [&](std::size_t k) {
-    return target::in_no_cut(plan.job.stations[k].target, plan.job.stations[k].down, 0);
+    return plan.job.stations[k].target.spares(plan.job.stations[k].down, 0);
   });
   out.push_back({"left-under-coats", of_stations(plan, stations),
                  "the leading edge is left as it is, and " + build +

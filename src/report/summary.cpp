@@ -1,5 +1,6 @@
 // The screen's account of a plan.
 #include <algorithm>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -109,7 +110,7 @@ std::string default_lines(const job::Job& job) {
   const auto& defaults = job.defaults;
   std::vector<std::string_view> shaping{"reading_error", "target.leading_edge_radius", "target.trailing_edge_thickness",
                                         "target.max_removal"};
-  const auto edges_only = [](const job::Station& one) { return one.target.approach == job::Approach::edges_only; };
+  const auto edges_only = std::mem_fn(&job::Station::edges_only);
   if (std::any_of(job.stations.begin(), job.stations.end(), edges_only)) shaping.push_back("target.keep");
   if (!std::all_of(job.stations.begin(), job.stations.end(), edges_only))
     shaping.insert(shaping.end(), {"target.thickness", "target.max_thickness_at"});

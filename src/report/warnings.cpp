@@ -31,8 +31,8 @@ void too_deep_cut(const Plan& plan, std::size_t k, std::vector<Warning>& out) {
   if (!target::cuts_beyond(deepest.depth, limit)) return;
   const auto& target = plan.targets[k];
   const double chord = plan.measured[k].chord;
-  const bool edges_only = station.target.approach == job::Approach::edges_only;
-  const double from = (edges_only ? 0.5 : target::cut_from) * chord, to = (edges_only ? 0.5 : target::cut_to) * chord;
+  const bool rebuilt = station.edges_only();
+  const double from = (rebuilt ? 0.5 : target::cut_from) * chord, to = (rebuilt ? 0.5 : target::cut_to) * chord;
   if ((deepest.x < from && target.nose_cut) || (deepest.x > to && target.tail_cut)) return;  // told with the ways round it
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   out.push_back({"max-removal", "station " + station.name,
@@ -49,10 +49,10 @@ void forbidden_cuts(const Plan& plan, std::size_t k, std::vector<Warning>& out) 
   const job::Station& station = plan.job.stations[k];
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   for (const job::NoCut& patch : station.target.no_cut) {
-    if (station.down < patch.down_from || station.down > patch.down_to) continue;
+    if (!patch.at(station.down)) continue;
     std::optional<fill::OffsetRow> worst;
     for (const fill::OffsetRow& row : fill::Offsets(plan.measured[k], plan.changes[k])) {
-      if (row.x < patch.x_from || row.x > patch.x_to || row.change() > -told_cut) continue;
+      if (!patch.at(station.down, row.x) || row.change() > -told_cut) continue;
       if (!worst || row.change() < worst->change()) worst = row;
     }
     if (!worst) continue;
@@ -74,7 +74,7 @@ void edges_under_coats(const Plan& plan, std::size_t k, std::vector<Warning>& ou
   const double chord = plan.measured[k].chord;
   const auto tell = [&](const char* edge, double x, double built_out) {
     const double missing = coats - built_out;
-    if (missing < told_cut || !target::in_no_cut(station.target, station.down, x)) return;
+    if (missing < told_cut || !station.target.spares(station.down, x)) return;
     const std::string length = both_units(missing, plan.job.units);
     out.push_back({"no-cut", "station " + station.name,
                    std::string("before the coats ") + length + " would come off the " + edge +

@@ -120,7 +120,7 @@ std::vector<ProudPatch> proud_patches(const MeasuredSection& measured, const Tar
                                       const job::TargetRequest& request, double coats) {
   std::vector<ProudPatch> out;
   for (const job::NoCut& patch : request.no_cut) {
-    if (measured.down < patch.down_from || measured.down > patch.down_to) continue;
+    if (!patch.at(measured.down)) continue;
     ProudPatch proud{std::max({left_to(measured, request), cut_from * measured.chord, patch.x_from}),
                      std::min(measured.chord, patch.x_to)};
     if (proud.to <= proud.from) continue;

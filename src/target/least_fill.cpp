@@ -92,14 +92,8 @@ Wish wish_of(const MeasuredSection& measured, const Form& family, const TargetRe
           request.trailing_edge_thickness};
 }
 
-bool in_no_cut(const TargetRequest& request, double down, double x) {
-  return std::any_of(request.no_cut.begin(), request.no_cut.end(), [&](const job::NoCut& patch) {
-    return down >= patch.down_from && down <= patch.down_to && x >= patch.x_from && x <= patch.x_to;
-  });
-}
-
 double cut_limit(const TargetRequest& request, double down, double x) {
-  return in_no_cut(request, down, x) ? 0 : request.max_removal;
+  return request.spares(down, x) ? 0 : request.max_removal;
 }
 
 bool cuts_beyond(double depth, double limit) { return depth > limit + std::max(0.05, 0.02 * limit); }

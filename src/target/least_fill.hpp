@@ -1,5 +1,5 @@
 // The thinnest target that the owner's cutting limit allows, which is the one with the least filler. Verbs: curve_of,
-// target_of, buildable, needed_thickness, in_no_cut, cut_limit, least_fill, added_area.
+// target_of, buildable, needed_thickness, cut_limit, least_fill, added_area.
 //
 // The limit binds at the readings between 2 % and 92 % of the measured chord, by half-breadth; nose and trailing edge
 // are judged apart (edge_cuts.hpp). Every ordinate of the target is linear in its thickness ratio, so the least thickness
@@ -46,8 +46,6 @@ Need needed_thickness(const section::MeasuredSection& measured, const Wish& wish
 /// Its thickness_ratio alone, which is sooner known.
 double least_thickness(const section::MeasuredSection& measured, const Wish& wish, const job::TargetRequest& request);
 
-/// Does x (mm aft of the leading edge) lie in a no-cut patch of a station at that height?
-bool in_no_cut(const job::TargetRequest& request, double down, double x);
 /// The deepest cut allowed at x (mm aft of the leading edge) of this station: max_removal, or 0 inside a no-cut patch.
 double cut_limit(const job::TargetRequest& request, double down, double x);
 

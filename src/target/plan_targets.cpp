@@ -184,17 +184,14 @@ class Rebuilt {
 // A patch that no station passes through is not seen by any section.
 void unseen_patches(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Warning>& warnings) {
   for (const job::NoCut& patch : job.target.no_cut) {
-    const bool seen = std::any_of(measured.begin(), measured.end(), [&](const MeasuredSection& one) {
-      return one.down >= patch.down_from && one.down <= patch.down_to;
-    });
+    const bool seen =
+        std::any_of(measured.begin(), measured.end(), [&](const MeasuredSection& one) { return patch.at(one.down); });
     if (seen) continue;
     warnings.push_back({"patch-between-stations", "job",
                         "no station lies in the no-cut patch from " + in_unit(patch.down_from, job.units) + " to " +
                             in_unit(patch.down_to, job.units) + " down: nothing is planned round it; measure a station there"});
   }
 }
-
-bool edges_only(const job::Station& station) { return station.target.approach == job::Approach::edges_only; }
 
 // Keys that were told and that the approach leaves without effect.
 void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
@@ -203,8 +200,8 @@ void unused_keys(const job::Job& job, std::vector<Warning>& warnings) {
     const auto told = [&](const job::Station& s) { return s.target.places.count(key) > 0; };
     if (!used && std::any_of(job.stations.begin(), job.stations.end(), told)) unused.push_back(std::string("\"") + key + "\"");
   };
-  const bool any_edges = std::any_of(job.stations.begin(), job.stations.end(), edges_only);
-  const bool any_full = !std::all_of(job.stations.begin(), job.stations.end(), edges_only);
+  const bool any_edges = std::any_of(job.stations.begin(), job.stations.end(), std::mem_fn(&job::Station::edges_only));
+  const bool any_full = !std::all_of(job.stations.begin(), job.stations.end(), std::mem_fn(&job::Station::edges_only));
   for (const char* key : {"thickness", "max_thickness_at"}) note(key, any_full);
   note("spanwise", !any_edges);
   note("keep", any_edges);
@@ -235,7 +232,7 @@ std::optional<Fault> left_and_built_out(const job::Station& station) {
 }
 
 Draft draft_alone(const job::Station& station, const MeasuredSection& measured, const FittedForm& fitted) {
-  return edges_only(station) || left_and_built_out(station) ? Draft{} : draft_of(station, measured, fitted);
+  return station.edges_only() || left_and_built_out(station) ? Draft{} : draft_of(station, measured, fitted);
 }
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
@@ -243,18 +240,18 @@ Outcome<TargetSection> target_from(const job::Job& job, const job::Station& stat
                                    const BuiltOut& least = {}) {
   if (auto fault = left_and_built_out(station)) return *fault;
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
-  return edges_only(station) ? Rebuilt(job, station, measured, fitted, least).target()
-                             : finish(job, station, measured, draft, edges);
+  return station.edges_only() ? Rebuilt(job, station, measured, fitted, least).target()
+                              : finish(job, station, measured, draft, edges);
 }
 
 bool faired(const job::Job& job) {
-  return fairs_the_span(job) && std::none_of(job.stations.begin(), job.stations.end(), edges_only);
+  return fairs_the_span(job) && std::none_of(job.stations.begin(), job.stations.end(), std::mem_fn(&job::Station::edges_only));
 }
 
 // Edges-only stations whose extensions are looked at together?
 bool edges_to_choose(const job::Job& job) {
   return job.stations.size() > 1 && std::any_of(job.stations.begin(), job.stations.end(), [](const job::Station& one) {
-           return edges_only(one) && (one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to);
+           return one.edges_only() && (one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to);
          });
 }
 
@@ -289,7 +286,7 @@ void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, 
              const std::function<void(std::size_t, const BuiltOut&)>& plan) {
   constexpr double same = 1e-6;  // mm
   const auto built = [&](std::size_t k) {
-    if (!edges_only(job.stations[k]) || !targets[k]) return BuiltOut{};
+    if (!job.stations[k].edges_only() || !targets[k]) return BuiltOut{};
     return BuiltOut{-targets[k]->leading_edge_x, targets[k]->trailing_edge_x() - measured[k].chord};
   };
   const auto short_of = [&](std::size_t k, const BuiltOut& most) {
@@ -298,7 +295,7 @@ void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, 
       return extension.up_to && now < std::min(wanted, extension.mm) - same;
     };
     const BuiltOut now = built(k);
-    return edges_only(job.stations[k]) && targets[k] &&
+    return job.stations[k].edges_only() && targets[k] &&
            (is(request.extend_leading_edge, now.fore, most.fore) || is(request.extend_trailing_edge, now.aft, most.aft));
   };
   BuiltOut most;
@@ -315,7 +312,7 @@ void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, 
   };
   const auto plan_all = [&](const BuiltOut& wanted) {
     for (std::size_t k = 0; k < targets.size(); ++k) {
-      if (edges_only(job.stations[k])) plan(k, wanted);
+      if (job.stations[k].edges_only()) plan(k, wanted);
     }
   };
   if (all_reach(most)) return;
@@ -336,7 +333,7 @@ Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std:
   side_by_side(targets.size(), [&](std::size_t k) { plan(k, {}); });
   if (edges_to_choose(job)) line_up(job, measured, targets, plan);
   side_by_side(targets.size(), [&](std::size_t k) {
-    const bool told = edges == Edges::judged && edges_only(job.stations[k]) && targets[k];
+    const bool told = edges == Edges::judged && job.stations[k].edges_only() && targets[k];
     if (told) judge_rebuilt_edges(job, job.stations[k], measured[k], fitted[k], *targets[k]);
   });
   return all_or_faults(std::move(targets));

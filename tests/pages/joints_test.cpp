@@ -93,7 +93,7 @@ TEST_CASE("a text is on every page that holds it whole, and on one at least") {
       CHECK(box.max_corner().x() <= windows[k].max_corner().x() + 1e-9);
       for (std::size_t b = a + 1; b < shares[k].size(); ++b) {
         const auto other = box_of(shares[k][b]);
-        CHECK(drawing::apart(box, other));
+        CHECK(drawing::stand_apart(box, other));
       }
     }
   }

@@ -94,3 +94,20 @@ TEST_CASE("2026-11-27: what may be built out is enough when the span has been fa
     }
   }
 }
+
+TEST_CASE("how far forward to build is told for the thickness that was asked for in mm, over the new chord") {
+  // A 0012 whose foremost 3 % are gone: some 12 mm to build, over which 48 mm are another share of the chord by a thirtieth.
+  const auto worn = [](double x) { return blade::naca(0.12, 0.03 + 0.97 * x); };
+  auto station = blade::station("A", 0, 400, worn, worn);
+  station.target.thickness = {Thickness::Kind::mm, 48};
+  const auto planned = [&](double forward) {
+    station.target.extend_leading_edge = {false, forward};
+    return line::to_targets(blade::job_of({station})).targets.front();
+  };
+  const auto first = planned(0);
+  REQUIRE(first.nose_cut);
+  REQUIRE(first.nose_cut->build_out);
+  const double told = *first.nose_cut->build_out;
+  CHECK_FALSE(planned(told).nose_cut);
+  CHECK(planned(told - 0.5).nose_cut);  // and that it is the least: 0.05 mm more than max_removal is told
+}

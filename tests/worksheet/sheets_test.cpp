@@ -84,12 +84,12 @@ std::string off_limits(const Sheet& page, double margin) {
     if (!text) continue;
     if (!within(box_of(*text), live)) return "in the margin: " + text->words;
     for (const Box& other : boxes) {
-      if (!apart(box_of(*text), other)) return "where one writes: " + text->words;
+      if (!stand_apart(box_of(*text), other)) return "where one writes: " + text->words;
     }
   }
   for (std::size_t a = 0; a < boxes.size(); ++a) {
     for (std::size_t b = a + 1; b < boxes.size(); ++b) {
-      if (!apart(boxes[a], boxes[b], 0.5)) return "two boxes touch";
+      if (!stand_apart(boxes[a], boxes[b], 0.5)) return "two boxes touch";
     }
   }
   return {};
