@@ -182,7 +182,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
   }
   auto [plan, findings] = planned(std::move(asked->job));
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), findings, plan.faults()), err);
-  for (Warning& one : report::decisions(*plan, findings)) plan->blade_warnings.push_back(std::move(one));
+  const auto decisions = report::decisions(*plan, findings);
+  plan->blade_warnings.insert(plan->blade_warnings.begin(), decisions.begin(), decisions.end());  // they are the owner's first
   if (plan::is_scan(plan->job)) {
     if (!saves) {  // of a scan they take much room, and what follows asks the sections alone
       for (job::Station& station : plan->job.stations) std::vector<job::Reading>().swap(station.readings);

@@ -30,24 +30,24 @@ struct Edge {
   const char* rebuilt_words;
   std::optional<std::array<target::Joint, 2>> target::Joints::*joints;
 };
-const std::array<Edge, 2> both_edges{{{"nose-cut",
-                                       "the leading edge",
-                                       &TargetSection::nose_cut,
-                                       {{{&EdgeCut::build_out, "build the leading edge forward by ", ""},
-                                         {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
-                                         {&EdgeCut::allow, "allow ", " off there"}}},
-                                       "nose",
-                                       &target::Joints::nose},
-                                      {"tail-cut",
-                                       "the run aft",
-                                       &TargetSection::tail_cut,
-                                       {{{&EdgeCut::build_out, "extend the trailing edge by ", ""},
-                                         {&EdgeCut::thickness, "leave it ", " thick"},
-                                         {&EdgeCut::allow, "allow ", " off there"}}},
-                                       "tail",
-                                       &target::Joints::tail}}};
+constexpr std::array<Edge, 2> both_edges{{{"nose-cut",
+                                           "the leading edge",
+                                           &TargetSection::nose_cut,
+                                           {{{&EdgeCut::build_out, "build the leading edge forward by ", ""},
+                                             {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
+                                             {&EdgeCut::allow, "allow ", " off there"}}},
+                                           "nose",
+                                           &target::Joints::nose},
+                                          {"tail-cut",
+                                           "the run aft",
+                                           &TargetSection::tail_cut,
+                                           {{{&EdgeCut::build_out, "extend the trailing edge by ", ""},
+                                             {&EdgeCut::thickness, "leave it ", " thick"},
+                                             {&EdgeCut::allow, "allow ", " off there"}}},
+                                           "tail",
+                                           &target::Joints::tail}}};
 
-// "build it forward by 1.2 to 3.4 mm (not enough at station D)".
+// "build the leading edge forward by 1.2 to 3.4 mm (no help at station D)".
 std::string way_round(const Plan& plan, const Edge& edge, const Way& way, const Stations& cut) {
   std::vector<double> lengths;
   Stations others;
