@@ -59,7 +59,8 @@ void judge_bulk(const Stations& blade, double sigma, std::vector<Finding>& out) 
 void judge_outline(const Stations& blade, double sigma, std::vector<Finding>& out) {
   auto job = blade.job;
   job.reading_error = sigma;
-  for (const auto& stray : target::find_strays(job, blade.measured, blade.fitted).strays) {
+  const auto found = target::find_strays(job, blade.measured, blade.fitted);
+  for (const auto& stray : found.strays) {
     if (stray.figure == target::SpanFigure::thickness) continue;
     if (std::abs(stray.mm) < std::max(beyond * stray.error, 0.03 * blade.measured[stray.station].chord)) continue;
     const bool chord = stray.figure == target::SpanFigure::chord;
