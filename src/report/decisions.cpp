@@ -64,12 +64,12 @@ std::string to_build_out(const Plan& plan) {
   double best_mm = 0;
   const auto look = [&](double mm) {
     const auto here = up_to(mm);
-    const bool better = here && here->forward >= 0.05 && (!best || (best->nose_cut && !here->nose_cut));
-    if (better) {
+    if (!here || here->forward < 0.05) return false;
+    if (!best || !here->nose_cut) {
       best = here;
       best_mm = mm;
     }
-    return here && here->forward >= 0.05 && !here->nose_cut;
+    return !here->nose_cut;
   };
   for (int k = 0; k < tries && !look(target::rounded_up(most, plan.job.units)); ++k) most *= more;
   if (!best) return {};

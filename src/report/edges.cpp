@@ -85,8 +85,12 @@ std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Statio
                  where + ": " + target::either(ways, "ask for a thicker section (--thickness)")};
 }
 
-const target::Joint& worst_of(const std::array<target::Joint, 2>& faces) {
-  return std::abs(faces[0].step) >= std::abs(faces[1].step) ? faces[0] : faces[1];
+section::Face worst_face(const std::array<target::Joint, 2>& joints) {
+  return std::abs(joints[0].step) >= std::abs(joints[1].step) ? section::Face::port : section::Face::starboard;
+}
+
+const target::Joint& worst_of(const std::array<target::Joint, 2>& joints) {
+  return joints[worst_face(joints) == section::Face::port ? 0 : 1];
 }
 
 // A step that is more than readings stray by, which a fairing board takes away unseen.
@@ -105,12 +109,12 @@ std::optional<Warning> step_told(const Plan& plan, const Edge& edge, const Stati
     return std::abs(worst_of(*joints(a)).step) < std::abs(worst_of(*joints(b)).step);
   });
   const target::Joint& worst = worst_of(*joints(k));
-  const section::Face face = &worst == &(*joints(k))[0] ? section::Face::port : section::Face::starboard;
   const std::string place = (stepped.size() == 1 ? "" : ", most at station " + plan.measured[k].station + ",");
   return Warning{"edge-step", of_stations(plan, stepped),
                  std::string("the rebuilt ") + edge.rebuilt_words + place + " stands " +
                      both_units(std::abs(worst.step), plan.job.units) + (worst.step > 0 ? " proud of" : " below") +
-                     " the kept body at x " + both_units(worst.x, plan.job.units) + " " + section::name_of(face) +
+                     " the kept body at x " + both_units(worst.x, plan.job.units) + " " +
+                     section::name_of(worst_face(*joints(k))) +
                      ": it follows the fair line of the body there, not the single reading; blend the two"};
 }
 

@@ -47,10 +47,24 @@ void settle_thickness(const TargetRequest& request, const MeasuredSection& measu
 double built_ahead(const MeasuredSection& measured, const Wish& wish) { return -wish.leading_edge_x - measured.skeg; }
 double built_aft(const MeasuredSection& measured, const Wish& wish) { return wish.leading_edge_x + wish.chord - measured.chord; }
 
+constexpr double same = 1e-6;  // mm
+
+// Forward and back by so much, mm, where the tool may choose, and as far as it may be. False where that is nothing.
+bool built_out_further(const TargetRequest& request, const MeasuredSection& measured, Wish& wish, double forward, double back) {
+  const auto more = [](const job::Extension& extension, double now, double wanted) {
+    return extension.up_to ? std::clamp(extension.mm - now, 0.0, std::max(0.0, wanted)) : 0.0;
+  };
+  const double ahead = more(request.extend_leading_edge, built_ahead(measured, wish), forward);
+  const double aft = more(request.extend_trailing_edge, built_aft(measured, wish), back);
+  if (ahead + aft < same) return false;
+  wish.leading_edge_x -= ahead;
+  wish.chord += ahead + aft;
+  return true;
+}
+
 // What was chosen for one station alone would stand out of the edge's line: where the tool may choose, every station is built out
 // as far as the one that needs most, or as it may be. True where that changed anything.
 bool even_out(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
-  constexpr double same = 1e-6;  // mm
   double ahead = 0, aft = 0;
   for (std::size_t k = 0; k < drafts.size(); ++k) {
     const TargetRequest& request = job.stations[k].target;
@@ -61,14 +75,9 @@ bool even_out(const job::Job& job, const std::vector<MeasuredSection>& measured,
   for (std::size_t k = 0; k < drafts.size(); ++k) {
     const TargetRequest& request = job.stations[k].target;
     Wish& wish = drafts[k].wish;
-    const auto more = [](const job::Extension& extension, double now, double most) {
-      return extension.up_to ? std::max(0.0, std::min(extension.mm, most) - now) : 0.0;
-    };
-    const double forward = more(request.extend_leading_edge, built_ahead(measured[k], wish), ahead);
-    const double back = more(request.extend_trailing_edge, built_aft(measured[k], wish), aft);
-    if (forward + back < same) continue;
-    wish.leading_edge_x -= forward;
-    wish.chord += forward + back;
+    if (!built_out_further(request, measured[k], wish, ahead - built_ahead(measured[k], wish),
+                           aft - built_aft(measured[k], wish)))
+      continue;
     settle_thickness(request, measured[k], drafts[k]);
     changed = true;
   }
@@ -94,7 +103,7 @@ Draft draft_of(const job::Station& station, const MeasuredSection& measured, con
       default: out.thickness_ratio = family.thickness_ratio;
     }
   }
-  if (!request.extend_leading_edge.up_to && !request.extend_trailing_edge.up_to) return out;
+  if (!chooses_extension(request)) return out;
   for (int round = 0; round < 2; ++round) {  // what one edge gains may thin a least fill, and cut the other
     const double chord = out.wish.chord;
     out.wish = with_room_at_edges(measured, request, out.wish, out.thickness_ratio);
@@ -236,11 +245,8 @@ void fair_thickness(const job::Job& job, const std::vector<MeasuredSection>& mea
 // The line may have drawn an edge in or a section thinner, and so cut an edge deeper again: what may be built out is, at all
 // stations alike.
 void make_room_again(const job::Job& job, const std::vector<MeasuredSection>& measured, std::vector<Draft>& drafts) {
-  const auto open = [](const job::Station& one) {
-    return one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to;
-  };
+  const auto open = [](const job::Station& one) { return chooses_extension(one.target); };
   if (std::none_of(job.stations.begin(), job.stations.end(), open)) return;
-  constexpr double same = 1e-6;  // mm
   constexpr int rounds = 3;
   for (int round = 0; round < rounds; ++round) {
     std::vector<double> fore(drafts.size(), 0), aft(drafts.size(), 0);
@@ -250,20 +256,10 @@ void make_room_again(const job::Job& job, const std::vector<MeasuredSection>& me
       fore[k] = now.leading_edge_x - then.leading_edge_x;
       aft[k] = then.chord - now.chord - fore[k];
     });
-    const auto most = [](const std::vector<double>& of) { return std::max(0.0, *std::max_element(of.begin(), of.end())); };
-    const double forward = most(fore), back = most(aft);
+    const double forward = *std::max_element(fore.begin(), fore.end()), back = *std::max_element(aft.begin(), aft.end());
     if (forward + back < same) return;
-    for (std::size_t k = 0; k < drafts.size(); ++k) {
-      const TargetRequest& request = job.stations[k].target;
-      Wish& wish = drafts[k].wish;
-      const auto left = [](const job::Extension& extension, double built, double more) {
-        return extension.up_to ? std::clamp(extension.mm - built, 0.0, more) : 0.0;
-      };
-      const double more_ahead = left(request.extend_leading_edge, built_ahead(measured[k], wish), forward);
-      const double more_aft = left(request.extend_trailing_edge, built_aft(measured[k], wish), back);
-      wish.leading_edge_x -= more_ahead;
-      wish.chord += more_ahead + more_aft;
-    }
+    for (std::size_t k = 0; k < drafts.size(); ++k)
+      built_out_further(job.stations[k].target, measured[k], drafts[k].wish, forward, back);
     renew_thickness(job, measured, drafts);
     fair_thickness(job, measured, drafts);
   }

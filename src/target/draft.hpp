@@ -18,6 +18,11 @@ struct Draft {
 /// The station by itself: family, extensions and thickness as asked, fitted, or least.
 Draft draft_of(const job::Station& station, const section::MeasuredSection& measured, const form::FittedForm& fitted);
 
+/// May the tool choose how far an edge is built out?
+inline bool chooses_extension(const job::TargetRequest& request) {
+  return request.extend_leading_edge.up_to || request.extend_trailing_edge.up_to;
+}
+
 /// Is the job's blade faired along the span?
 inline bool fairs_the_span(const job::Job& job) {
   return job.target.spanwise != job::Spanwise::as_measured && job.stations.size() >= 2;

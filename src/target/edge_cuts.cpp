@@ -198,32 +198,32 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, TargetSection& target) {
   const double limit = request.max_removal;
-  const EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
-  const EdgeCut tail = tail_cut(measured, target, limit);
+  EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
+  EdgeCut tail = tail_cut(measured, target, limit);
   const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
   if (!cuts_nose && !cuts_tail) return;
   const Replanned replanned(measured, request, wish, thickness_ratio);
   if (cuts_nose) {
     const Tried tried(measured, request, replanned, nose_cut);
-    target.nose_cut = nose;
     const auto ahead = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) { return tried.keeps(forward(wish, d)); });
-    if (ahead) target.nose_cut->build_out = std::max(0.1, *ahead - wish.leading_edge_x);
-    target.nose_cut->allow = tried.allowed(wish, nose.depth, job.units);
+    if (ahead) nose.build_out = std::max(0.1, *ahead - wish.leading_edge_x);
+    nose.allow = tried.allowed(wish, nose.depth, job.units);
+    target.nose_cut = nose;
   }
   if (!cuts_tail) return;
   const Tried tried(measured, request, replanned, tail_cut);
-  target.tail_cut = tail;
   const auto behind = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) { return tried.keeps(aft(wish, d)); });
   const double already = target.trailing_edge_x() - measured.chord;
   // An edge drawn in by fairing is at its old place again before it is extended.
-  if (behind && already + *behind >= 0.05) target.tail_cut->build_out = already + *behind;
+  if (behind && already + *behind >= 0.05) tail.build_out = already + *behind;
   const double edge = target.trailing_edge_thickness;
-  target.tail_cut->thickness = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
+  tail.thickness = least_tenth(edge, std::max(edge, 0.5 * thickness_ratio * wish.chord), job.units, [&](double e) {
     Wish changed = wish;
     changed.edge = {job::TrailingEdgeThickness::Kind::mm, e};
     return tried.keeps(changed);
   });
-  target.tail_cut->allow = tried.allowed(wish, tail.depth, job.units);
+  tail.allow = tried.allowed(wish, tail.depth, job.units);
+  target.tail_cut = tail;
 }
 
 void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const MeasuredSection& measured,

@@ -251,7 +251,7 @@ bool faired(const job::Job& job) {
 // Edges-only stations whose extensions are looked at together?
 bool edges_to_choose(const job::Job& job) {
   return job.stations.size() > 1 && std::any_of(job.stations.begin(), job.stations.end(), [](const job::Station& one) {
-           return one.edges_only() && (one.target.extend_leading_edge.up_to || one.target.extend_trailing_edge.up_to);
+           return one.edges_only() && chooses_extension(one.target);
          });
 }
 
