@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <utility>
 
 #include "fill/stages.hpp"
-#include "job/frozen_plan.hpp"
 
 namespace fairblade::cli {
 namespace {
@@ -33,17 +33,21 @@ bool same_stage(const job::FrozenStage& earlier, const fill::Stage& now) {
 
 }  // namespace
 
-std::string other_than_planned(const std::string& folder, const plan::Plan& plan) {
+std::optional<job::FrozenPlan> earlier_plan(const std::string& folder) {
   std::error_code error;
   const auto file = std::filesystem::path(folder) / "plan.json";
   const auto size = std::filesystem::is_regular_file(file, error) ? std::filesystem::file_size(file, error) : 0;
-  if (error || size == 0 || size > largest) return {};
-  const auto earlier = job::read_frozen_plan(file.string());
-  if (!earlier) return {};
-  if (!std::equal(earlier->stations.begin(), earlier->stations.end(), plan.targets.begin(), plan.targets.end(), same_section))
+  if (error || size == 0 || size > largest) return std::nullopt;
+  auto earlier = job::read_frozen_plan(file.string());
+  if (!earlier) return std::nullopt;
+  return std::move(*earlier);
+}
+
+std::string other_than_planned(const job::FrozenPlan& earlier, const plan::Plan& plan) {
+  if (!std::equal(earlier.stations.begin(), earlier.stations.end(), plan.targets.begin(), plan.targets.end(), same_section))
     return "another target";
   const auto stages = fill::stages_of(plan.job);
-  if (std::equal(earlier->stages.begin(), earlier->stages.end(), stages.begin(), stages.end(), same_stage)) return {};
+  if (std::equal(earlier.stages.begin(), earlier.stages.end(), stages.begin(), stages.end(), same_stage)) return {};
   return "other coats";
 }
 

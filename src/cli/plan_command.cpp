@@ -117,22 +117,30 @@ std::vector<Fault> told_of(const std::string& path, const std::vector<job::Overr
 }
 
 struct Planned {
-  Outcome<plan::Plan> plan;
-  check::Findings findings;
+  Outcome<plan::Plan> plan = Fault{};
+  check::Findings findings{};
+  std::optional<job::FrozenPlan> earlier{};
 };
 
-/// A plan, with its water unless it is of a scan, and what a mate would say of its readings: neither needs the other.
-Planned planned(job::Job job) {
+/// A plan, with its water unless it is of a scan, what a mate would say of its readings, and the plan that the folder holds, if
+/// one is named: none needs another.
+Planned planned(job::Job job, const std::string& folder) {
+  Planned out;
+  const auto look_back = [&] {
+    if (!folder.empty()) out.earlier = earlier_plan(folder);
+  };
   if (plan::is_scan(job)) {
     share_one_heap();
-    return {plan::make_plan(std::move(job)), {}};
+    out.plan = plan::make_plan(std::move(job));
+    look_back();
+    return out;
   }
   keep_heap();
   const job::Job read = job;
-  Planned out{Fault{}, {}};
-  side_by_side(2, [&](std::size_t part) {
+  side_by_side(3, [&](std::size_t part) {
     if (part == 0) out.plan = plan::make_plan(std::move(job), plan::WaterPage::worked_out);
-    else out.findings = found_in(read);
+    else if (part == 1) out.findings = found_in(read);
+    else look_back();
   });
   return out;
 }
@@ -180,7 +188,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     if (const auto fault = set_gauge_spacing(arguments.gauge_spacing, asked->job)) return refuse({*fault}, err);
     job::ask_too(*asked, "print.gauge_spacing", arguments.gauge_spacing);
   }
-  auto [plan, findings] = planned(std::move(asked->job));
+  const std::string folder = folder_of(arguments);
+  auto [plan, findings, earlier] = planned(std::move(asked->job), arguments.quiet ? std::string() : folder);
   if (!plan) return refuse(told_of(arguments.job, overrides_of(app, arguments.target), findings, plan.faults()), err);
   const auto decisions = report::decisions(*plan, findings);
   plan->blade_warnings.insert(plan->blade_warnings.begin(), decisions.begin(), decisions.end());  // they are the owner's first
@@ -199,9 +208,8 @@ int run_plan(const std::vector<std::string>& args, std::ostream& out, std::ostre
     return refuse(faults, err);
   }
 
-  const std::string folder = folder_of(arguments);
   const auto files = draw_plan(*plan, *between, findings);
-  const std::string other = arguments.quiet ? std::string() : other_than_planned(folder, *plan);
+  const std::string other = earlier ? other_than_planned(*earlier, *plan) : std::string();
   emit::NewFile job_file;
   auto failed = saves ? job_file.write(arguments.job_file, job_file_of(*asked, *plan, arguments)) : std::nullopt;
   if (!failed) failed = write_results(folder, files, emit::plan_results, err);

@@ -1,5 +1,7 @@
 // The edges' drawings in a plan's folder.
+#include <algorithm>
 #include <cmath>
+#include <sstream>
 
 #include "catch.hpp"
 #include "cli/sandbox.hpp"
@@ -128,6 +130,45 @@ TEST_CASE("a template in two has its nose, with clearance too, and none behind a
   const auto dunlin = files_in(folder.at("dunlin"));
   CHECK(dunlin.count("templates/1-nose-final.svg") == 0);
   CHECK(has(dunlin.at("templates/leading-edge-table-final.svg"), "there is no nose"));
+}
+
+/// Width and height of the heavy line to cut along, mm.
+std::pair<double, double> extent_of_edge(const std::string& svg) {
+  const auto from = svg.find("id=\"working-edge\""), begin = svg.find(" d=\"", from) + 4;
+  std::string d = svg.substr(begin, svg.find('"', begin) - begin);
+  for (char& c : d) {
+    if (c == ',' || c == 'M' || c == 'L' || c == 'Z') c = ' ';
+  }
+  std::istringstream numbers(d);
+  double x = 0, y = 0, left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
+  while (numbers >> x >> y) {
+    left = std::min(left, x), right = std::max(right, x);
+    top = std::min(top, y), bottom = std::max(bottom, y);
+  }
+  return {right - left, bottom - top};
+}
+
+TEST_CASE("the sections themselves are drawn where they are asked for, each stage as thick as it is then") {
+  const Folder folder;
+  const std::string coats = R"("coats": [ { "name": "barrier", "thickness": 0.3, "stage": "paint" } ], "print": { "positives": )";
+  const auto plan = [&](const std::string& name, const std::string& wanted) {
+    std::string text = job(coats + wanted + " },");
+    text.replace(text.find("\"trailing_edge"), 0, "\"thickness\": 0.12, ");
+    REQUIRE(run({"plan", folder.write(name + ".json", text), "-o", folder.at(name), "--quiet"}).status == 0);
+    return files_in(folder.at(name));
+  };
+  const auto files = plan("asked", "true");
+  const auto [final_long, final_high] = extent_of_edge(files.at("templates/A-section-final.svg"));
+  const auto [bare_long, bare_high] = extent_of_edge(files.at("templates/A-section-bare.svg"));
+  CHECK(final_high == Approx(0.12 * 400).margin(0.02));  // a 0012: both halves of it
+  CHECK(bare_high == Approx(final_high - 2 * 0.3).margin(0.01));
+  CHECK(final_long == Approx(400).margin(0.01));
+  CHECK(bare_long < final_long - 0.25);
+  CHECK(has(files.at("templates/A-section-bare.svg"), "THE SECTION ITSELF BARE<"));
+  std::size_t on_pages = 0;
+  for (const auto& [path, bytes] : files) on_pages += path.rfind("pages/", 0) == 0 && has(path, "-B-the-section-itself-bare");
+  CHECK(on_pages >= 1);
+  for (const auto& [path, bytes] : plan("plain", "false")) CHECK_FALSE(has(path, "section-"));
 }
 
 TEST_CASE("a spacing that is none is refused") {
