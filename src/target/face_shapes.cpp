@@ -177,14 +177,25 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
   }
 }
 
-void leave_leading_edge(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
-                        TargetSection& target) {
+double share_of_target(const MeasuredSection& measured, const job::TargetRequest& request, double x) {
+  const double to = left_to(measured, request);
+  return to > 0 ? ramp(2 * x / to - 1) : 1;
+}
+
+void blend_leading_edge(const MeasuredSection& measured, const job::TargetRequest& request, TargetSection& target) {
   const double to = left_to(measured, request);
   if (!(to > 0)) return;
   const TargetSection base = target;
   for (const Face face : {Face::port, Face::starboard}) {
     set_shape(target, face, std::make_shared<BlendedFace>(measured.side(face), base, face, to / 2, to));
   }
+}
+
+void leave_leading_edge(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
+                        TargetSection& target) {
+  const double to = left_to(measured, request);
+  if (!(to > 0)) return;
+  blend_leading_edge(measured, request, target);
   target.warnings.push_back({"leading-edge-left", "station " + measured.station,
                              "the leading edge stays as it is up to x " + in_unit(to / 2, job.units) +
                                  " and runs into the target by x " + in_unit(to, job.units)});

@@ -1,5 +1,5 @@
 // Faces that are a form nearly everywhere: bent round a patch that must not be cut, or blended into a hinge edge that
-// stays as it is. Verbs: proud_patches, bend_round_patches, leave_leading_edge.
+// stays as it is. Verbs: proud_patches, bend_round_patches, share_of_target, blend_leading_edge, leave_leading_edge.
 #pragma once
 #include <memory>
 
@@ -26,8 +26,14 @@ std::vector<ProudPatch> proud_patches(const section::MeasuredSection& measured, 
 void bend_round_patches(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target);
 
+/// How far the blade at x, mm aft of the measured leading edge, becomes the target: 0 where its leading edge is left as it is, 1
+/// where it is not, between them as it blends.
+double share_of_target(const section::MeasuredSection& measured, const job::TargetRequest& request, double x);
+
 /// Leaves the measured leading edge as it is over the first half of the way to keep_from and blends from there into the
-/// target with continuous curvature.
+/// target with continuous curvature; does nothing where the request leaves none.
+void blend_leading_edge(const section::MeasuredSection& measured, const job::TargetRequest& request, TargetSection& target);
+/// The same, and says so in the target's warnings.
 void leave_leading_edge(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target);
 

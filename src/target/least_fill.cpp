@@ -7,6 +7,7 @@
 
 #include "base/numerics.hpp"
 #include "base/side_by_side.hpp"
+#include "target/face_shapes.hpp"
 #include "target/fairness.hpp"
 #include "target/remedies.hpp"
 #include "target/slice.hpp"
@@ -102,8 +103,23 @@ namespace {
 
 constexpr std::size_t area_places = 160;
 
-bool counts(const MeasuredSection& measured, const section::SurfacePoint& point) {
-  return point.x >= cut_from * measured.chord && point.x <= cut_to * measured.chord;
+/// Where a leading edge is left as it is nothing comes off, whatever stands ahead of the target.
+bool counts(const MeasuredSection& measured, const TargetRequest& request, const section::SurfacePoint& point) {
+  constexpr double to_speak_of = 0.01;  // of the target: it takes off what is printed as nothing
+  return point.x >= cut_from * measured.chord && point.x <= cut_to * measured.chord &&
+         share_of_target(measured, request, point.x) > to_speak_of;
+}
+
+/// How far inside a reading that counts the section may run: where the blade blends into it only a share of that comes off.
+double limit_at(const MeasuredSection& measured, const TargetRequest& request, const section::SurfacePoint& point) {
+  return cut_limit(request, measured.down, point.x) / share_of_target(measured, request, point.x);
+}
+
+/// The target as it will be shaped: of a leading edge that is left as it is nothing is filled or cut.
+TargetSection shaped(const MeasuredSection& measured, const TargetRequest& request, const Wish& wish, double thickness_ratio) {
+  TargetSection out = target_of(wish, thickness_ratio);
+  blend_leading_edge(measured, request, out);
+  return out;
 }
 
 /// What each reading needs; 0 where it does not count.
@@ -121,8 +137,8 @@ Needs needs_of(const MeasuredSection& measured, const std::vector<section::Surfa
   out.of.assign(points.size(), 0.0);
   for (std::size_t k = 0; k < points.size(); ++k) {
     const auto& point = points[k];
-    if (!counts(measured, point)) continue;
-    out.of[k] = needed_at(point, wish, cut_limit(request, measured.down, point.x), low, high);
+    if (!counts(measured, request, point)) continue;
+    out.of[k] = needed_at(point, wish, limit_at(measured, request, point), low, high);
     if (out.of[k] > out.greatest) {
       out.greatest = out.of[k];
       out.governing = k;
@@ -144,10 +160,10 @@ std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, co
   if (measured.points.size() <= many) return measured.points;
   std::vector<section::SurfacePoint> all;
   for (const auto& point : measured.points) {
-    if (counts(measured, point)) all.push_back(point);
+    if (counts(measured, request, point)) all.push_back(point);
   }
   std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
-  const auto out_by = [&](const section::SurfacePoint& p) { return p.half_breadth - cut_limit(request, measured.down, p.x); };
+  const auto out_by = [&](const section::SurfacePoint& p) { return p.half_breadth - limit_at(measured, request, p); };
   std::vector<section::SurfacePoint> hull, out;
   for (const auto& point : all) {
     const auto covered = [&](const section::SurfacePoint& a, const section::SurfacePoint& b) {
@@ -166,7 +182,7 @@ std::vector<section::SurfacePoint> outermost(const MeasuredSection& measured, co
 /// Up to where no reading that counts gets filler which got none. What the edges then take more of (a nose made rounder, a tail
 /// made thicker by what was asked for want filler at any thickness) is little beside what stays on: else a limit that lets much
 /// come off would be read as a wish that it should.
-double as_little_filler(const MeasuredSection& measured, const Wish& wish, double ratio) {
+double as_little_filler(const MeasuredSection& measured, const TargetRequest& request, const Wish& wish, double ratio) {
   constexpr double to_speak_of = 1e-3;  // mm of filler, all round
   constexpr double worth = 20;          // litres left on for each litre of filler more
   Wish plain = wish;                    // without what was asked for at the edges
@@ -175,10 +191,12 @@ double as_little_filler(const MeasuredSection& measured, const Wish& wish, doubl
   const SectionCurve low = curve_of(plain, 0.1), high = curve_of(plain, 0.2);
   double touched = thickest;
   for (const auto& point : measured.points) {
-    if (counts(measured, point)) touched = std::min(touched, needed_at(point, plain, 0, low, high));
+    if (counts(measured, request, point)) touched = std::min(touched, needed_at(point, plain, 0, low, high));
   }
   if (!(touched > ratio) || !buildable(curve_of(wish, touched))) return ratio;
-  const auto areas = [&](double t) { return areas_between(common_outlines(measured, target_of(wish, t), area_places)); };
+  const auto areas = [&](double t) {
+    return areas_between(common_outlines(measured, shaped(measured, request, wish, t), area_places));
+  };
   const auto least = areas(ratio);
   const auto pays = [&](double t) {
     const auto then = areas(t);
@@ -213,7 +231,7 @@ Need needed_thickness(const MeasuredSection& measured, const Wish& wish, const T
     out.without_governing = at_least_buildable(wish, rest);
   }
   out.possible = out.thickness_ratio <= thickest;
-  out.no_more_filler = out.possible ? as_little_filler(measured, wish, out.thickness_ratio) : out.thickness_ratio;
+  out.no_more_filler = out.possible ? as_little_filler(measured, request, wish, out.thickness_ratio) : out.thickness_ratio;
   if (out.no_more_filler > out.thickness_ratio) out.governing.reset();  // nor does any, but the lowest ones together
   return out;
 }
@@ -284,7 +302,7 @@ class Search {
     out.wish = wish_of(measured_, family, request_, leading, trailing);
     out.need.thickness_ratio = at_least_buildable(out.wish, needs_of(measured_, outermost_, out.wish, request_).greatest);
     out.need.possible = out.need.thickness_ratio <= thickest;
-    const auto target = target_of(out.wish, std::min(out.need.thickness_ratio, thickest));
+    const auto target = shaped(measured_, request_, out.wish, std::min(out.need.thickness_ratio, thickest));
     out.add_area = areas_between(common_outlines(measured_, sampled_, target)).add;
     return out;
   }
@@ -319,8 +337,10 @@ LeastFill least_fill(const MeasuredSection& measured, const form::FittedForm& fi
   LeastFill out = Search(measured, fitted, request).best();
   const double sought = out.need.thickness_ratio;
   out.need = needed_thickness(measured, out.wish, request);
-  if (out.need.thickness_ratio > sought)
-    out.add_area = added_area(measured, out.wish, std::min(out.need.thickness_ratio, thickest));
+  if (out.need.thickness_ratio > sought) {
+    const auto target = shaped(measured, request, out.wish, std::min(out.need.thickness_ratio, thickest));
+    out.add_area = areas_between(common_outlines(measured, target, area_places)).add;
+  }
   return out;
 }
 

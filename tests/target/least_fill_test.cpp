@@ -53,6 +53,26 @@ TEST_CASE("a flat plate is covered by the thinnest form that reaches it") {
   CHECK(target.governing->thickness_ratio_without == Approx(target.thickness_ratio).epsilon(1e-9));  // the other side
 }
 
+TEST_CASE("2026-11-28: of a leading edge that stays as it is nothing is cut, so no reading there asks for a thicker section") {
+  // A hinge edge 40 mm thick on a 0012 of 400 mm: half of the way to 0.2 of the chord stays, and nothing there comes off. It had
+  // the whole blade planned 17 % thick.
+  const double chord = 400;
+  const auto with = [&](double mm_at_60, double max_removal, bool leave) {
+    const auto shape = [=](double x) {
+      return (x < 0.09 ? 20 / chord : blade::naca(0.12, x)) + (std::abs(x - 0.15) < 1e-9 ? mm_at_60 / chord : 0);
+    };
+    auto station = least(blade::station("A", 0, chord, shape, shape), max_removal);
+    if (leave) station.target.leading_edge = job::LeadingEdgeWork::leave;
+    return planned(blade::job_of({station})).curve.form().thickness_ratio;
+  };
+  CHECK(with(0, 0, false) > 0.15);
+  CHECK(with(0, 0, true) == Approx(0.12).margin(1e-9));
+  // Half-way along the blend half of what a reading stands out by comes off: 2 mm under a limit of 1 need no thicker section.
+  CHECK(with(2, 1, true) == Approx(0.12).margin(1e-9));
+  const double wanted = blade::naca(0.12, 0.15) * chord + 2 - 2 * 0.9;
+  CHECK(with(2, 0.9, true) == Approx(wanted / (blade::naca(1, 0.15) * chord)).margin(1e-9));
+}
+
 TEST_CASE("an exact blade with nothing off returns itself") {
   for (const double t : {0.08, 0.12, 0.18}) {
     const auto job = blade::job_of({least(blade::exact("A", 0, 420, t), 0)});
