@@ -1,8 +1,11 @@
 #include "fill/before_coats.hpp"
 
+#include "target/face_shapes.hpp"
+
 namespace fairblade::fill {
 
-std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
+std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<target::TargetSection>& targets,
+                                        const std::vector<StationChange>& changes, const Volumes& volumes,
                                         const std::vector<Piece>& surface) {
   BeforeCoats out;
   static_cast<CoatsOver&>(out) = coats_over(job);
@@ -10,7 +13,7 @@ std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<S
   out.remove = volumes.remove;
   out.beyond = volumes.above_remove + volumes.below_remove;
   for (const Piece& piece : surface) {
-    const double more = -out.to_shape(piece.depth);
+    const double more = -out.to_shape(piece.depth, piece.coats);
     if (!(more > 0)) continue;
     (piece.beyond ? out.beyond : out.remove) += piece.area * more / mm3_per_litre;
     if (piece.station && more > out.deepest) {
@@ -19,8 +22,10 @@ std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<S
     }
   }
   for (std::size_t k = 0; k < changes.size(); ++k) {
-    if (!(changes[k].removal.depth > 0) || changes[k].removal.depth + out.over_old <= out.deepest) continue;
-    out.deepest = changes[k].removal.depth + out.over_old;
+    const Deepest& removal = changes[k].removal;
+    const double depth = removal.depth + out.over_old * target::share_of_target(targets[k].left_to, removal.x);
+    if (!(removal.depth > 0) || depth <= out.deepest) continue;
+    out.deepest = depth;
     out.station = k;
   }
   return out;

@@ -4,7 +4,7 @@
 // A target is the finished surface and `max_removal` is counted from it. Coats make up a part of it, so that what is shaped
 // under them stands as much deeper: where the old surface is nearer to the target than the coats over it are thick it has to
 // come down, although no cut is seen in the finished shape. Where more is missing than the coats over filler are thick, there
-// is filler, and its coats are those over filler.
+// is filler, and its coats are those over filler. A leading edge that is left as it is stays so: no room is made for coats there.
 #pragma once
 #include <optional>
 #include <vector>
@@ -26,7 +26,8 @@ struct BeforeCoats : CoatsOver {
 };
 
 /// Nothing without coats. To about 1 % of what is cut for the coats' sake, as the pieces are.
-std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<StationChange>& changes, const Volumes& volumes,
+std::optional<BeforeCoats> before_coats(const job::Job& job, const std::vector<target::TargetSection>& targets,
+                                        const std::vector<StationChange>& changes, const Volumes& volumes,
                                         const std::vector<Piece>& surface);
 
 }  // namespace fairblade::fill

@@ -10,6 +10,7 @@
 #include "fill/loft.hpp"
 #include "fill/shown_rows.hpp"
 #include "fill/stand_out.hpp"
+#include "target/face_shapes.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -56,7 +57,12 @@ struct Maker {
   std::vector<Rib> is{}, wanted{};
   CoatsOver coats = coats_over(job);
 
-  double depth_at(const Pair& pair, Face face, double x) const { return coats.to_shape(finished_depth_at(pair, face, x)); }
+  double to_shape(double depth, double left_to, double x) const {
+    return coats.to_shape(depth, target::share_of_target(left_to, x));
+  }
+  double depth_at(const Pair& pair, double left_to, Face face, double x) const {
+    return to_shape(finished_depth_at(pair, face, x), left_to, x);
+  }
   double edge_at(std::size_t k) const { return map.stock_known ? -*measured[k].ahead : 0; }
 
   MapRow row(double down, double edge, const Rib& old_rib, const Rib& new_rib) const {
@@ -64,8 +70,8 @@ struct Maker {
     const Pair pair = pair_of(old_rib, new_rib, along);
     const double from = out.front() - edge, length = out.back() - out.front();
     for (const double f : map.fractions) {
-      out.port.push_back(depth_at(pair, Face::port, from + f * length));
-      out.starboard.push_back(depth_at(pair, Face::starboard, from + f * length));
+      out.port.push_back(depth_at(pair, new_rib.left_to, Face::port, from + f * length));
+      out.starboard.push_back(depth_at(pair, new_rib.left_to, Face::starboard, from + f * length));
     }
     return out;
   }
@@ -111,10 +117,10 @@ void Maker::readings(const std::vector<StationChange>& changes) {
     };
     for (const Face face : {Face::port, Face::starboard}) {
       for (const OffsetRow& one : rows_shown(Offsets(measured[k], changes[k]).of(face), most_shown))
-        map.readings.push_back(place(one.x, face, depth_at(pair, face, one.x)));
+        map.readings.push_back(place(one.x, face, depth_at(pair, wanted[k].left_to, face, one.x)));
     }
     for (const auto& [one, sign] : {std::pair{&changes[k].add, 1}, {&changes[k].removal, -1}}) {
-      if (one->depth > 0) deeper(place(one->x, one->face, coats.to_shape(sign * one->depth)));
+      if (one->depth > 0) deeper(place(one->x, one->face, to_shape(sign * one->depth, wanted[k].left_to, one->x)));
     }
   }
   if (!coats.any()) return;

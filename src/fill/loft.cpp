@@ -10,7 +10,7 @@ using section::MeasuredSection;
 using target::TargetSection;
 
 Rib rib_of(const MeasuredSection& measured, const std::vector<double>& fractions) {
-  Rib out{measured.down, measured.chord, 0, {}, {}};
+  Rib out{measured.down, measured.chord, 0, {}, {}, 0};
   auto port = measured.port.along(), starboard = measured.starboard.along();
   for (const double f : fractions) {
     out.port.push_back(port.at_u(std::sqrt(f)) / measured.chord);
@@ -20,7 +20,7 @@ Rib rib_of(const MeasuredSection& measured, const std::vector<double>& fractions
 }
 
 Rib rib_of(const TargetSection& target, const std::vector<double>& fractions) {
-  Rib out{target.down, target.chord, target.leading_edge_x, {}, {}};
+  Rib out{target.down, target.chord, target.leading_edge_x, {}, {}, target.left_to};
   for (const double f : fractions) {
     const double x = f >= 1 ? target.trailing_edge_x() : target.leading_edge_x + f * target.chord;
     out.port.push_back(target.half_breadth(Face::port, x) / target.chord);
@@ -31,7 +31,8 @@ Rib rib_of(const TargetSection& target, const std::vector<double>& fractions) {
 
 Rib between(const Rib& a, const Rib& b, double w) {
   const auto mix = [w](double p, double q) { return p + (q - p) * w; };
-  Rib out{mix(a.down, b.down), std::max(1e-6, mix(a.chord, b.chord)), mix(a.leading_edge_x, b.leading_edge_x), {}, {}};
+  Rib out{mix(a.down, b.down),      std::max(1e-6, mix(a.chord, b.chord)), mix(a.leading_edge_x, b.leading_edge_x), {}, {},
+          mix(a.left_to, b.left_to)};
   out.port.resize(a.port.size());
   out.starboard.resize(a.port.size());
   for (std::size_t k = 0; k < a.port.size(); ++k) {

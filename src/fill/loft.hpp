@@ -16,6 +16,7 @@ struct Rib {
   double chord = 0;                     ///< mm
   double leading_edge_x = 0;            ///< mm, in the measured frame (0 for the measured rib)
   std::vector<double> port, starboard;  ///< chords
+  double left_to = 0;                   ///< of a target: as it is there
 };
 
 Rib rib_of(const section::MeasuredSection& measured, const std::vector<double>& fractions);

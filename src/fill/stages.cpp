@@ -7,6 +7,7 @@
 #include "base/text.hpp"
 #include "fill/coats.hpp"
 #include "target/face_lines.hpp"
+#include "target/face_shapes.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -156,6 +157,37 @@ std::vector<Fault> faults_of(const job::Job& job) {
   return out;
 }
 
+namespace {
+
+/// A leading edge that stays as it is gets no room for coats: they begin as it runs into the target.
+Polyline left_ahead(const Polyline& left, const Polyline& under, double left_to) {
+  Polyline out;
+  const auto add_between = [&](double x) {
+    const double under_it = ordinate_at(under, x), share = target::share_of_target(left_to, x);
+    out.emplace_back(x, ordinate_at(left, x) * (1 - share) + under_it * share);
+  };
+  std::vector<double> between;
+  for (const Polyline* line : {&left, &under}) {
+    for (const Point& p : *line) {
+      if (p.x() > left_to / 2 && p.x() < left_to) between.push_back(p.x());
+    }
+  }
+  constexpr int steps = 60;  // at least: both may be straight there, and the blend between them is not
+  for (int k = 1; k < steps; ++k) between.push_back(left_to / 2 * (1 + static_cast<double>(k) / steps));
+  std::sort(between.begin(), between.end());
+  between.erase(std::unique(between.begin(), between.end()), between.end());
+  for (const Point& p : left) {
+    if (p.x() <= left_to / 2) out.push_back(p);
+  }
+  for (const double x : between) add_between(x);
+  for (const Point& p : under) {
+    if (p.x() >= left_to) out.push_back(p);
+  }
+  return out;
+}
+
+}  // namespace
+
 std::optional<StageSection> stage_section(const target::TargetSection& target, const Stage& stage, double stand_off) {
   StageSection out;
   out.stage = stage;
@@ -167,6 +199,12 @@ std::optional<StageSection> stage_section(const target::TargetSection& target, c
     const MultiPolygon moved = offset(target::outline_of(out.port, out.starboard), distance);
     const Polygon* whole = in_one_piece(moved);
     if (!whole || !split(*whole, out)) return std::nullopt;
+    if (target.left_to > 0 && stage.to_come > 0) {
+      const auto left = stage_section(target, {stage.kind, 0, {}}, stand_off);
+      if (!left) return std::nullopt;
+      out.port = thinned(left_ahead(left->port, out.port, target.left_to), tolerance);
+      out.starboard = thinned(left_ahead(left->starboard, out.starboard, target.left_to), tolerance);
+    }
   }
   out.leading_edge_x = std::min(out.port.front().x(), out.starboard.front().x());
   out.trailing_edge_x = std::max(out.port.back().x(), out.starboard.back().x());

@@ -3,7 +3,8 @@
 //
 // The target is the finished surface, so at an earlier stage the blade stands inside it, along the normal, by the build
 // of what is still to come (a buffer with mitred joins, base/geometry). Coats wrap the edge face: it retracts by as
-// much, its corners stay square, and its width becomes e - 2d/cos(beta) + 2d tan(beta).
+// much, its corners stay square, and its width becomes e - 2d/cos(beta) + 2d tan(beta). A leading edge that is left as it is has
+// no room made for coats: there every stage is the target itself.
 #pragma once
 #include <optional>
 #include <string>

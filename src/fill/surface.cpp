@@ -5,6 +5,7 @@
 
 #include "base/numerics.hpp"
 #include "fill/stand_out.hpp"
+#include "target/face_shapes.hpp"
 
 namespace fairblade::fill {
 namespace {
@@ -23,6 +24,7 @@ void add_pieces(const job::Job& job, const Slice& slice, const std::vector<doubl
     piece.face = face;
     piece.zone = zone_at(piece.x, slice.measured.chord, job.zones);
     piece.depth = stands_out(pair.measured, piece.x, (a.y + b.y) / 2);
+    piece.coats = target::share_of_target(slice.target.left_to, piece.x);
     piece.girth = std::hypot(b.x - a.x, b.y - a.y);
     piece.area = piece.girth * slice.weight;
     piece.beyond = slice.beyond;

@@ -23,6 +23,7 @@ struct Piece {
   Face face = Face::port;
   Zone zone = Zone::faces;
   double depth = 0;     ///< mm along the normal from target to measured surface; 0 where nothing is added
+  double coats = 1;     ///< share of the coats that room is made for: none on a leading edge that stays as it is
   double area = 0;      ///< mm² (girth times span weight)
   double girth = 0;     ///< mm, around the section
   bool beyond = false;  ///< above the first station or below the last

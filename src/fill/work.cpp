@@ -14,7 +14,7 @@ Work plan_work(const job::Job& job, const std::vector<section::MeasuredSection>&
   Work out;
   const auto surface = surface_of(job, measured, targets);
   out.zones = zones_of(job, measured, targets, changes, volumes, surface, build_of(job));
-  out.before_coats = before_coats(job, changes, volumes, surface);
+  out.before_coats = before_coats(job, targets, changes, volumes, surface);
   out.coats = coats_of(job, measured, targets, out.zones, surface);
   if (out.coats.nose_glass) take_glass(job, out.coats.nose_glass->glass_litres, out.zones);
   out.mixes = mixes_of(job, out.zones);

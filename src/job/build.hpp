@@ -18,10 +18,11 @@ struct CoatsOver {
   double over_old = 0;     ///< where nothing is filled: on all, and on old coating or bare places, the thicker of both
 
   bool any() const { return over_filler > 0 || over_old > 0; }
-  /// What is to be added (taken off, where negative) under the coats, of a depth to the finished surface; square to it.
-  double to_shape(double depth) const {
-    if (depth > over_filler + no_filler) return depth - over_filler;
-    return depth < over_old ? depth - over_old : 0;
+  /// What is to be added (taken off, where negative) under the coats, of a depth to the finished surface; square to it. `share`:
+  /// of the coats that room is made for there.
+  double to_shape(double depth, double share = 1) const {
+    if (depth > share * over_filler + no_filler) return depth - share * over_filler;
+    return depth < share * over_old ? depth - share * over_old : 0;
   }
 };
 CoatsOver coats_over(const Job& job);

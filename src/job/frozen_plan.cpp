@@ -184,6 +184,7 @@ class PlanReader {
     if (!target || !faults_.none()) return;
     station.target_chord = number(*target, "chord", {1, 20000});
     station.target_ahead = maybe(*target, "ahead");
+    if (target->find("leading_edge_left_to")) station.left_to = number(*target, "leading_edge_left_to", {0, 20000});
     const Node* curve = of(*target, "curve");
     if (!curve || !faults_.none()) return;
     read_list(*curve, "x", station.x);

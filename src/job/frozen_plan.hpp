@@ -36,6 +36,7 @@ struct FrozenStation {
   bool calipers = false;               ///< its readings do not tell port from starboard
   double target_chord = 0;             ///< mm
   std::optional<double> target_ahead;  ///< mm the target's leading edge stands ahead of the stock
+  double left_to = 0;                  ///< mm; x by which a leading edge that stays as it is has run into the target; 0 for none
   /// Points of both faces from the target's leading edge to its trailing edge: x in mm aft of the *measured* leading
   /// edge (so that one built forward is negative), half-breadths in mm.
   std::vector<double> x, port, starboard;

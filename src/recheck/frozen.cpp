@@ -68,6 +68,7 @@ target::TargetSection section_of(const job::FrozenStation& station) {
   out.ahead = station.target_ahead;
   out.leading_edge_x = station.x.front();
   out.chord = station.x.back() - station.x.front();
+  out.left_to = station.left_to;
   out.port_shape = std::make_shared<const FrozenFace>(station.x, station.port);
   out.starboard_shape = std::make_shared<const FrozenFace>(station.x, station.starboard);
   return out;

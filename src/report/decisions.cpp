@@ -228,7 +228,7 @@ void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
                      "are to be left of it (common practice); where they are not, build nothing out ahead"});
 }
 
-/// An edge that is to stay as it is has no room for coats over it.
+/// No room is made for coats over an edge that is to stay as it is.
 void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   const auto& before = plan.work.before_coats;
   if (!before || !(before->over_old > 0)) return;
@@ -238,15 +238,10 @@ void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   }
   if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
-  const bool never_cut = std::any_of(stations.begin(), stations.end(), [&](std::size_t k) {
-    return plan.job.stations[k].target.spares(plan.job.stations[k].down, 0);
-  });
   out.push_back({"left-under-coats", of_stations(plan, stations),
-                 "the leading edge is left as it is, and " + build +
-                     " of coats go over it: the templates marked \"bare\" stand so far inside it. " +
-                     (never_cut ? "Nothing comes off it (no_cut): keep the coats off it"
-                                : "Take that off the edge, or keep the coats off it") +
-                     "; coated as it is it stands " + build + " further forward"});
+                 "the leading edge is left as it is, and no room is made there for " + build +
+                     " of coats: let them run out where it begins, or see that it may stand " + build +
+                     " further out and forward, as it does when it is coated like the rest"});
 }
 
 }  // namespace

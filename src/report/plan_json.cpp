@@ -102,6 +102,7 @@ Json target_of(const target::TargetSection& target) {
   }
   if (target.joints && target.joints->nose) out["nose_joint"] = joints_of(*target.joints->nose);
   if (target.joints && target.joints->tail) out["tail_joint"] = joints_of(*target.joints->tail);
+  if (target.left_to > 0) out["leading_edge_left_to"] = target.left_to;
   out["curve"] = curve_of(target);
   return out;
 }

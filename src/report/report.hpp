@@ -39,6 +39,7 @@ std::string report_html(const Plan& plan, const ReportPictures& pictures, const 
 ///   reading_error  mm, one standard deviation; bottom: mm down, or null
 ///   stages         name, to_come (mm a side of coats not on yet), surface; the filler is shaped at the first
 ///   sources        file as it was given, fnv1a64 of its bytes: tells a later recheck whether the job was edited
+///   stations[].target.leading_edge_left_to  x by which a leading edge that is left as it is has run into the target, if one is
 ///   stations[].calipers  true: its readings do not tell port from starboard
 ///   warnings       what is almost certainly wrong in the readings (`findings`) first, by check's codes; then the plan's own
 std::string plan_json(const Plan& plan, const std::vector<job::Source>& sources = {}, const check::Findings& findings = {});

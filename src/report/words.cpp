@@ -92,13 +92,15 @@ std::string under_coats_words(const Plan& plan) {
   if (!before) return {};
   const auto length = [&](double mm) { return both_units(mm, plan.job.units); };
   const std::string all = "Depths are counted to the finished surface. Under the coats ";
+  const bool leaves = std::any_of(plan.targets.begin(), plan.targets.end(), [](const auto& one) { return one.left_to > 0; });
+  const std::string left_out = leaves ? " but where the leading edge is left" : "";
   if (coats_alike(*before)) {
-    return all + "the blade is shaped " + length(before->over_old) +
-           " deeper all over: add that much less, take off that much more, as the templates marked \"bare\" have it.";
+    return all + "the blade is shaped " + length(before->over_old) + " deeper all over" + left_out +
+           ": add that much less, take off that much more, as the templates marked \"bare\" have it.";
   }
   return all + "filler is shaped " + length(before->over_filler) +
          " deeper, as the templates marked \"bare\" have it: add that much less. Old surface that gets no filler has to stand " +
-         length(before->over_old) + " deeper.";
+         length(before->over_old) + " deeper" + left_out + ".";
 }
 
 std::string map_under_coats_words(const Plan& plan) {

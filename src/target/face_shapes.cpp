@@ -178,9 +178,9 @@ void bend_round_patches(const job::Job& job, const MeasuredSection& measured, co
 }
 
 double share_of_target(const MeasuredSection& measured, const job::TargetRequest& request, double x) {
-  const double to = left_to(measured, request);
-  return to > 0 ? ramp(2 * x / to - 1) : 1;
+  return share_of_target(left_to(measured, request), x);
 }
+double share_of_target(double left_to, double x) { return left_to > 0 ? ramp(2 * x / left_to - 1) : 1; }
 
 void blend_leading_edge(const MeasuredSection& measured, const job::TargetRequest& request, TargetSection& target) {
   const double to = left_to(measured, request);
@@ -189,6 +189,7 @@ void blend_leading_edge(const MeasuredSection& measured, const job::TargetReques
   for (const Face face : {Face::port, Face::starboard}) {
     set_shape(target, face, std::make_shared<BlendedFace>(measured.side(face), base, face, to / 2, to));
   }
+  target.left_to = to;
 }
 
 void leave_leading_edge(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,

@@ -29,6 +29,8 @@ void bend_round_patches(const job::Job& job, const section::MeasuredSection& mea
 /// How far the blade at x, mm aft of the measured leading edge, becomes the target: 0 where its leading edge is left as it is, 1
 /// where it is not, between them as it blends.
 double share_of_target(const section::MeasuredSection& measured, const job::TargetRequest& request, double x);
+/// The same by TargetSection::left_to.
+double share_of_target(double left_to, double x);
 
 /// Leaves the measured leading edge as it is over the first half of the way to keep_from and blends from there into the
 /// target with continuous curvature; does nothing where the request leaves none.

@@ -209,6 +209,7 @@ Outcome<TargetSection> target_at(const job::Job& job, const std::vector<TargetSe
   out.leading_edge_x = mix(a.leading_edge_x, b.leading_edge_x, w);
   out.chord = mix(a.chord, b.chord, w);
   out.skeg = mix(a.skeg, b.skeg, w);
+  out.left_to = mix(a.left_to, b.left_to, w);
   out.curve = mixed_curve(a.curve, b.curve, w);
   if (!one_family(a, b)) {
     const auto above = std::make_shared<const TargetSection>(a);

@@ -74,6 +74,7 @@ struct TargetSection {
   double leading_edge_x = 0;    ///< mm; minus the extension
   double chord = 0;             ///< mm
   double skeg = 0;              ///< mm of the curve that lies ahead, in the fixed skeg; it is not planned
+  double left_to = 0;           ///< x, mm, by which a leading edge that stays as it is has run into the target; 0 where none does
   form::SectionCurve
       curve;  ///< unit chord of skeg and rudder together, the same on both sides; the shapes below win where they are set
   std::shared_ptr<const FaceShape> port_shape, starboard_shape;

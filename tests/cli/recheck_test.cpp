@@ -261,3 +261,36 @@ TEST_CASE("recheck: the plan's folder or its plan.json, and the tolerance") {
   for (const std::string option : {"--tolerance", "--stage"})  // 2026-11-26: the default was taken without a word
     CHECK(planned.recheck({readings}, {option, ""}).err == option + ": is empty: give it a value, or leave it out\n");
 }
+
+TEST_CASE("2026-11-28: a hinge edge that was left, under coats, leaves nothing to do") {
+  const Folder folder;
+  std::string stations, round = "station,down,x,port,starboard\n";
+  for (const auto& [name, down] : knot::stations) {
+    std::string rows;
+    for (const double f : blade::places14()) {
+      const double x = 400 * f, y = 400 * blade::naca(0.12, f);
+      const std::string row = knot::number(x) + ", " + knot::number(y) + ", " + knot::number(y);
+      rows += (rows.empty() ? "[" : ", [") + row + "]";
+      // Shaped to the surface under 0.5 mm of coats, but for the leading edge; the blend from 40 to 80 mm is not read.
+      const double slope = f > 0 && f < 1 ? (blade::naca(0.12, f + 1e-4) - blade::naca(0.12, f - 1e-4)) / 2e-4 : 0;
+      const std::string shaped = knot::number(x > 40 ? y - 0.5 * std::hypot(1, slope) : y);
+      if ((x <= 40 || x >= 80) && f < 1)
+        round += name + "," + knot::number(down) + "," + knot::number(x) + "," + shaped + "," + shaped + "\n";
+    }
+    stations += std::string(stations.empty() ? "" : ",") + "{\"name\": \"" + name + "\", \"down\": " + knot::number(down) +
+                ", \"ahead\": 60, \"chord\": 400, \"readings\": [" + rows + "]}";
+  }
+  const std::string job = folder.write(
+      "job.json", R"({"job": "Knot, a test", "reading_error": 0.2, "target": {"thickness": 0.12, "leading_edge": "leave"},)"
+                  R"("coats": [{"name": "barrier", "thickness": 0.25, "layers": 2, "stage": "paint"}], "stations": [)" +
+                      stations + "]}");
+  REQUIRE(run({"plan", job, "-o", folder.at("plan"), "--quiet"}).status == 0);
+  const Result result =
+      run({"recheck", folder.at("plan"), folder.write("round.csv", round), "-o", folder.at("left"), "--tolerance", "0.2"});
+  INFO(result.out << result.err);
+  CHECK(result.status == 0);
+  const auto json = Json::parse(bytes_of(folder.at("left") + "/recheck.json"));
+  CHECK(json["verdict"] == "nothing left");
+  CHECK(json["readings"]["within"] == 3 * 2 * 12);
+  CHECK_FALSE(has(result.out, "TAKE OFF"));
+}

@@ -131,3 +131,30 @@ TEST_CASE("2026-11-27: under coats the map counts to the surface that is shaped"
   CHECK(old_alone.to_shape(-1e-12) == Approx(-1));
   CHECK(old_alone.to_shape(0.3) == Approx(0.3));
 }
+
+TEST_CASE("2026-11-28: nothing comes off for coats where the leading edge is left") {
+  const auto with = [](job::LeadingEdgeWork work) {
+    auto job = coated(planned::tapered(3, 1000, 400, 400, 0.12, 0.12), 0.5);
+    for (auto& station : job.stations) station.target.leading_edge = work;
+    return planned::plan(job);
+  };
+  const auto cut = with(job::LeadingEdgeWork::shape), left = with(job::LeadingEdgeWork::leave);
+  // Both faces over 40 mm, and half of it over the 40 mm of the blend: girth by straight pieces of the published equation.
+  double girth = 0;
+  const auto at = [](double x) { return 400 * blade::naca(0.12, x / 400); };
+  for (int k = 0; k < 8000; ++k) {
+    const double a = 80 * std::pow(k / 8000.0, 2), b = 80 * std::pow((k + 1) / 8000.0, 2);
+    const double s = std::max(0.0, (a + b) / 80 - 1), share = s * s * s * (10 + s * (-15 + 6 * s));
+    girth += 2 * (1 - share) * std::hypot(b - a, at(b) - at(a));
+  }
+  CHECK(cut.work.before_coats->remove - left.work.before_coats->remove == Approx(girth * 1000 * 0.5 / 1e6).epsilon(0.05));
+  const auto map = fill::change_map(left.job, left.measured, left.targets, left.changes);
+  std::size_t seen = 0;
+  for (const auto& one : map.readings) {
+    if (one.x > 80) CHECK(one.depth == Approx(-0.5).margin(0.01));
+    if (one.x > 40) continue;
+    CHECK(one.depth == Approx(0).margin(0.01));
+    ++seen;
+  }
+  CHECK(seen > 10);
+}

@@ -275,7 +275,8 @@ TEST_CASE("2026-11-27: a leading edge that is left, flat and worn, has a section
     auto job = blade::job_of({one});
     job.reading_error = 0.3;
     job.coating_to_strip = strip;
-    const auto target = line::to_targets(job).targets.front();
+    auto target = line::to_targets(job).targets.front();
+    target.left_to = 0;  // as if room were made for coats over all of it
     const auto bare = fill::stage_section(target, {fill::StageKind::bare, coats, ""});
     REQUIRE(bare);
     CHECK(bare->leading_edge_x == Approx(target.leading_edge_x + coats).margin(0.01));
@@ -283,4 +284,30 @@ TEST_CASE("2026-11-27: a leading edge that is left, flat and worn, has a section
     const double middle = target.leading_edge_x + target.chord / 2;  // flat enough there for the normal to stand upright
     CHECK(ordinate_at(bare->port, middle) == Approx(target.half_breadth(section::Face::port, middle) - coats).margin(0.01));
   }
+}
+
+TEST_CASE("2026-11-28: no room is made for coats on a leading edge that stays as it is") {
+  // The bare templates stood 1.1 mm inside a hinge edge that was to be left, and the owner was told to take that off it.
+  auto station = blade::exact("A", 0, 400, 0.12);
+  station.target.thickness = {job::Thickness::Kind::ratio, 0.12};
+  station.target.leading_edge = job::LeadingEdgeWork::leave;
+  const auto target = line::to_targets(blade::job_of({station})).targets.front();
+  CHECK(target.left_to == Approx(80));  // 0.2 of the chord: half of the way to it stays
+  constexpr double coats = 1.1;
+  const auto bare = fill::stage_section(target, {fill::StageKind::bare, coats, ""});
+  REQUIRE(bare);
+  CHECK(bare->leading_edge_x == Approx(0).margin(1e-6));
+  for (const auto* line : {&bare->port, &bare->starboard}) {
+    for (const double x : {5.0, 20.0, 39.0})
+      CHECK(ordinate_at(*line, x) == Approx(400 * blade::naca(0.12, x / 400)).margin(0.05));
+    for (const double x : {81.0, 120.0, 250.0}) {
+      // Moved square to itself: by 1.1 mm over the cosine of its slope, all but the curvature.
+      const double slope = (blade::naca(0.12, x / 400 + 1e-4) - blade::naca(0.12, x / 400 - 1e-4)) / 2e-4;
+      CHECK(ordinate_at(*line, x) == Approx(400 * blade::naca(0.12, x / 400) - coats * std::hypot(1, slope)).margin(0.02));
+    }
+    CHECK(ordinate_at(*line, 60) == Approx(400 * blade::naca(0.12, 0.15) - coats / 2).margin(0.05));  // half-way along the blend
+  }
+  const auto clear = fill::stage_section(target, {fill::StageKind::bare, coats, ""}, 3);
+  REQUIRE(clear);
+  CHECK(clear->leading_edge_x == Approx(-3).margin(0.01));
 }
