@@ -23,6 +23,7 @@ Nearest FaceLine::nearest(double x, double y) const {
     if (off >= best) return;
     best = off;
     out.girth = along_[k - 1] + w * (along_[k] - along_[k - 1]);
+    out.steep = std::abs(dy) > dx / 2;
   };
   // The line rises in x: from where it passes the point, a piece is looked at while its x alone does not rule it out.
   const auto passes = std::upper_bound(face_.begin(), face_.end(), x, [](double v, const Point& point) { return v < point.x(); });

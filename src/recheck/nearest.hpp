@@ -8,8 +8,9 @@
 namespace fairblade::recheck {
 
 struct Nearest {
-  double depth = 0;  ///< square to the face; + the point lies inside it (filler is lacking), - outside
-  double girth = 0;  ///< of the nearest place along the face, from its first point
+  double depth = 0;    ///< square to the face; + the point lies inside it (filler is lacking), - outside
+  double girth = 0;    ///< of the nearest place along the face, from its first point
+  bool steep = false;  ///< the face rises or falls there by more than half of what it runs
 };
 
 /// Of a scan thousands of points are asked of one face, so only the pieces that can be nearest are looked at. The line must

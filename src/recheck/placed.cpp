@@ -66,12 +66,17 @@ class Placer {
     std::stable_sort(all.begin(), all.end(),
                      [](const Judged& a, const Judged& b) { return a.face != b.face ? a.face == Face::port : a.x < b.x; });
     std::size_t kept = 0;
+    double least = 0, greatest = 0;
     for (const Judged& one : all) {
       Judged* mean = kept > 0 ? &all[kept - 1] : nullptr;
       if (mean && mean->face == one.face && one.x - mean->x <= job::same_place) {
         mean->half_breadth += (one.half_breadth - mean->half_breadth) / ++mean->repeats;
+        least = std::min(least, one.half_breadth);
+        greatest = std::max(greatest, one.half_breadth);
+        mean->sure = alike(greatest, least, one.sigma, one.sigma);
       } else {
         all[kept++] = one;
+        least = greatest = one.half_breadth;
       }
     }
     all.resize(kept);
@@ -81,6 +86,7 @@ class Placer {
       const Nearest found = faces[one.face == Face::port ? 0 : 1].nearest(one.x, one.half_breadth);
       one.depth = found.depth;
       one.girth = found.girth;
+      one.steep = found.steep;
       one.sigma /= std::sqrt(static_cast<double>(one.repeats));
     }
     out_.girth = {faces[0].girth(), faces[1].girth()};

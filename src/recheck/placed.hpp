@@ -32,11 +32,19 @@ struct Judged {
   bool from_old_edge = false;  ///< the leading edge it is from is that of before the work
   Face face = Face::port;
   bool both = false;   ///< calipers: stands for port and starboard alike
+  bool steep = false;  ///< less of a half-breadth's error reaches the depth: on the round of the nose
+  bool sure = false;   ///< read more than once, and alike
   bool alone = false;  ///< far out, with neighbours that are not: read it again (set by mark_alone)
 };
 
 /// A reading that needs nothing done: to a rounding, for depths are told to a tenth.
 inline bool within(const Judged& one, double tolerance) { return std::abs(one.depth) <= tolerance + 1e-6; }
+
+/// Could two readings of one place be these, mm, with these standard deviations?
+inline bool alike(double a, double b, double sigma_a, double sigma_b) {
+  constexpr double within_chance = 3;
+  return std::abs(a - b) <= within_chance * std::hypot(sigma_a, sigma_b);
+}
 
 /// Where an edge stands against the target's, as far as `ahead` and `chord` tell; positive: it is short of it.
 struct EdgesRead {

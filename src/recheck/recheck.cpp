@@ -28,14 +28,15 @@ void count(RoundResult& out, double tolerance) {
 
 /// The readings' own scatter, as a share of what was told; the median takes no notice of what is left to do here and
 /// there. A median of n sizes has a standard deviation of 1.16 / sqrt(n) of itself: it is taken higher by nearly two of
-/// those, lest half of all honest rounds be judged too strictly.
+/// those, lest half of all honest rounds be judged too strictly. The round of the nose, where readings are crowded and little of
+/// their error reaches the depth, would have the rest judged too strictly as well.
 double own_share(const std::vector<HeightRead>& heights) {
   constexpr std::size_t enough = 20;
   constexpr double least = 1.0 / 3, median_of_normal = 0.6745;
   std::vector<double> sizes;
   for (const HeightRead& height : heights) {
     for (const Judged& one : height.readings) {
-      if (!one.both || one.face == Face::port) sizes.push_back(std::abs(one.depth) / one.sigma);
+      if (!one.steep && (!one.both || one.face == Face::port)) sizes.push_back(std::abs(one.depth) / one.sigma);
     }
   }
   if (sizes.size() < enough) return 1;
@@ -172,8 +173,8 @@ class Maker {
     return std::nullopt;
   }
 
-  void finish(RoundResult& result) const {
-    mark_alone(result.heights);
+  void finish(RoundResult& result) {
+    mark_alone(result.heights, doubted_);
     count(result, out_.options.tolerance);
     result.litres = litres_left(of_round(), result.heights);
   }
@@ -342,6 +343,7 @@ class Maker {
   }
 
   OpenPlaces open_;
+  std::vector<Doubted> doubted_;
   std::optional<Frozen> other_;  // of a round of another stage than the last
   job::FrozenPlan plan_;
   Recheck out_;

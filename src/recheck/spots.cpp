@@ -29,20 +29,39 @@ struct Run {
 
 double out_by(const Judged& one) { return one.depth / one.sigma; }
 
-void mark_alone(HeightRead& height, Face face) {
+/// Those of one face that stand out alone among its readings.
+std::vector<std::size_t> alone_in(const HeightRead& height, Face face) {
+  std::vector<std::size_t> out;
   const auto own = height.of(face);
   const auto beside = [&](std::size_t k, double sign) { return sign * out_by(height.readings[own[k]]) > neighbours_within; };
   for (std::size_t k = 0; k < own.size() && own.size() >= 3; ++k) {
-    Judged& one = height.readings[own[k]];
+    const Judged& one = height.readings[own[k]];
     const double sign = one.depth > 0 ? 1 : -1;
     if (std::abs(out_by(one)) < alone_beyond || (k > 0 && beside(k - 1, sign)) || (k + 1 < own.size() && beside(k + 1, sign)))
       continue;
-    one.alone = true;
-    if (!height.calipers) continue;
-    for (Judged& other : height.readings) {
-      if (other.face == Face::starboard && other.x == one.x) other.alone = true;
-    }
+    out.push_back(own[k]);
   }
+  return out;
+}
+
+double share_of_girth(const HeightRead& height, const Judged& one) {
+  return one.girth / height.girth[one.face == Face::port ? 0 : 1];
+}
+
+/// Does another height have a reading out the same way at the same share of the girth?
+bool shown_by(const HeightRead& other, const HeightRead& height, const Judged& one) {
+  constexpr double same_share = 0.03;
+  return std::any_of(other.readings.begin(), other.readings.end(), [&](const Judged& each) {
+    return each.face == one.face && std::abs(share_of_girth(other, each) - share_of_girth(height, one)) < same_share &&
+           out_by(each) * (one.depth > 0 ? 1 : -1) >= alone_beyond;
+  });
+}
+
+bool read_alike(const Doubted& earlier, const HeightRead& height, const Judged& one) {
+  constexpr double same_height = 0.05, same_place = 2;  // mm; a mark found again
+  const Judged& then = earlier.reading;
+  return std::abs(earlier.down - height.surface.down) < same_height && then.face == one.face && then.both == one.both &&
+         std::abs(then.x - one.x) < same_place && alike(then.depth, one.depth, then.sigma, one.sigma);
 }
 
 /// Sums of depth x weight and of weight over a stretch of a face's readings, and which of many runs may stand out at all.
@@ -290,11 +309,30 @@ const char* name_of(SpotKind kind) {
   return "";
 }
 
-void mark_alone(std::vector<HeightRead>& heights) {
-  for (HeightRead& height : heights) {
-    mark_alone(height, Face::port);
-    if (!height.calipers) mark_alone(height, Face::starboard);
+void mark_alone(std::vector<HeightRead>& heights, std::vector<Doubted>& doubted) {
+  std::vector<Doubted> now;
+  for (std::size_t h = 0; h < heights.size(); ++h) {
+    HeightRead& height = heights[h];
+    const auto elsewhere = [&](const Judged& one) {
+      return (h > 0 && shown_by(heights[h - 1], height, one)) ||
+             (h + 1 < heights.size() && shown_by(heights[h + 1], height, one));
+    };
+    for (const Face face : {Face::port, Face::starboard}) {
+      if (height.calipers && face == Face::starboard) continue;
+      for (const std::size_t k : alone_in(height, face)) {
+        Judged& one = height.readings[k];
+        const auto again = [&](const Doubted& earlier) { return read_alike(earlier, height, one); };
+        if (one.sure || elsewhere(one) || std::any_of(doubted.begin(), doubted.end(), again)) continue;
+        one.alone = true;
+        now.push_back({height.surface.down, one});
+        if (!height.calipers) continue;
+        for (Judged& other : height.readings) {
+          if (other.face == Face::starboard && other.x == one.x) other.alone = true;
+        }
+      }
+    }
   }
+  doubted.insert(doubted.end(), now.begin(), now.end());
 }
 
 std::vector<Spot> find_spots(const std::vector<HeightRead>& heights, double tolerance) { return Scan(heights, tolerance).run(); }

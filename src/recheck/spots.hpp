@@ -38,8 +38,15 @@ struct Spot {
   double chance = 0;           ///< standard deviations that its mean stands out by
 };
 
-/// Marks the readings that stand out alone, to be read again: until then they count neither as work nor as litres.
-void mark_alone(std::vector<HeightRead>& heights);
+/// A reading that stood out alone in an earlier round.
+struct Doubted {
+  double down = 0;
+  Judged reading;
+};
+/// Marks the readings that stand out alone, to be read again: until then they count neither as work nor as litres. One that was
+/// read more than once and alike, in this round or in an earlier one, is none, nor is one that stands out at the same share of
+/// the girth at the next height too, as an edge does that was not built up. Those of this round are added to `doubted`.
+void mark_alone(std::vector<HeightRead>& heights, std::vector<Doubted>& doubted);
 /// Worst first, once those are marked.
 std::vector<Spot> find_spots(const std::vector<HeightRead>& heights, double tolerance);
 

@@ -92,6 +92,60 @@ TEST_CASE("noise alone raises nothing") {
   }
 }
 
+TEST_CASE("2026-11-28: readings crowded onto the round of the nose do not have the rest judged too strictly") {
+  // A half-breadth's error reaches the depth by the cosine of the slope alone: their scatter was taken for that of all, and a
+  // third of perfect blades were told to go on.
+  constexpr double error = 0.2;
+  const std::vector<double> crowded{0, 0.0025, 0.005, 0.0075, 0.01, 0.0125, 0.02, 0.04, 0.07, 0.1, 0.2, 0.35, 0.5, 0.7, 0.85, 1};
+  int go_on = 0;
+  double judged_with = 0;
+  const int rounds = 60;
+  for (unsigned seed = 1; seed <= rounds; ++seed) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(0, error);
+    auto frozen = plan();
+    frozen.reading_error = 2.5 * error;
+    std::string text = "station,x,port,starboard\n";
+    for (const auto& [name, down] : {std::pair<const char*, double>{"A", 0}, {"B", 300}, {"C", 600}})
+      text += blades::rows(name, down, blades::places(down, crowded), [&](double, bool) { return noise(random); });
+    const auto all = judged(frozen, {text});
+    go_on += all.verdict == recheck::Verdict::go_on ? 1 : 0;
+    judged_with += all.now().reading_error / rounds;
+  }
+  CHECK(go_on <= 2);
+  CHECK(judged_with > error);  // taken higher by nearly two of its own deviations
+  CHECK(judged_with < 1.6 * error);
+}
+
+TEST_CASE("2026-11-28: a reading that was read again and alike is work") {
+  // "Read again" stood there however often it was: one pit, and a trailing edge that was never built up.
+  const auto pit = [](double off) { return round([=](double x, bool port) { return port && x > 195 && x < 200 ? off : 0.0; }); };
+  const auto alone_in = [](const recheck::Recheck& all) {
+    std::size_t out = 0;
+    for (const auto& height : all.now().heights)
+      out += static_cast<std::size_t>(
+          std::count_if(height.readings.begin(), height.readings.end(), [](const auto& one) { return one.alone; }));
+    return out;
+  };
+  const double x = 0.55 * 360, y = wanted(600, x);
+  const auto row = [&](double off) {
+    char text[100];
+    std::snprintf(text, sizeof text, "C,%.6f,%.6f,\n", x, y + off);
+    return std::string(text);
+  };
+  const auto with = [](double at_edge) { return round([=](double place, bool) { return place > 350 ? at_edge : 0.0; }); };
+  CHECK(alone_in(judged(plan(), {pit(-2)})) > 0);
+  CHECK(alone_in(judged(plan(), {pit(-2) + row(-2.1)})) == 0);  // twice on one sheet
+  CHECK(alone_in(judged(plan(), {pit(-2) + row(1)})) > 0);      // but not alike
+  CHECK(alone_in(judged(plan(), {pit(-2), pit(-1.9)})) == 0);   // on a second sheet
+  CHECK(alone_in(judged(plan(), {pit(-2), pit(-4)})) > 0);      // not alike either
+  CHECK(alone_in(judged(plan(), {pit(-2), pit(0)})) == 0);      // it was a slip
+  const auto all = judged(plan(), {pit(-2), pit(-1.9)});
+  CHECK(all.now().deepest_low == Approx(1.9).margin(0.02));
+  CHECK(all.now().litres.left.add > judged(plan(), {pit(0)}).now().litres.left.add + 0.005);
+  CHECK(alone_in(judged(plan(), {with(-2)})) == 0);  // at all heights
+}
+
 TEST_CASE("a flat sanded into the face is told from a hollow") {
   // Straight from 105 to 225 mm: below the curve by up to about 1.6 mm, by hand 120²/8R with R about 1140 mm there.
   const double a = wanted(300, 105), b = wanted(300, 225);
