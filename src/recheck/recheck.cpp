@@ -54,8 +54,10 @@ bool no_more_than_noise(const RoundResult& round, Recheck& out) {
       const double z = one.depth / one.sigma;
       squares += z * z;
       greatest = std::max(greatest, std::abs(z));
-      sum += one.depth / (one.sigma * one.sigma);
-      weight += 1 / (one.sigma * one.sigma);
+      if (!one.alone) {  // one that may be a slip does not tell of another surface
+        sum += one.depth / (one.sigma * one.sigma);
+        weight += 1 / (one.sigma * one.sigma);
+      }
       ++n;
     }
   }
@@ -278,6 +280,16 @@ class Maker {
     say_stage();
   }
 
+  /// Do half of the last round's readings lie beyond that depth, to its side? A few far out move the mean as well.
+  bool half_out_by(double depth) const {
+    std::size_t beyond = 0, all = 0;
+    for (const HeightRead& height : out_.now().heights) {
+      for (const Judged& one : height.readings) beyond += depth > 0 ? one.depth > depth : one.depth < depth;
+      all += height.readings.size();
+    }
+    return 2 * beyond >= all;
+  }
+
   /// All over as high as coats are thick: they may be on already. As low: they may not be on yet.
   void say_stage() {
     const auto coats_to = [&](const fill::Stage& other) {
@@ -289,7 +301,7 @@ class Maker {
     }
     const double coats = coats_to(*best);
     if (coats == 0 || std::abs(out_.common + coats) > 0.4 * std::abs(coats) ||
-        std::abs(out_.common) < clearly * out_.common_error)
+        std::abs(out_.common) < clearly * out_.common_error || !half_out_by(-coats / 2))
       return;
     const std::string name = fill::name_of(best->kind);
     out_.other_stage = OtherStage{name, coats};

@@ -91,6 +91,11 @@ TEST_CASE("readings of another stage are suspected") {
   REQUIRE(all.other_stage);
   CHECK(all.other_stage->name == "final");
   CHECK(all.other_stage->coats == Approx(0.8));
+  // 2026-11-28: the last reading of each face 3 mm high is 0.2 mm "on the whole": no coat, but edges to cut.
+  for (const double coats : {0.2, 0.4}) {
+    const auto tail = [&](double x, bool) { return x > 350 ? 3.0 : 0.0; };
+    CHECK_FALSE(judged(plan(coats), {round([&](double x, bool port) { return tail(x, port) - coats; })}).other_stage);
+  }
   CHECK_FALSE(judged(plan(), {round(none)}).other_stage);
 }
 
