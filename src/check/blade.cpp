@@ -48,7 +48,7 @@ std::optional<CentreEnds> centre_ends(const Stations& blade, std::size_t k, doub
 void judge_noses(const Stations& blade, const std::vector<double>& lost, double sigma, std::vector<Finding>& out) {
   for (std::size_t k = 0; k < blade.job.stations.size(); ++k) {
     const job::Station& station = blade.job.stations[k];
-    if (station.skeg > 0) continue;
+    if (station.skeg > 0 || station.target.leading_edge == job::LeadingEdgeWork::leave) continue;
     const auto edge = edge_thickness(station, sigma);
     const bool flat = edge && edge->flat();
     if (!flat && lost[k] == 0) continue;

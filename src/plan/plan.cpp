@@ -7,6 +7,7 @@
 
 #include "base/side_by_side.hpp"
 #include "base/text.hpp"
+#include "plan/otherwise.hpp"
 #include "target/loft.hpp"
 #include "target/remedies.hpp"
 #include "target/settled_keep.hpp"
@@ -238,15 +239,16 @@ std::vector<Warning> judge_scan(Plan& plan) {
   return out;
 }
 
-/// The same of a blade measured by hand, and its water: four parts, of which none writes what another reads.
+/// The same of a blade measured by hand, and its water: five parts, of which none writes what another reads.
 std::vector<Warning> judge(Plan& plan, WaterPage page) {
   std::vector<Warning> out;
   Sections copies{plan.measured, plan.fitted};
-  side_by_side(4, [&](std::size_t part) {
+  side_by_side(5, [&](std::size_t part) {
     if (part == 0 && page == WaterPage::worked_out) plan.water = water_of(plan);
     if (part == 1) work_out(plan);
     if (part == 2) plan.governing = ask_governing(plan, copies);
-    if (part == 3) out = compare_stations(plan);
+    if (part == 3) plan.edges_uncut = edges_uncut(plan);
+    if (part == 4) out = compare_stations(plan);
   });
   if (page == WaterPage::worked_out) tell_defaults_of_water(plan);
   return out;
@@ -269,23 +271,6 @@ bool is_scan(const job::Job& job) {
   std::size_t readings = 0;
   for (const job::Station& station : job.stations) readings += station.readings.size();
   return readings > most_by_hand;
-}
-
-std::optional<Otherwise> asked_otherwise(const Plan& plan, const std::function<void(job::TargetRequest&)>& change) {
-  if (is_scan(plan.job)) return std::nullopt;
-  job::Job job = plan.job;
-  for (job::Station& station : job.stations) change(station.target);
-  change(job.target);
-  std::vector<Warning> unheard;
-  const auto targets = target::plan_targets(job, plan.measured, plan.fitted, unheard);
-  if (!targets) return std::nullopt;
-  Otherwise out;
-  out.add = fill::litres_to_add(plan.measured, *targets);
-  for (std::size_t k = 0; k < targets->size(); ++k) {
-    out.forward = std::max(out.forward, -(*targets)[k].leading_edge_x - plan.measured[k].skeg);
-    out.nose_cut = out.nose_cut || (*targets)[k].nose_cut;
-  }
-  return out;
 }
 
 void add_water(Plan& plan) {

@@ -27,6 +27,13 @@ struct GoverningReading {
   double litres_without = 0;
 };
 
+/// How far an edge that is cut too deep would have to be built out, at every station alike, to be so nowhere: tried on the whole
+/// blade, as the option would have it, for what serves a station alone may not where the span is faired. mm; nothing where no
+/// edge is cut too deep, and where no such length was found.
+struct BuiltOut {
+  std::optional<double> leading, trailing;
+};
+
 /// One entry per station in each list, in the order of job.stations.
 struct Plan {
   job::Job job;  ///< its defaults and, after add_water, those of the water page
@@ -40,6 +47,7 @@ struct Plan {
   std::vector<target::Asymmetry> asymmetry;
   target::MakeOne make_one;
   std::vector<GoverningReading> governing;
+  BuiltOut edges_uncut;
   fill::Work work;                      ///< zones, mixes, passes, batches, coats
   flow::Water water;                    ///< before and after; no stations until add_water
   std::vector<Warning> blade_warnings;  ///< of the blade as a whole: fairing, strays, twist, lean
@@ -70,9 +78,9 @@ constexpr std::size_t most_by_hand = 2000;  ///< readings (rows); a blade with m
 bool is_scan(const job::Job& job);
 /// What a plan would come to.
 struct Otherwise {
-  double add = 0;         ///< litres
-  double forward = 0;     ///< mm: the most that the leading edge is built out by
-  bool nose_cut = false;  ///< somewhere still deeper than it may be
+  double add = 0;                           ///< litres
+  double forward = 0;                       ///< mm: the most that the leading edge is built out by
+  bool nose_cut = false, tail_cut = false;  ///< somewhere still deeper than it may be
 };
 /// If all stations' targets were asked for otherwise; nothing of a scan, where it takes too long, and where that cannot be had.
 std::optional<Otherwise> asked_otherwise(const Plan& plan, const std::function<void(job::TargetRequest&)>& change);

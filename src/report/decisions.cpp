@@ -46,14 +46,12 @@ void thin_edge(const Plan& plan, std::vector<Warning>& out) {
 }
 
 /// "; --extend-leading-edge "up_to 4.1" makes it 0.74 L to add instead of 1.80 L": as far as no nose is cut then, if that can be.
+/// The option counts at every station; where an edge is left at one of them it is refused.
 std::string to_build_out(const Plan& plan) {
   constexpr double share = 0.02, more = 1.5;  // of the chord: what is looked at where no nose is cut; and from try to try
   constexpr int tries = 3;
   const auto up_to = [&](double mm) {
-    return plan::asked_otherwise(plan, [&](job::TargetRequest& target) {
-      if (target.leading_edge == job::LeadingEdgeWork::shape && target.extend_leading_edge.mm == 0)
-        target.extend_leading_edge = {true, mm};
-    });
+    return plan::asked_otherwise(plan, [&](job::TargetRequest& target) { target.extend_leading_edge = {true, mm}; });
   };
   double most = 0;
   for (std::size_t k = 0; k < plan.targets.size(); ++k) {
@@ -230,8 +228,9 @@ void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
 
 /// No room is made for coats over an edge that is to stay as it is.
 void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
+  constexpr double told = 0.05;  // mm
   const auto& before = plan.work.before_coats;
-  if (!before || !(before->over_old > 0)) return;
+  if (!before || before->over_old < told) return;
   std::vector<std::size_t> stations;
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     if (plan.job.stations[k].target.leading_edge == job::LeadingEdgeWork::leave) stations.push_back(k);

@@ -19,6 +19,8 @@ struct Way {
   std::optional<double> EdgeCut::*length;
   const char* before;
   const char* after;
+  std::optional<double> plan::BuiltOut::*all_down = nullptr;  // what serves at every station alike
+  const char* option = "";
 };
 
 /// One edge of the blade.
@@ -30,25 +32,29 @@ struct Edge {
   const char* rebuilt_words;
   std::optional<std::array<target::Joint, 2>> target::Joints::*joints;
 };
-constexpr std::array<Edge, 2> both_edges{{{"nose-cut",
-                                           "the leading edge",
-                                           &TargetSection::nose_cut,
-                                           {{{&EdgeCut::build_out, "build the leading edge forward by ", ""},
-                                             {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
-                                             {&EdgeCut::allow, "allow ", " off there"}}},
-                                           "nose",
-                                           &target::Joints::nose},
-                                          {"tail-cut",
-                                           "the run aft",
-                                           &TargetSection::tail_cut,
-                                           {{{&EdgeCut::build_out, "extend the trailing edge by ", ""},
-                                             {&EdgeCut::thickness, "leave it ", " thick"},
-                                             {&EdgeCut::allow, "allow ", " off there"}}},
-                                           "tail",
-                                           &target::Joints::tail}}};
+constexpr std::array<Edge, 2> both_edges{
+    {{"nose-cut",
+      "the leading edge",
+      &TargetSection::nose_cut,
+      {{{&EdgeCut::build_out, "build the leading edge forward by ", "", &plan::BuiltOut::leading, "--extend-leading-edge"},
+        {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
+        {&EdgeCut::allow, "allow ", " off there"}}},
+      "nose",
+      &target::Joints::nose},
+     {"tail-cut",
+      "the run aft",
+      &TargetSection::tail_cut,
+      {{{&EdgeCut::build_out, "extend the trailing edge by ", "", &plan::BuiltOut::trailing, "--extend-trailing-edge"},
+        {&EdgeCut::thickness, "leave it ", " thick"},
+        {&EdgeCut::allow, "allow ", " off there"}}},
+      "tail",
+      &target::Joints::tail}}};
 
 // "build the leading edge forward by 1.2 to 3.4 mm (no help at station D)".
-std::string way_round(const Plan& plan, const Edge& edge, const Way& way, const Stations& cut) {
+std::string way_round(const Plan& plan, const Edge& edge, const Way& way, const Stations& cut, bool whole_blade) {
+  if (const auto& length = whole_blade && way.all_down ? plan.edges_uncut.*way.all_down : std::nullopt)
+    return way.before + both_units(*length, plan.job.units) + " all the way down (" + way.option + " " +
+           number_in_unit(*length, plan.job.units) + ")";
   std::vector<double> lengths;
   Stations others;
   for (const std::size_t k : cut) {
@@ -62,7 +68,7 @@ std::string way_round(const Plan& plan, const Edge& edge, const Way& way, const 
          (others.empty() ? "" : " (no help at " + of_stations(plan, others) + ")");
 }
 
-std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Stations& stations) {
+std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Stations& stations, bool whole_blade) {
   Stations cut;
   for (const std::size_t k : stations) {
     if (plan.targets[k].*edge.cut) cut.push_back(k);
@@ -73,7 +79,7 @@ std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Statio
       *std::max_element(cut.begin(), cut.end(), [&](std::size_t a, std::size_t b) { return at(a).depth < at(b).depth; });
   std::vector<std::string> ways;
   for (const Way& way : edge.ways) {
-    if (auto words = way_round(plan, edge, way, cut); !words.empty()) ways.push_back(std::move(words));
+    if (auto words = way_round(plan, edge, way, cut, whole_blade); !words.empty()) ways.push_back(std::move(words));
   }
   const EdgeCut& worst = at(deepest);
   const std::string face = section::name_of(worst.face);
@@ -118,25 +124,25 @@ std::optional<Warning> step_told(const Plan& plan, const Edge& edge, const Stati
                      ": it follows the fair line of the body there, not the single reading; blend the two"};
 }
 
-std::vector<Warning> told_of(const Plan& plan, const Stations& stations) {
+std::vector<Warning> told_of(const Plan& plan, const Stations& stations, bool whole_blade) {
   std::vector<Warning> out;
   for (const Edge& edge : both_edges) {
     if (auto step = step_told(plan, edge, stations)) out.push_back(std::move(*step));
   }
   for (const Edge& edge : both_edges) {
-    if (auto cut = cut_told(plan, edge, stations)) out.push_back(std::move(*cut));
+    if (auto cut = cut_told(plan, edge, stations, whole_blade)) out.push_back(std::move(*cut));
   }
   return out;
 }
 
 }  // namespace
 
-std::vector<Warning> edges_of_station(const Plan& plan, std::size_t k) { return told_of(plan, {k}); }
+std::vector<Warning> edges_of_station(const Plan& plan, std::size_t k) { return told_of(plan, {k}, false); }
 
 std::vector<Warning> edges_of_blade(const Plan& plan) {
   Stations all(plan.targets.size());
   for (std::size_t k = 0; k < all.size(); ++k) all[k] = k;
-  return told_of(plan, all);
+  return told_of(plan, all, true);
 }
 
 }  // namespace fairblade::report

@@ -76,7 +76,8 @@ std::string volume_lines(const Plan& plan) {
   out += wrapped(
       "  to mix: " + litres(zones.whole.to_mix) + ", with " + litres(zones.whole.sanding) + " sanding allowance and " +
           litres(zones.whole.loss) + " left in pots and on tools" +
-          (zones.whole.taken_by_coats > 0 ? ", less " + litres(zones.whole.taken_by_coats) + " that the coats will fill" : ""),
+          (zones.whole.taken_by_coats >= 0.005 ? ", less " + litres(zones.whole.taken_by_coats) + " that the coats will fill"
+                                               : ""),
       4);
   for (const std::string& one : not_included(plan)) out += wrapped("  not included: " + one, 4);
   return out;

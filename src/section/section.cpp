@@ -150,10 +150,17 @@ std::optional<Fault> refuse_negative_thickness(const job::Job& job, const job::S
   for (const SurfacePoint& point : out.points) {
     const double thickness = thickness_at(point, out);
     if (thickness >= 0 || (thickness >= -by_noise && !between_thick_ones(point))) continue;
-    return Fault{{station.readings_from, point.line},
-                 "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
-                     in_unit(thickness, job.units) + ", less than nothing",
-                 "check the signs: a half-breadth is negative only where the blade lies wholly on the other side"};
+    const Face across = point.face == Face::port ? Face::starboard : Face::port;
+    const bool both_read = std::any_of(out.points.begin(), out.points.end(), [&](const SurfacePoint& other) {
+      return other.face == across && std::abs(other.x - point.x) <= job::same_place;
+    });
+    return Fault{
+        {station.readings_from, point.line},
+        "station " + station.name + " at x " + in_unit(point.x, job.units) + ": port + starboard is " +
+            in_unit(thickness, job.units) + ", less than nothing" +
+            (both_read ? "" : std::string(" (") + name_of(across) + " was not read there, and runs on from its neighbours)"),
+        both_read ? "check the signs: a half-breadth is negative only where the blade lies wholly on the other side"
+                  : std::string("see whether the ") + name_of(across) + " column slipped by a row, or read it there too"};
   }
   return std::nullopt;
 }

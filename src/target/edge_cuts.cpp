@@ -196,12 +196,14 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
 }
 
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
-                 double thickness_ratio, TargetSection& target) {
+                 double thickness_ratio, EdgesAsked asked, TargetSection& target) {
   const double limit = request.max_removal;
   EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
   EdgeCut tail = tail_cut(measured, target, limit);
   const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
-  if (!cuts_nose && !cuts_tail) return;
+  if (cuts_nose) target.nose_cut = nose;
+  if (cuts_tail) target.tail_cut = tail;
+  if ((!cuts_nose && !cuts_tail) || asked != EdgesAsked::ways_round) return;
   const Replanned replanned(measured, request, wish, thickness_ratio);
   if (cuts_nose) {
     const Tried tried(measured, request, replanned, nose_cut);
@@ -227,7 +229,7 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
 }
 
 void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                         const form::FittedForm& fitted, TargetSection& target) {
+                         const form::FittedForm& fitted, EdgesAsked asked, TargetSection& target) {
   const job::TargetRequest& request = station.target;
   const double limit = request.max_removal;
   const EdgesWish wish = edges_wish(station, measured, fitted, -target.leading_edge_x, target.trailing_edge_x() - measured.chord);
@@ -247,13 +249,17 @@ void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const
     });
   };
   EdgeCut nose = wish.nose ? nose_of(target) : EdgeCut{}, tail = wish.tail ? tail_of(target) : EdgeCut{};
-  if (cuts_beyond(nose.depth, limit)) {
+  const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
+  if (cuts_nose) target.nose_cut = nose;
+  if (cuts_tail) target.tail_cut = tail;
+  if (asked != EdgesAsked::ways_round) return;
+  if (cuts_nose) {
     nose.build_out = least(&EdgesWish::extend_leading, 0.2 * measured.chord, nose_of);
     nose.radius = least(&EdgesWish::radius, 3 * wish.radius, nose_of);
     nose.allow = rounded_up(nose.depth, job.units);
     target.nose_cut = nose;
   }
-  if (cuts_beyond(tail.depth, limit)) {
+  if (cuts_tail) {
     tail.build_out = least(&EdgesWish::extend_trailing, 0.4 * measured.chord, tail_of);
     tail.thickness = least(&EdgesWish::edge, 0.5 * measured.figures.max_thickness, tail_of);
     tail.allow = rounded_up(tail.depth, job.units);

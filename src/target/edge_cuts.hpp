@@ -14,13 +14,14 @@ Wish with_room_at_edges(const section::MeasuredSection& measured, const job::Tar
 bool nose_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
 bool tail_cut_too_deep(const section::MeasuredSection& measured, const job::TargetRequest& request, const TargetSection& target);
 
-/// The target's nose_cut and tail_cut, where an edge is cut deeper than max_removal; what would avoid it is tried as it would be
-/// planned: a thickness in mm over the new chord, a least fill as much thicker or thinner as its need then is.
+/// The target's nose_cut and tail_cut, where an edge is cut deeper than max_removal; what would avoid it, if that is asked, is
+/// tried as it would be planned: a thickness in mm over the new chord, a least fill as much thicker or thinner as its need then
+/// is.
 void judge_edges(const job::Job& job, const section::MeasuredSection& measured, const job::TargetRequest& request,
-                 const Wish& wish, double thickness_ratio, TargetSection& target);
+                 const Wish& wish, double thickness_ratio, EdgesAsked asked, TargetSection& target);
 
 /// The same of an edges-only target as it stands, over all that is rebuilt.
 void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const section::MeasuredSection& measured,
-                         const form::FittedForm& fitted, TargetSection& target);
+                         const form::FittedForm& fitted, EdgesAsked asked, TargetSection& target);
 
 }  // namespace fairblade::target

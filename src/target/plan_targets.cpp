@@ -64,10 +64,8 @@ Fault impossible(const job::Job& job, const job::Station& station, const Measure
           either(ways_out(job, measured, draft.wish, station.target), "this blade is too far from any foil: take edges-only")};
 }
 
-enum class Edges { judged, unjudged };  // to judge them, for the warnings alone, takes longer than all else
-
 Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                              const Draft& draft, Edges edges) {
+                              const Draft& draft, EdgesAsked edges) {
   TargetSection out = target_of(draft.wish, draft.thickness_ratio);
   out.station = measured.station;
   out.down = measured.down;
@@ -79,7 +77,7 @@ Outcome<TargetSection> finish(const job::Job& job, const job::Station& station, 
   }
   out.pull = draft.pull;
   fill_in_figures(out);
-  if (edges == Edges::judged) judge_edges(job, measured, station.target, draft.wish, draft.thickness_ratio, out);
+  if (edges != EdgesAsked::nothing) judge_edges(job, measured, station.target, draft.wish, draft.thickness_ratio, edges, out);
   if (station.target.leading_edge == job::LeadingEdgeWork::leave) leave_leading_edge(job, measured, station.target, out);
   if (!station.target.no_cut.empty()) bend_round_patches(job, measured, station.target, out);
   if (out.port_shape || out.starboard_shape) fill_in_figures(out);
@@ -236,7 +234,7 @@ Draft draft_alone(const job::Station& station, const MeasuredSection& measured, 
 }
 
 Outcome<TargetSection> target_from(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
-                                   const FittedForm& fitted, const Draft& draft, Edges edges = Edges::judged,
+                                   const FittedForm& fitted, const Draft& draft, EdgesAsked edges = EdgesAsked::ways_round,
                                    const BuiltOut& least = {}) {
   if (auto fault = left_and_built_out(station)) return *fault;
   if (draft.need && !draft.need->possible) return impossible(job, station, measured, draft);
@@ -325,7 +323,7 @@ void line_up(const job::Job& job, const std::vector<MeasuredSection>& measured, 
 
 Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std::vector<MeasuredSection>& measured,
                                                  const std::vector<FittedForm>& fitted, const std::vector<Draft>& drafts,
-                                                 Edges edges) {
+                                                 EdgesAsked edges) {
   std::vector<Outcome<TargetSection>> targets(measured.size(), Fault{});
   const auto plan = [&](std::size_t k, const BuiltOut& least) {
     targets[k] = target_from(job, job.stations[k], measured[k], fitted[k], drafts[k], edges, least);
@@ -333,8 +331,8 @@ Outcome<std::vector<TargetSection>> targets_from(const job::Job& job, const std:
   side_by_side(targets.size(), [&](std::size_t k) { plan(k, {}); });
   if (edges_to_choose(job)) line_up(job, measured, targets, plan);
   side_by_side(targets.size(), [&](std::size_t k) {
-    const bool told = edges == Edges::judged && job.stations[k].edges_only() && targets[k];
-    if (told) judge_rebuilt_edges(job, job.stations[k], measured[k], fitted[k], *targets[k]);
+    const bool told = edges != EdgesAsked::nothing && job.stations[k].edges_only() && targets[k];
+    if (told) judge_rebuilt_edges(job, job.stations[k], measured[k], fitted[k], edges, *targets[k]);
   });
   return all_or_faults(std::move(targets));
 }
@@ -359,13 +357,13 @@ Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std:
                                                  const std::vector<FittedForm>& fitted, std::vector<Warning>& warnings) {
   unseen_patches(job, measured, warnings);
   unused_keys(job, warnings);
-  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, warnings), Edges::judged);
+  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, warnings), EdgesAsked::ways_round);
 }
 
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<MeasuredSection>& measured,
-                                                 const std::vector<FittedForm>& fitted) {
+                                                 const std::vector<FittedForm>& fitted, EdgesAsked edges) {
   std::vector<Warning> unheard;
-  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, unheard), Edges::unjudged);
+  return targets_from(job, measured, fitted, drafts_of(job, measured, fitted, unheard), edges);
 }
 
 TargetsAgain::TargetsAgain(const job::Job& job, const std::vector<MeasuredSection>& measured,
@@ -380,7 +378,7 @@ std::optional<std::vector<TargetSection>> TargetsAgain::with(std::size_t k) cons
   drafts[k] = draft_alone(job_.stations[k], measured_[k], fitted_[k]);
   std::vector<Warning> unheard;
   if (faired(job_)) fair_drafts(job_, measured_, drafts, unheard);
-  auto targets = targets_from(job_, measured_, fitted_, drafts, Edges::unjudged);
+  auto targets = targets_from(job_, measured_, fitted_, drafts, EdgesAsked::nothing);
   if (!targets) return std::nullopt;
   return std::move(*targets);
 }

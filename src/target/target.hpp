@@ -106,9 +106,13 @@ void fill_in_figures(TargetSection& target);
 /// The targets of all stations, or why there are none. What concerns the whole blade is appended to `warnings`.
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
                                                  const std::vector<form::FittedForm>& fitted, std::vector<Warning>& warnings);
-/// The same, of which nothing is told: no edge is asked how deep it is cut.
+/// How much is asked of their edges: nothing; whether and how deep they are cut; and the ways round, which take longer than all
+/// else.
+enum class EdgesAsked { nothing, cuts, ways_round };
+/// The same, of which nothing is told.
 Outcome<std::vector<TargetSection>> plan_targets(const job::Job& job, const std::vector<section::MeasuredSection>& measured,
-                                                 const std::vector<form::FittedForm>& fitted);
+                                                 const std::vector<form::FittedForm>& fitted,
+                                                 EdgesAsked edges = EdgesAsked::nothing);
 
 /// The targets of one blade asked for again and again, each time with another reading of one station. Nothing is told of them:
 /// no warnings, no faults.

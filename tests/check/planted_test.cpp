@@ -367,6 +367,8 @@ TEST_CASE("a worn nose is told to be counted from the stock only where its place
   job.stations[1].ahead.reset();
   CHECK(remedy(job) ==
         "count x from the stock, not from the worn edge; ask for the nose to be built out (--extend-leading-edge)");
+  job.stations[1].target.leading_edge = job::LeadingEdgeWork::leave;  // 2026-11-28: which was refused when it was followed
+  CHECK(remedy(job) == "not found");
 }
 
 TEST_CASE("the caliper chooses what was meant") {

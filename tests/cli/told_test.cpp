@@ -177,6 +177,18 @@ TEST_CASE("a minus too many at mid-chord is refused, at a sharp edge it is noise
   INFO(middle.err << middle.out);
   CHECK(middle.status == 2);
   CHECK(has(middle.err, "less than nothing: check the signs"));
+  // 2026-11-28: port empty in that row, for its column had slipped: no sign is wrong.
+  const Result slipped = run({"plan",
+                              folder.write("slipped.csv",
+                                           "station,down,ahead,chord,x,port,starboard\nA,0,60,400,0,0,0\nA,,,,40,16,16\n"
+                                           "A,,,,120,22,22\nA,,,,250,14,14\nA,,,,330,2,8\nA,,,,400,,-9\n"
+                                           "B,300,60,400,0,0,0\nB,,,,120,22,22\nB,,,,250,14,14\nB,,,,400,2,2\n"),
+                              "-o", folder.at("slipped")});
+  CHECK(slipped.status == 2);
+  INFO(slipped.err);
+  CHECK(has(slipped.err, "slipped.csv:7: station A at x 400.0 mm: port + starboard is "));
+  CHECK(has(slipped.err,
+            "(port was not read there, and runs on from its neighbours): see whether the port column slipped by a row"));
   CHECK(run({"plan", with("400", "-0.7"), "-o", folder.at("out"), "--quiet"}).status == 0);
 }
 

@@ -209,3 +209,42 @@ TEST_CASE("water that is worked out beside the rest is the water added to it aft
     CHECK(beside->fitted[k].form.thickness_ratio == alone->fitted[k].form.thickness_ratio);
   }
 }
+
+TEST_CASE("2026-11-28: an edge built out all the way down by what the plan tells is cut nowhere") {
+  // Of 40 such blades two were still cut when they were built out by the greatest of the stations' own lengths.
+  int told = 0, more = 0, cured = 0, still = 0;
+  for (unsigned seed = 1; seed <= 20; ++seed) {
+    std::mt19937 random(seed);
+    std::vector<job::Station> list;
+    for (int i = 0; i < 5; ++i) {
+      const double chord = 450 - 40.0 * i, thick = std::uniform_real_distribution<double>(4, 9)(random) / chord;
+      const auto shape = [&](double x) { return std::max(blade::naca(0.13, x), x > 0.5 ? thick / 2 : 0); };
+      list.push_back(blade::station(std::string(1, char('A' + i)), 250 * i, chord, shape, shape));
+      blade::add_noise(list.back(), 0.5, random);
+      list.back().target.thickness.kind = Thickness::Kind::least_fill;
+      list.back().target.trailing_edge_thickness = {job::TrailingEdgeThickness::Kind::mm, 3};
+    }
+    auto job = blade::job_of(list);
+    job.target.thickness.kind = Thickness::Kind::least_fill;
+    const auto plan = must(job);
+    double greatest = 0;
+    for (const auto& one : plan.targets) greatest = std::max(greatest, one.tail_cut ? one.tail_cut->build_out.value_or(0) : 0);
+    if (!plan.edges_uncut.trailing) continue;
+    ++told;
+    CHECK(*plan.edges_uncut.trailing >= greatest);
+    const auto cut_when_built = [&](double mm) {
+      for (auto& station : job.stations) station.target.extend_trailing_edge = {false, mm};
+      job.target.extend_trailing_edge = {false, mm};
+      const auto then = must(job);
+      return std::any_of(then.targets.begin(), then.targets.end(), [](const auto& one) { return one.tail_cut.has_value(); });
+    };
+    cured += cut_when_built(*plan.edges_uncut.trailing) ? 0 : 1;
+    if (*plan.edges_uncut.trailing < greatest + 0.05) continue;
+    ++more;
+    still += cut_when_built(greatest) ? 1 : 0;
+  }
+  CHECK(told >= 10);
+  CHECK(cured == told);
+  CHECK(more >= 1);
+  CHECK(still == more);
+}

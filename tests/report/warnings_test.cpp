@@ -79,6 +79,12 @@ TEST_CASE("an edge cut at several stations is told once to people, with how far 
   CHECK(once[0].text ==
         "the leading edge would be cut, deepest at station A: 2.2 mm at x 0.5 mm, port: build the leading edge forward by 1.2 to "
         "3.8 mm, or ask for a leading-edge radius of 6.0 mm (no help at station A), or allow 1.5 to 2.5 mm off there");
+  plan.edges_uncut.leading = 4.1;  // what serves all of them, tried on the whole blade
+  CHECK(report::warnings_for_people(plan)[0].text.find(
+            "build the leading edge forward by 4.1 mm all the way down (--extend-leading-edge 4.1), or ask for") !=
+        std::string::npos);
+  CHECK(report::gather_warnings(plan)[0].text == each[0].text);
+  plan.edges_uncut.leading.reset();
   plan.targets[0].nose_cut.reset();
   CHECK(report::warnings_for_people(plan)[0].text == report::gather_warnings(plan)[0].text);
   plan.targets[1].nose_cut.reset();
