@@ -82,7 +82,8 @@ std::vector<std::string> wrapped(std::string_view words, double size, bool bold,
 
 double size_that_fits(const std::string& words, double most, double least, bool bold, double room) {
   const double width = width_of(words, most, bold);
-  return width <= room ? most : std::max(least, most * room / width);
+  constexpr double rounding = 1 - 1e-9;  // or it would be shortened after all
+  return width <= room ? most : std::max(least, most * rounding * room / width);
 }
 
 std::string length_words(double mm, const job::Job& job) {

@@ -172,8 +172,9 @@ void Gauge::stock() {
   } else if (mark_on_tail()) {
     const double d = s > 0 ? ordinate_at(line_, s) : 0;
     add_line(sheet_, at(s, d), at(s, words_from_ - 1), Pen::datum, "stock");
-    add_text(sheet_, {x + (s > nose_.tail / 2 ? -1.5 : 1.5), top_of(widest_ + 1, words_from_ - 1.5) + 5}, "stock line", 2.4,
-             s > nose_.tail / 2 ? Anchor::end : Anchor::start);
+    const bool before = s > nose_.tail / 2 || x + 3 + width_of("stock line", 2.4, false) > sheet_.width;  // it, to the left
+    add_text(sheet_, {x + (before ? -1.5 : 1.5), top_of(widest_ + 1, words_from_ - 1.5) + 5}, "stock line", 2.4,
+             before ? Anchor::end : Anchor::start);
   } else {
     add_line(sheet_, at(s, -lap), at(s, 6), Pen::datum, "stock");
     add_text(sheet_, {std::clamp(x, at(-nose_.horn, 0).x() + 9, at(0, 0).x() - 9), top_of(6.5, 9.5) + 2.6}, "stock line", 2.4,

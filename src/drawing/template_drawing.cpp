@@ -55,6 +55,8 @@ class HalfCard {
   double half_breadth(double s) const;
   std::string side_name() const { return face_ == Face::port ? "PORT" : "STARBOARD"; }
   std::optional<double> stock() const;
+  /// Does the stock line run where the leading edge's label would stand?
+  bool stock_at_stop() const { return stock() && *stock() <= leading_edge() && *stock() > leading_edge() - 6; }
 
   void cut_line_to_aft_half();
   void place();
@@ -135,7 +137,8 @@ void HalfCard::stops() {
   const double middle = origin_.y() + out_ * (depth_ + 8) / 2;
   if (!aft_half()) {
     add_line(sheet_, at(leading_edge(), 0), at(leading_edge(), depth_), Pen::guide, "leading-edge");
-    add_text(sheet_, {at(leading_edge(), 0).x() - 1.3, middle}, "leading edge stop", 2.6, Anchor::middle, false, -90);
+    add_text(sheet_, {at(leading_edge(), 0).x() + (stock_at_stop() ? 3.6 : -1.3), middle}, "leading edge stop", 2.6,
+             Anchor::middle, false, -90);
   }
   const double aft = trailing_edge(), x = at(aft, 0).x();
   add_line(sheet_, at(aft, line_.back().y()), at(aft, depth_), Pen::guide, "trailing-edge");
@@ -154,18 +157,21 @@ void HalfCard::stock_line() {
   const double s = *stock();
   const double inner = s < leading_edge() || s > trailing_edge() ? 0 : half_breadth(s);
   add_line(sheet_, at(s, inner), at(s, depth_), Pen::datum, "stock");
-  const bool aft_label = s > target_.chord / 2 && s < trailing_edge();
-  add_text(sheet_, {at(s, 0).x() + (aft_label ? -1.3 : 3.2), origin_.y() + out_ * (depth_ - 17)}, "stock centreline", 2.6,
+  const bool ahead_of_it = (s > target_.chord / 2 && s < trailing_edge()) || stock_at_stop();
+  add_text(sheet_, {at(s, 0).x() + (ahead_of_it ? -1.3 : 3.2), origin_.y() + out_ * (depth_ - 17)}, "stock centreline", 2.6,
            Anchor::middle, false, -90);
 }
 
 void HalfCard::fraction_ticks() {
+  constexpr double label = 7.5;  // mm that one takes
+  const double apart = target_.chord / 10;
+  const int lettered = apart >= label ? 1 : 2 * apart >= label ? 2 : 5;  // every one, every second, or 50 % alone
   Path ticks{{}, false, Pen::dimension, Fill::none, "chord-fractions"};
   for (int tenth = 1; tenth <= 9; ++tenth) {
     const double s = target_.chord * tenth / 10, d = half_breadth(s);
     if (s < from_ + 5) continue;
     ticks.runs.push_back({at(s, d), at(s, d + 4)});
-    if (stock() && std::abs(*stock() - s) < 6) continue;
+    if ((stock() && std::abs(*stock() - s) < 6) || tenth % lettered != 0) continue;
     const double baseline = face_ == Face::port ? at(s, d + 4.6).y() + 0.95 * 2.2 : at(s, d + 4.6).y() - 0.24 * 2.2;
     add_text(sheet_, {at(s, 0).x(), baseline}, std::to_string(tenth * 10) + " %", 2.2, Anchor::middle);
   }
@@ -174,11 +180,14 @@ void HalfCard::fraction_ticks() {
 
 void HalfCard::words_on_card() {
   // The wider of the two fields that the stock line leaves.
-  double from = std::max(4.0, from_ + 4), to = target_.chord - 4;
+  double from = std::max({4.0, from_ + 4, leading_edge() + (stock_at_stop() ? 8 : 4)}),
+         to = std::min(target_.chord, trailing_edge()) - 4;
   if (aft_half()) from = marks_from() + marks_room + 4;
   if (stock() && *stock() > (from + to) / 2 && *stock() < target_.chord) to = *stock() - 7;
   if (stock() && *stock() > from - 12 && *stock() <= (from + to) / 2) from = std::max(from, *stock() + 8);
+  constexpr double least = 20;  // for words that can be read; the card's aft end has station, side and stage as well
   const double room = to - from;
+  if (room < least) return;
   Column column(sheet_, at(from, 0).x(), top_of(std::max(widest_.y(), 0.0) + 8.5, depth_ - 1), room);
   // The side and the stage are never shortened: where they do not fit beside each other they stand on two lines.
   const std::string side = side_name(), stage = stage_words(stage_);
@@ -229,9 +238,13 @@ void HalfCard::blade_side() {
   const double touched = std::max(s, knee.x() - origin_.x() + 2);
   add_arrow(sheet_, knee, at(touched, half_breadth(std::min(touched, trailing_edge()))), Pen::dimension);
   add_text(sheet_, {at(aft_end(), 0).x(), baseline(1.5, 2.8)}, "chord line (centre plane)", 2.8, Anchor::end);
-  std::string here = "The blade is on this side; the card lies against its " + std::string(section::name_of(face_)) + " face.";
+  const std::string face = section::name_of(face_);
+  std::string here = "The blade is on this side; the card lies against its " + face + " face.";
+  if (width_of(here, 2.6, false) > room) here = "Blade on this side, " + face + " face.";
   if (wanted_.thickness_only) here += " Measured by caliper: both sides are taken as alike.";
-  add_text(sheet_, {left, baseline(14, 3)}, shortened(here, 3, false, room), 3);
+  if (width_of(here, 2.6, false) > room) here = "Blade on this side; by caliper.";
+  const double size = size_that_fits(here, 3, 2.2, false, room);
+  add_text(sheet_, {left, baseline(14, 3)}, shortened(here, size, false, room), size);
 }
 
 void HalfCard::dimension() {

@@ -106,6 +106,14 @@ inline std::vector<Case> all() {
   Wish middle = small;
   middle.ahead = 45;
   out.push_back(make("chord-90-stock-midway", middle));
+  for (const double stock : {-1.0, -3.0, -5.5, -8.0, 2.0}) {  // 2026-11-28: its label lay on that of the leading edge's stop
+    Wish near = usual;
+    near.ahead = stock;
+    out.push_back(make("stock-" + std::to_string(stock), near));
+  }
+  Wish tiny = small;  // 2026-11-28: its chord fractions lay on each other, and its words were letters and dots
+  tiny.chord = 24, tiny.ahead = 6, tiny.edge = 0.6, tiny.lopsided = 0, tiny.noise = 0;
+  out.push_back(make("chord-24", tiny));
   Wish same;
   same.edge.reset();
   same.measured_ratio = same.target_ratio;

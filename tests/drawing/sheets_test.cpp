@@ -118,6 +118,22 @@ TEST_CASE("the side and the stage are whole on every template, whatever its room
   }
 }
 
+TEST_CASE("2026-11-28: words made to fit their room are not shortened for a rounding") {
+  // "STARBOARD BA…", on ten of 136 blades' templates.
+  for (int chord = 60; chord <= 110; ++chord) {
+    cases::Wish wish;
+    wish.chord = chord;
+    wish.ahead = 2;
+    wish.edge = 2;
+    for (const Item& item : cases::template_of(cases::make("small", wish), Face::starboard).items) {
+      const Text* text = std::get_if<Text>(&item);
+      if (!text || (text->words.rfind("STARB", 0) != 0 && text->words.rfind("FINAL", 0) != 0)) continue;
+      INFO(chord);
+      CHECK(text->words.find("\xe2\x80\xa6") == std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("hatching covers its area and stays inside it") {
   for (const cases::Case& c : all()) {
     const MultiPolygon add = difference(target_outline(c.target), measured_outline(c.measured));
