@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/text.hpp"
+#include "job/build.hpp"
 #include "report/layout.hpp"
 #include "report/words.hpp"
 
@@ -65,6 +66,14 @@ double greatest_error(const std::vector<Choice>& choices) {
   return out;
 }
 
+/// What the table leaves out: what comes off for the coats' sake, which plan tells.
+std::string coats_left_out_words(const job::Job& job) {
+  const double over_old = job::coats_over(job).over_old;
+  if (over_old < 0.05) return {};
+  return " All is counted to the finished surface: under the coats the blade is shaped " + both_units(over_old, job.units) +
+         " deeper a side, and where less than that is added, the rest comes off.";
+}
+
 }  // namespace
 
 std::string choices_text(const job::Job& job, const std::vector<Choice>& choices) {
@@ -92,7 +101,7 @@ std::string choices_text(const job::Job& job, const std::vector<Choice>& choices
   out +=
       "\n" + wrapped("Litres are between the first and the last station; they carry the readings' error, about ± " +
                          fixed(greatest_error(choices), 2) + " L at most. \"cuts too deep\": somewhere more than max_removal (" +
-                         both_units(removal, job.units) + ") would come off.",
+                         both_units(removal, job.units) + ") would come off." + coats_left_out_words(job),
                      2);
   return out;
 }

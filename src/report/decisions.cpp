@@ -226,21 +226,32 @@ void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
                      "are to be left of it (common practice); where they are not, build nothing out ahead"});
 }
 
-/// No room is made for coats over an edge that is to stay as it is.
+/// No room is made for coats over an edge that is to stay as it is; over a body whose shape is kept it is, and costs the old
+/// surface.
 void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
   constexpr double told = 0.05;  // mm
   const auto& before = plan.work.before_coats;
   if (!before || before->over_old < told) return;
-  std::vector<std::size_t> stations;
+  std::vector<std::size_t> left, kept;
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
-    if (plan.job.stations[k].target.leading_edge == job::LeadingEdgeWork::leave) stations.push_back(k);
+    if (plan.targets[k].left_to > 0) left.push_back(k);
+    if (plan.job.stations[k].edges_only()) kept.push_back(k);
   }
-  if (stations.empty()) return;
   const std::string build = both_units(before->over_old, plan.job.units);
-  out.push_back({"left-under-coats", of_stations(plan, stations),
-                 "the leading edge is left as it is, and no room is made there for " + build +
-                     " of coats: let them run out where it begins, or see that it may stand " + build +
-                     " further out and forward, as it does when it is coated like the rest"});
+  if (!left.empty()) {
+    out.push_back({"left-under-coats", of_stations(plan, left),
+                   "the leading edge is left as it is, and no room is made there for " + build +
+                       " of coats: let them run out where it begins, or see that it may stand " + build +
+                       " further out and forward, as it does when it is coated like the rest"});
+  }
+  if (kept.empty()) return;
+  out.push_back({"kept-under-coats", of_stations(plan, kept),
+                 "the body keeps its shape, and room for " + build +
+                     " of coats a side is made by taking as much off it: " + litres(before->remove + before->beyond) +
+                     " in all, as the templates marked \"bare\" have it. To leave it uncut, plan without \"coats\" and ask for a "
+                     "trailing edge " +
+                     both_units(2 * before->over_old, plan.job.units) + " thinner: coated, the blade stands " + build +
+                     " further out all over"});
 }
 
 }  // namespace

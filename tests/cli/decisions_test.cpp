@@ -216,6 +216,16 @@ TEST_CASE("2026-11-27: an edge that is left as it is has no room for the coats")
   };
   CHECK(has_code(planned(head + stations + coats), "left-under-coats"));
   CHECK_FALSE(has_code(planned(head + stations + "}"), "left-under-coats"));
+  // 2026-11-28: a body that edges-only keeps is cut for them all over, and nobody said so.
+  std::string kept = stations;
+  kept.replace(kept.find("\"leading_edge\": \"leave\""), 23, "\"approach\": \"edges-only\"");
+  const Json under = planned(head + kept + coats);
+  CHECK(has_code(under, "kept-under-coats"));
+  CHECK_FALSE(has_code(under, "left-under-coats"));
+  CHECK(has(under["warnings"].dump(), "trailing edge 1.0 mm thinner"));
+  CHECK_FALSE(has_code(planned(head + kept + "}"), "kept-under-coats"));
+  CHECK(has(run({"choices", folder.write("job.json", head + stations + coats)}).out, "the rest comes off"));
+  CHECK_FALSE(has(run({"choices", folder.write("job.json", head + stations + "}")}).out, "the rest comes off"));
 }
 
 TEST_CASE("2026-11-27: the blade's own thickness is told, not its nearest form's") {
