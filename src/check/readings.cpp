@@ -1,4 +1,4 @@
-// judge_readings: slipped digits and places, rows whose sides changed places, short hollows.
+// judge_readings: slipped digits, places and columns, rows whose sides changed places, short hollows.
 #include "check/readings.hpp"
 
 #include <algorithm>
@@ -8,6 +8,7 @@
 #include "base/units.hpp"
 #include "check/digits.hpp"
 #include "check/set_aside.hpp"
+#include "check/shifts.hpp"
 #include "check/swaps.hpp"
 
 namespace fairblade::check {
@@ -47,7 +48,10 @@ class StationJudge {
   void judge_part(std::vector<Seen> seen, bool whole) {
     if (seen.size() < 6) return;
     if (whole) {
-      if (const auto rows = swapped_rows(station_, seen, frame_)) set_right(*rows, seen);
+      const auto rows = swapped_rows(station_, seen, frame_);
+      auto column = shifted_column(station_, seen, frame_);
+      if (column && !(rows && rows->gained > column->gained)) tell_column(std::move(*column), seen);
+      else if (rows) set_right(*rows, seen);
     }
     sorted_ = first_ ? sort_out(seen, frame_) : sort_out(seen, frame_, sorted_.smooth);
     first_ = false;
@@ -96,6 +100,29 @@ class StationJudge {
                     {station_.readings_from, a.line},
                     "port and starboard have changed places " + where + ": set right, they follow the other rows",
                     "look at the sheet, and exchange the two columns there"});
+  }
+
+  void tell_column(ShiftedColumn column, std::vector<Seen>& seen) {
+    const job::Reading &first = station_.readings[column.first], &unread = station_.readings[column.unread];
+    std::string names;
+    for (const auto& [is, name] : {std::pair{column.port, "port"}, {column.starboard, "starboard"}, {column.caliper, "caliper"}})
+      if (is) names += (names.empty() ? "" : " and ") + std::string(name);
+    const bool one = !column.starboard || !column.port;
+    const std::string where = column.too_low ? "a row too low" : "a row too high";
+    out_.push_back({"column-slipped",
+                    Rank::sides,
+                    column.plain ? Sureness::likely : Sureness::look,
+                    station_.name,
+                    "",
+                    first.x,
+                    {station_.readings_from, first.line},
+                    "from x " + shown(first.x) + " on the " + names + (one ? " column stands " : " columns stand ") + where +
+                        ": each number fits the row " + (column.too_low ? "before" : "after") + " its own",
+                    "look at the sheet, and move " + std::string(one ? "it " : "them ") + (column.too_low ? "up" : "down") +
+                        " a row from there; then x " + shown(unread.x) + " has none: measure that place again"});
+    if (!column.plain) return;
+    judged_.station = std::move(column.set_right);
+    seen = seen_at(judged_.station);
   }
 
   void exchange(ExchangedRows rows, std::vector<Seen>& seen) {

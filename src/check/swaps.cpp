@@ -40,7 +40,7 @@ std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::
   bool any = false;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     for (std::size_t j = i; j < rows.size() && 2 * (j - i + 1) <= rows.size(); ++j) {
-      const SwappedRows run{rows[i], rows[j]};
+      const SwappedRows run{rows[i], rows[j], 0};
       const double here = line.log_likelihood(turned(seen, run));
       if (here <= best_stiff) continue;
       best_stiff = here;
@@ -53,6 +53,7 @@ std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::
   const bool slips_inside = std::any_of(turned_over.suspects.begin(), turned_over.suspects.end(),
                                         [&](const Suspect& s) { return s.seen.row >= best.first && s.seen.row <= best.last; });
   if (slips_inside || turned_over.probability < as_written.probability + gain_needed) return std::nullopt;
+  best.gained = turned_over.probability - as_written.probability;
   return best;
 }
 

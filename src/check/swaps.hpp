@@ -11,6 +11,7 @@ namespace fairblade::check {
 
 struct SwappedRows {
   std::size_t first = 0, last = 0;  ///< in Station::readings
+  double gained = 0;                ///< of the log probability
 };
 
 /// The run of at most half the rows that, turned over, makes the station's centre line fair; nothing where no run is
