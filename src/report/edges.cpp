@@ -38,7 +38,7 @@ constexpr std::array<Edge, 2> both_edges{
       &TargetSection::nose_cut,
       {{{&EdgeCut::build_out, "build the leading edge forward by ", "", &plan::BuiltOut::leading, "--extend-leading-edge"},
         {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
-        {&EdgeCut::allow, "allow ", " off there"}}},
+        {&EdgeCut::allow, "allow ", " off there (max_removal, which the faces may lose then as well)"}}},
       "nose",
       &target::Joints::nose},
      {"tail-cut",
@@ -46,7 +46,7 @@ constexpr std::array<Edge, 2> both_edges{
       &TargetSection::tail_cut,
       {{{&EdgeCut::build_out, "extend the trailing edge by ", "", &plan::BuiltOut::trailing, "--extend-trailing-edge"},
         {&EdgeCut::thickness, "leave it ", " thick"},
-        {&EdgeCut::allow, "allow ", " off there"}}},
+        {&EdgeCut::allow, "allow ", " off there (max_removal, which the faces may lose then as well)"}}},
       "tail",
       &target::Joints::tail}}};
 

@@ -37,10 +37,10 @@ std::string litres_table(const Plan& plan) {
   }
   html::Table table("Litres of filler", headings);
   const auto row = [&](const std::string& name, const ZoneAmount& zone) {
-    const bool nothing = !(zone.high >= 0.005);
-    std::vector<html::Cell> cells{
-        html::words(name), litres_cell(zone.net),
-        html::number(nothing ? "nothing to add" : fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L")};
+    const std::string range = zone.high >= 0.005 ? fixed(zone.low, 2) + " and " + fixed(zone.high, 2) + " L"
+                              : zone.high > 1e-6 ? litres(zone.high)
+                                                 : "nothing to add";
+    std::vector<html::Cell> cells{html::words(name), litres_cell(zone.net), html::number(range)};
     for (const Column& one : columns) cells.push_back(litres_cell(zone.*one.value));
     table.row(std::move(cells));
   };

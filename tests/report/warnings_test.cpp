@@ -69,7 +69,7 @@ TEST_CASE("an edge cut at several stations is told once to people, with how far 
   CHECK(each[0].where == "station A");
   CHECK(each[0].text ==
         "port: the leading edge would be cut 2.2 mm deep at x 0.5 mm: build the leading edge forward by 3.8 mm, or allow 2.5 mm "
-        "off there");
+        "off there (max_removal, which the faces may lose then as well)");
   CHECK(each[1].where == "station B");
   CHECK(each[1].text.find("ask for a leading-edge radius of 6.0 mm") != std::string::npos);
   const auto once = report::warnings_for_people(plan);
@@ -78,7 +78,8 @@ TEST_CASE("an edge cut at several stations is told once to people, with how far 
   CHECK(once[0].where == "stations A and B");
   CHECK(once[0].text ==
         "the leading edge would be cut, deepest at station A: 2.2 mm at x 0.5 mm, port: build the leading edge forward by 1.2 to "
-        "3.8 mm, or ask for a leading-edge radius of 6.0 mm (no help at station A), or allow 1.5 to 2.5 mm off there");
+        "3.8 mm, or ask for a leading-edge radius of 6.0 mm (no help at station A), or allow 1.5 to 2.5 mm off there "
+        "(max_removal, which the faces may lose then as well)");
   plan.edges_uncut.leading = 4.1;  // what serves all of them, tried on the whole blade
   CHECK(report::warnings_for_people(plan)[0].text.find(
             "build the leading edge forward by 4.1 mm all the way down (--extend-leading-edge 4.1), or ask for") !=
