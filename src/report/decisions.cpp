@@ -127,7 +127,7 @@ bool cut_before_coats(const Plan& plan, bool asked, std::vector<Warning>& out) {
   const double kept = std::max(limit, plan.changes[before->station].removal.depth);
   const double room = asked_here && limit < before->over_old ? kept + before->over_old : limit;
   if (!target::cuts_beyond(before->deepest, room)) return false;
-  const double most = std::max(limit, before->over_old), then = std::floor(10 * (most - before->over_old)) / 10;
+  const double most = std::max(limit, before->over_old), then = last_figure_down(most - before->over_old, plan.job.units);
   const std::string less = to_cut_less(plan, then, "no more than " + length(most) + " on the faces");
   const std::string told = " counts from the finished surface";
   const std::string deep = ": before them up to " + length(before->deepest) + " comes off at station " +

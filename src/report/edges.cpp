@@ -82,7 +82,7 @@ std::optional<Warning> cut_told(const Plan& plan, const Edge& edge, const Statio
     if (auto words = way_round(plan, edge, way, cut, whole_blade); !words.empty()) ways.push_back(std::move(words));
   }
   const EdgeCut& worst = at(deepest);
-  const std::string face = section::name_of(worst.face);
+  const std::string face = side_words(plan.measured[deepest], worst.face);
   const std::string deep = both_units(worst.depth, plan.job.units), x = both_units(worst.x, plan.job.units);
   const std::string where = cut.size() == 1 ? face + ": " + edge.cut_words + " would be cut " + deep + " deep at x " + x
                                             : edge.cut_words + std::string(" would be cut, deepest at station ") +
@@ -120,7 +120,7 @@ std::optional<Warning> step_told(const Plan& plan, const Edge& edge, const Stati
                  std::string("the rebuilt ") + edge.rebuilt_words + place + " stands " +
                      both_units(std::abs(worst.step), plan.job.units) + (worst.step > 0 ? " proud of" : " below") +
                      " the kept body at x " + both_units(worst.x, plan.job.units) + " " +
-                     section::name_of(worst_face(*joints(k))) +
+                     side_words(plan.measured[k], worst_face(*joints(k))) +
                      ": it follows the fair line of the body there, not the single reading; blend the two"};
 }
 
