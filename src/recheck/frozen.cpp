@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/numerics.hpp"
 #include "base/text.hpp"
 #include "target/loft.hpp"
 
@@ -74,6 +75,19 @@ target::TargetSection section_of(const job::FrozenStation& station) {
   return out;
 }
 
+double was_over(const job::FrozenStation& station, const target::TargetSection& target) {
+  constexpr std::size_t enough = 200;  // readings; a scan has thousands
+  double widest = 0;
+  for (std::size_t k = 0; k < station.x.size(); ++k) widest = std::max({widest, station.port[k], station.starboard[k]});
+  std::vector<double> over;
+  for (std::size_t k = 0; k < station.readings.size(); k += 1 + station.readings.size() / enough) {
+    const job::FrozenReading& one = station.readings[k];
+    const double wanted = target.half_breadth(one.port ? section::Face::port : section::Face::starboard, one.x);
+    if (wanted > 0.2 * widest) over.push_back(one.measured / wanted);
+  }
+  return over.empty() ? 1 : median(std::move(over));
+}
+
 fill::Stage stage_of(const job::FrozenStage& stage) {
   for (const auto kind : {fill::StageKind::bare, fill::StageKind::glassed}) {
     if (stage.name == fill::name_of(kind)) return {kind, stage.to_come, stage.surface};
@@ -98,7 +112,10 @@ Outcome<Frozen> freeze(const job::FrozenPlan& plan, const std::string& stage) {
   out.job.units = plan.units;
   out.job.reading_error = plan.reading_error;
   out.job.bottom = plan.bottom;
-  for (const job::FrozenStation& one : plan.stations) out.targets.push_back(section_of(one));
+  for (const job::FrozenStation& one : plan.stations) {
+    out.targets.push_back(section_of(one));
+    out.was_over.push_back(was_over(one, out.targets.back()));
+  }
   std::vector<std::string> known;
   for (const job::FrozenStage& one : plan.stages) {
     out.stages.push_back(stage_of(one));
@@ -127,6 +144,11 @@ Outcome<Surface> surface_at(const Frozen& frozen, double down, const std::string
   out.down = down;
   out.between = between_words(frozen.targets, down);
   if (target->ahead) out.origin_ahead = *target->ahead + target->leading_edge_x;
+  for (std::size_t k = 0; k < frozen.targets.size(); ++k) {
+    const bool above = frozen.targets[k].down <= down && (k + 1 == frozen.targets.size() || frozen.targets[k + 1].down > down);
+    const bool below = frozen.targets[k].down >= down && (k == 0 || frozen.targets[k - 1].down < down);
+    if (above || below) out.was_over = std::max(out.was_over, frozen.was_over[k]);
+  }
   auto section = fill::stage_section(*target, frozen.stage);
   if (!section) {
     return Fault{place, "station " + name + ": under the coats to come the section closes up", "give another --stage"};

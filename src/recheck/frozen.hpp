@@ -19,6 +19,7 @@ namespace fairblade::recheck {
 struct Frozen {
   job::Job job;  ///< name, file (plan.json), units, reading error, bottom: what other rooms ask a job for
   std::vector<target::TargetSection> targets;  ///< from the top down
+  std::vector<double> was_over;  ///< of each: as many times the target's half-breadths as the blade's were, the median
   std::vector<fill::Stage> stages;
   fill::Stage stage;  ///< the one that was measured
 };
@@ -32,6 +33,7 @@ struct Surface {
   double down = 0;
   std::string between;                 ///< "B and C" for a height between stations; else empty
   fill::StageSection section;          ///< x aft of the leading edge as it was measured before the work
+  double was_over = 1;                 ///< as many times its half-breadths as the blade's were before the work, at most
   std::optional<double> origin_ahead;  ///< mm that x = 0 stands ahead of the stock
 };
 

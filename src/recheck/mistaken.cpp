@@ -18,6 +18,7 @@ constexpr double too_far = 1, far_for_twice = 5;  // mm; what filler may stand o
 constexpr double never_left = 10;                 // mm; so much is nowhere left to do over a whole blade
 constexpr double near_share = 1.0 / 3;            // of the thickest half-breadth
 constexpr double fewest_near = 0.05;              // of all readings
+constexpr double half_as_thick = 1.5;             // times the target: a blade that was so much thicker may be so still
 
 class Meant {
  public:
@@ -113,7 +114,7 @@ std::optional<Fault> mistaken(const job::RoundStation& station, const Surface& s
             "look at the distance of the boards from the centre plane, and the units");
     }
   }
-  if (station.measured_by == job::MeasuredBy::half_breadths && read > far_for_twice) {
+  if (station.measured_by == job::MeasuredBy::half_breadths && read > far_for_twice && surface.was_over < half_as_thick) {
     weigh(meant.miss(1, 0.5), "the half-breadths" + of + " are twice this blade's all along",
           "if they are thicknesses, write them into a column caliper; else read again");
   }

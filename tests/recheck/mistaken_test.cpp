@@ -48,6 +48,13 @@ TEST_CASE("2026-11-26: thicknesses in the columns of half-breadths are refused")
   CHECK(has(told(plan(), written(1, 0.5)),
             "the half-breadths of station B are twice this blade's all along: if they are thicknesses, write them into a column "
             "caliper; else read again"));
+  // 2026-11-28: a blade that is to become half as thick, read before anything was taken off it.
+  auto thick = plan();
+  for (auto& station : thick.stations) {
+    for (auto& one : station.readings) one.measured = 1.9 * wanted(station.down, one.x);
+  }
+  CHECK(told(thick, written(1, 1 / 1.9)) == "not refused");
+  CHECK(told(plan(), written(1, 1 / 1.9)) != "not refused");
 }
 
 namespace {
