@@ -5,6 +5,7 @@
 
 #include "base/plain_form.hpp"
 #include "base/text.hpp"
+#include "job/own_error.hpp"
 #include "section/gather.hpp"
 #include "section/outline.hpp"
 #include "section/strip.hpp"
