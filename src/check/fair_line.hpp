@@ -61,6 +61,7 @@ double together(const Spot& a, const Spot& b, double near, const Smoothness& smo
 /// What `asked` should read, by `seen` alone.
 std::vector<Expected> expected_at(const std::vector<Seen>& asked, const std::vector<Seen>& seen, const Frame& frame,
                                   const Smoothness& smooth);
+constexpr Smoothness old_blade{0.003, 0.003, 0.8};
 /// From a published form, over an old blade, to a plate that is none.
 const std::vector<Smoothness>& smoothnesses();
 

@@ -1,5 +1,6 @@
-// judge_order: x as the rows of a sheet follow each other.
+// rows_by_line and judge_order: x as the rows of a sheet follow each other.
 #include <algorithm>
+#include <numeric>
 #include <optional>
 
 #include "base/units.hpp"
@@ -14,10 +15,8 @@ namespace {
 std::vector<const job::Reading*> rows_of(const job::Station& station) {
   constexpr std::size_t fewest = 6;
   std::vector<const job::Reading*> rows;
-  for (const job::Reading& one : station.readings) rows.push_back(&one);
-  std::sort(rows.begin(), rows.end(), [](const auto* a, const auto* b) { return a->line < b->line; });
-  const auto same_line = [](const auto* a, const auto* b) { return a->line == b->line; };
-  if (rows.size() < fewest || std::adjacent_find(rows.begin(), rows.end(), same_line) != rows.end()) return {};
+  for (const std::size_t k : rows_by_line(station)) rows.push_back(&station.readings[k]);
+  if (rows.size() < fewest) return {};
   std::size_t falls = 0;
   for (std::size_t k = 1; k < rows.size(); ++k) falls += rows[k]->x < rows[k - 1]->x ? 1 : 0;
   if (2 * falls > rows.size()) std::reverse(rows.begin(), rows.end());  // written from the trailing edge forward
@@ -25,6 +24,15 @@ std::vector<const job::Reading*> rows_of(const job::Station& station) {
 }
 
 }  // namespace
+
+std::vector<std::size_t> rows_by_line(const job::Station& station) {
+  const auto& rows = station.readings;
+  std::vector<std::size_t> out(rows.size());
+  std::iota(out.begin(), out.end(), std::size_t{0});
+  std::sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) { return rows[a].line < rows[b].line; });
+  const auto same_line = [&](std::size_t a, std::size_t b) { return rows[a].line == rows[b].line; };
+  return std::adjacent_find(out.begin(), out.end(), same_line) == out.end() ? out : std::vector<std::size_t>{};
+}
 
 void judge_order(const job::Job& job, const job::Station& station, std::vector<Finding>& out) {
   const auto rows = rows_of(station);

@@ -105,9 +105,11 @@ class StationJudge {
   void tell_column(ShiftedColumn column, std::vector<Seen>& seen) {
     const job::Reading &first = station_.readings[column.first], &unread = station_.readings[column.unread];
     std::string names;
-    for (const auto& [is, name] : {std::pair{column.port, "port"}, {column.starboard, "starboard"}, {column.caliper, "caliper"}})
+    const Columns& columns = column.columns;
+    for (const auto& [is, name] :
+         {std::pair{columns.port, "port"}, {columns.starboard, "starboard"}, {columns.caliper, "caliper"}})
       if (is) names += (names.empty() ? "" : " and ") + std::string(name);
-    const bool one = !column.starboard || !column.port;
+    const bool one = !columns.starboard || !columns.port;
     const std::string where = column.too_low ? "a row too low" : "a row too high";
     out_.push_back({"column-slipped",
                     Rank::sides,

@@ -10,6 +10,10 @@
 
 namespace fairblade::check {
 
+/// Of the log probability: what another way to read the sheet (sides, rows or a column moved) has to gain to be told.
+constexpr double gain_needed = 12;
+constexpr std::size_t most_rows = 40;  ///< of a station: every such way is tried
+
 struct Suspect {
   Seen seen;
   Expected expected;  ///< by those that agree

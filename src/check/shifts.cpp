@@ -6,21 +6,19 @@
 #include <vector>
 
 #include "base/maybe_mm.hpp"
+#include "check/set_aside.hpp"
+#include "check/sheet.hpp"
 #include "check/weighed.hpp"
 #include "job/own_error.hpp"
 
 namespace fairblade::check {
 namespace {
 
-constexpr std::size_t fewest_shift_rows = 8, most_shift_rows = 40;
+constexpr std::size_t fewest_to_shift = 8;
 constexpr std::size_t least_shifted = 3;  // fewer are slips of their own
-constexpr double shift_gain = 12;         // of the log probability
-constexpr double look_gain = 7;
-constexpr std::size_t looked_at = 6;  // of those that promise most
+constexpr double look_gain = 7;           // of the log probability, for what is worth a look
+constexpr std::size_t looked_at = 6;      // of those that promise most
 
-struct Columns {
-  bool port, starboard, caliper;
-};
 constexpr std::array<Columns, 5> moved_together{
     {{true, false, false}, {false, true, false}, {false, false, true}, {true, true, false}, {true, true, true}}};
 
@@ -33,20 +31,17 @@ std::vector<Cell> cells_of(const Columns& columns) {
   return out;
 }
 
-/// Rows as they follow each other on the sheet; none where they do not go from one edge to the other, a line each.
-std::vector<std::size_t> sheet_order(const job::Station& station) {
-  const auto& rows = station.readings;
-  std::vector<std::size_t> out;
-  for (std::size_t k = 0; k < rows.size(); ++k) out.push_back(k);
-  std::sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) { return rows[a].line < rows[b].line; });
+/// Rows as they follow each other on the sheet; none where they do not go from one edge to the other.
+std::vector<std::size_t> from_edge_to_edge(const job::Station& station) {
+  auto out = rows_by_line(station);
   bool aft = true, forward = true;
   for (std::size_t k = 1; k < out.size(); ++k) {
-    const job::Reading &a = rows[out[k - 1]], &b = rows[out[k]];
-    if (a.line == b.line) return {};
-    aft = aft && b.x > a.x + job::same_place;
-    forward = forward && b.x < a.x - job::same_place;
+    const double step = station.readings[out[k]].x - station.readings[out[k - 1]].x;
+    aft = aft && step > job::same_place;
+    forward = forward && step < -job::same_place;
   }
-  return aft || forward ? out : std::vector<std::size_t>{};
+  if (!aft && !forward) out.clear();
+  return out;
 }
 
 struct Guess {
@@ -59,7 +54,7 @@ struct Guess {
 class Shifts {
  public:
   Shifts(const job::Station& station, const std::vector<Seen>& seen)
-      : station_(station), seen_(seen), order_(sheet_order(station)) {}
+      : station_(station), seen_(seen), order_(from_edge_to_edge(station)) {}
   std::size_t rows() const { return order_.size(); }
   std::size_t row(std::size_t place) const { return order_[place]; }
   /// Where nothing is known any more once it is set right.
@@ -111,9 +106,8 @@ class Shifts {
 }  // namespace
 
 std::optional<ShiftedColumn> shifted_column(const job::Station& station, const std::vector<Seen>& seen, const Frame& frame) {
-  constexpr Smoothness old_blade{0.003, 0.003, 0.8};
   const Shifts shifts(station, seen);
-  if (shifts.rows() < fewest_shift_rows || shifts.rows() > most_shift_rows) return std::nullopt;
+  if (shifts.rows() < fewest_to_shift || shifts.rows() > most_rows) return std::nullopt;
   const Weighed line = Links(seen, frame).weighed(old_blade);
   if (!line.known()) return std::nullopt;
   std::vector<Guess> guesses;
@@ -144,24 +138,17 @@ std::optional<ShiftedColumn> shifted_column(const job::Station& station, const s
       (written.readings[unread].*cell).reset();
     }
     const Sorted sorted = sort_out(seen_at(right), frame);
-    const double gained = sorted.probability - sort_out(seen_at(written), frame).probability + shifts.written_twice(one);
+    const double twice = shifts.written_twice(one);
+    const double gained = sorted.probability - sort_out(seen_at(written), frame).probability + twice;
     const bool slips_inside = std::any_of(sorted.suspects.begin(), sorted.suspects.end(), [&](const Suspect& s) {
       return s.seen.kind == Kind::port        ? one.columns.port
              : s.seen.kind == Kind::starboard ? one.columns.starboard
                                               : one.columns.caliper;
     });
-    const bool plain = gained >= shift_gain;
-    if (slips_inside || gained < most || !(plain || (gained >= look_gain && shifts.written_twice(one) > 0))) continue;
+    const bool plain = gained >= gain_needed;
+    if (slips_inside || gained < most || !(plain || (gained >= look_gain && twice > 0))) continue;
     most = gained;
-    best = ShiftedColumn{one.columns.port,
-                         one.columns.starboard,
-                         one.columns.caliper,
-                         one.too_low,
-                         shifts.row(one.from),
-                         unread,
-                         std::move(right),
-                         gained,
-                         plain};
+    best = ShiftedColumn{one.columns, one.too_low, shifts.row(one.from), unread, std::move(right), gained, plain};
   }
   return best;
 }

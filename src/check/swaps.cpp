@@ -9,9 +9,6 @@
 namespace fairblade::check {
 namespace {
 
-constexpr std::size_t most_rows = 40;  // every run of them is tried
-constexpr double gain_needed = 12;     // of the log probability
-
 /// With port and starboard exchanged in the rows of a run that have both: see seen_at for the order.
 std::vector<Seen> turned(std::vector<Seen> seen, const SwappedRows& rows) {
   for (std::size_t k = 0; k + 1 < seen.size(); ++k) {
@@ -58,7 +55,6 @@ std::optional<SwappedRows> swapped_rows(const job::Station& station, const std::
 }
 
 std::optional<ExchangedRows> exchanged_rows(const std::vector<Seen>& seen, const Sorted& as_written) {
-  constexpr Smoothness old_blade{0.003, 0.003, 0.8};
   struct Row {
     std::size_t begin, count;  // of `seen`
   };

@@ -18,6 +18,8 @@ struct CoatsOver {
   double over_old = 0;     ///< where nothing is filled: on all, and on old coating or bare places, the thicker of both
 
   bool any() const { return over_filler > 0 || over_old > 0; }
+  /// Is what comes off old surface for their sake printed as anything?
+  bool tell_over_old() const { return over_old >= 0.05; }
   /// What is to be added (taken off, where negative) under the coats, of a depth to the finished surface; square to it. `share`:
   /// of the coats that room is made for there.
   double to_shape(double depth, double share = 1) const {

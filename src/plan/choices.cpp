@@ -126,7 +126,7 @@ std::string gain_of(const Idea& idea, const Plan& plan, const Choice& choice) {
   switch (idea.gain) {
     case Gain::edges_alone:
       return std::string("Leaves the body as it is and rebuilds nose and run aft, so the old section stays what it was") +
-             (job::coats_over(plan.job).over_old < 0.05 ? "" : " but for the coats, for which as much comes off it");
+             (!job::coats_over(plan.job).tell_over_old() ? "" : " but for the coats, for which as much comes off it");
     case Gain::thinnest:
       return "The thinnest sections that keep your cutting limit at every reading on the faces, the edges apart, " +
              thickness_words(plan);

@@ -95,12 +95,12 @@ fill::Stage stage_of(const job::FrozenStage& stage) {
   return {fill::StageKind::final, stage.to_come, stage.surface};
 }
 
-std::string between_words(const std::vector<target::TargetSection>& targets, double down) {
-  for (std::size_t k = 0; k < targets.size(); ++k) {
-    if (targets[k].down == down) return {};
-    if (targets[k].down > down && k > 0) return targets[k - 1].station + " and " + targets[k].station;
-  }
-  return {};
+/// The stations about a height that lies between the first and the last: one where it is a station's own.
+std::vector<std::size_t> stations_about(const std::vector<target::TargetSection>& targets, double down) {
+  std::size_t below = 0;
+  while (below + 1 < targets.size() && targets[below].down < down) ++below;
+  if (targets[below].down == down || below == 0) return {below};
+  return {below - 1, below};
 }
 
 }  // namespace
@@ -142,13 +142,10 @@ Outcome<Surface> surface_at(const Frozen& frozen, double down, const std::string
   Surface out;
   out.name = name;
   out.down = down;
-  out.between = between_words(frozen.targets, down);
+  const auto about = stations_about(frozen.targets, down);
+  if (about.size() == 2) out.between = frozen.targets[about[0]].station + " and " + frozen.targets[about[1]].station;
+  for (const std::size_t k : about) out.was_over = std::max(out.was_over, frozen.was_over[k]);
   if (target->ahead) out.origin_ahead = *target->ahead + target->leading_edge_x;
-  for (std::size_t k = 0; k < frozen.targets.size(); ++k) {
-    const bool above = frozen.targets[k].down <= down && (k + 1 == frozen.targets.size() || frozen.targets[k + 1].down > down);
-    const bool below = frozen.targets[k].down >= down && (k == 0 || frozen.targets[k - 1].down < down);
-    if (above || below) out.was_over = std::max(out.was_over, frozen.was_over[k]);
-  }
   auto section = fill::stage_section(*target, frozen.stage);
   if (!section) {
     return Fault{place, "station " + name + ": under the coats to come the section closes up", "give another --stage"};

@@ -68,9 +68,9 @@ double greatest_error(const std::vector<Choice>& choices) {
 
 /// What the table leaves out: what comes off for the coats' sake, which plan tells.
 std::string coats_left_out_words(const job::Job& job) {
-  const double over_old = job::coats_over(job).over_old;
-  if (over_old < 0.05) return {};
-  return " All is counted to the finished surface: under the coats the blade is shaped " + both_units(over_old, job.units) +
+  const job::CoatsOver coats = job::coats_over(job);
+  if (!coats.tell_over_old()) return {};
+  return " All is counted to the finished surface: under the coats the blade is shaped " + both_units(coats.over_old, job.units) +
          " deeper a side, and where less than that is added, the rest comes off.";
 }
 

@@ -229,9 +229,8 @@ void towards_skeg(const Plan& plan, std::vector<Warning>& out) {
 /// No room is made for coats over an edge that is to stay as it is; over a body whose shape is kept it is, and costs the old
 /// surface.
 void left_under_coats(const Plan& plan, std::vector<Warning>& out) {
-  constexpr double told = 0.05;  // mm
   const auto& before = plan.work.before_coats;
-  if (!before || before->over_old < told) return;
+  if (!before || !before->tell_over_old()) return;
   std::vector<std::size_t> left, kept;
   for (std::size_t k = 0; k < plan.measured.size(); ++k) {
     if (plan.targets[k].left_to > 0) left.push_back(k);

@@ -32,13 +32,14 @@ struct Edge {
   const char* rebuilt_words;
   std::optional<std::array<target::Joint, 2>> target::Joints::*joints;
 };
+constexpr Way allow_way{&EdgeCut::allow, "allow ", " off there (max_removal, which the faces may lose then as well)"};
 constexpr std::array<Edge, 2> both_edges{
     {{"nose-cut",
       "the leading edge",
       &TargetSection::nose_cut,
       {{{&EdgeCut::build_out, "build the leading edge forward by ", "", &plan::BuiltOut::leading, "--extend-leading-edge"},
         {&EdgeCut::radius, "ask for a leading-edge radius of ", ""},
-        {&EdgeCut::allow, "allow ", " off there (max_removal, which the faces may lose then as well)"}}},
+        allow_way}},
       "nose",
       &target::Joints::nose},
      {"tail-cut",
@@ -46,7 +47,7 @@ constexpr std::array<Edge, 2> both_edges{
       &TargetSection::tail_cut,
       {{{&EdgeCut::build_out, "extend the trailing edge by ", "", &plan::BuiltOut::trailing, "--extend-trailing-edge"},
         {&EdgeCut::thickness, "leave it ", " thick"},
-        {&EdgeCut::allow, "allow ", " off there (max_removal, which the faces may lose then as well)"}}},
+        allow_way}},
       "tail",
       &target::Joints::tail}}};
 

@@ -158,6 +158,12 @@ class Tried {
   CutAt cut_;
 };
 
+/// Those deeper than the limit are the target's.
+void take_cuts(const EdgeCut& nose, const EdgeCut& tail, double limit, TargetSection& target) {
+  if (cuts_beyond(nose.depth, limit)) target.nose_cut = nose;
+  if (cuts_beyond(tail.depth, limit)) target.tail_cut = tail;
+}
+
 Wish forward(Wish wish, double mm) {
   wish.leading_edge_x -= mm;
   wish.chord += mm;
@@ -198,21 +204,19 @@ Wish with_room_at_edges(const MeasuredSection& measured, const job::TargetReques
 void judge_edges(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request, const Wish& wish,
                  double thickness_ratio, EdgesAsked asked, TargetSection& target) {
   const double limit = request.max_removal;
-  EdgeCut nose = nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit);
-  EdgeCut tail = tail_cut(measured, target, limit);
-  const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
-  if (cuts_nose) target.nose_cut = nose;
-  if (cuts_tail) target.tail_cut = tail;
-  if ((!cuts_nose && !cuts_tail) || asked != EdgesAsked::ways_round) return;
+  take_cuts(nose_stays(measured, request) ? EdgeCut{} : nose_cut(measured, target, limit), tail_cut(measured, target, limit),
+            limit, target);
+  if ((!target.nose_cut && !target.tail_cut) || asked != EdgesAsked::ways_round) return;
   const Replanned replanned(measured, request, wish, thickness_ratio);
-  if (cuts_nose) {
+  if (target.nose_cut) {
+    EdgeCut& nose = *target.nose_cut;
     const Tried tried(measured, request, replanned, nose_cut);
     const auto ahead = least_tenth(0, 0.2 * measured.chord, job.units, [&](double d) { return tried.keeps(forward(wish, d)); });
     if (ahead) nose.build_out = std::max(0.1, *ahead - wish.leading_edge_x);
     nose.allow = tried.allowed(wish, nose.depth, job.units);
-    target.nose_cut = nose;
   }
-  if (!cuts_tail) return;
+  if (!target.tail_cut) return;
+  EdgeCut& tail = *target.tail_cut;
   const Tried tried(measured, request, replanned, tail_cut);
   const auto behind = least_tenth(0, 0.4 * measured.chord, job.units, [&](double d) { return tried.keeps(aft(wish, d)); });
   const double already = target.trailing_edge_x() - measured.chord;
@@ -225,7 +229,6 @@ void judge_edges(const job::Job& job, const MeasuredSection& measured, const job
     return tried.keeps(changed);
   });
   tail.allow = tried.allowed(wish, tail.depth, job.units);
-  target.tail_cut = tail;
 }
 
 void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const MeasuredSection& measured,
@@ -248,22 +251,19 @@ void judge_rebuilt_edges(const job::Job& job, const job::Station& station, const
       return keeps(other, cut_of);
     });
   };
-  EdgeCut nose = wish.nose ? nose_of(target) : EdgeCut{}, tail = wish.tail ? tail_of(target) : EdgeCut{};
-  const bool cuts_nose = cuts_beyond(nose.depth, limit), cuts_tail = cuts_beyond(tail.depth, limit);
-  if (cuts_nose) target.nose_cut = nose;
-  if (cuts_tail) target.tail_cut = tail;
+  take_cuts(wish.nose ? nose_of(target) : EdgeCut{}, wish.tail ? tail_of(target) : EdgeCut{}, limit, target);
   if (asked != EdgesAsked::ways_round) return;
-  if (cuts_nose) {
+  if (target.nose_cut) {
+    EdgeCut& nose = *target.nose_cut;
     nose.build_out = least(&EdgesWish::extend_leading, 0.2 * measured.chord, nose_of);
     nose.radius = least(&EdgesWish::radius, 3 * wish.radius, nose_of);
     nose.allow = rounded_up(nose.depth, job.units);
-    target.nose_cut = nose;
   }
-  if (cuts_tail) {
+  if (target.tail_cut) {
+    EdgeCut& tail = *target.tail_cut;
     tail.build_out = least(&EdgesWish::extend_trailing, 0.4 * measured.chord, tail_of);
     tail.thickness = least(&EdgesWish::edge, 0.5 * measured.figures.max_thickness, tail_of);
     tail.allow = rounded_up(tail.depth, job.units);
-    target.tail_cut = tail;
   }
 }
 

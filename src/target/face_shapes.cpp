@@ -194,9 +194,9 @@ void blend_leading_edge(const MeasuredSection& measured, const job::TargetReques
 
 void leave_leading_edge(const job::Job& job, const MeasuredSection& measured, const job::TargetRequest& request,
                         TargetSection& target) {
-  const double to = left_to(measured, request);
-  if (!(to > 0)) return;
   blend_leading_edge(measured, request, target);
+  const double to = target.left_to;
+  if (!(to > 0)) return;
   target.warnings.push_back({"leading-edge-left", "station " + measured.station,
                              "the leading edge stays as it is up to x " + in_unit(to / 2, job.units) +
                                  " and runs into the target by x " + in_unit(to, job.units)});
